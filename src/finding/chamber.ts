@@ -1,0 +1,20 @@
+/** The chamber as the technician identified it. What is not proven is null, and the lower limit then holds. */
+import { z } from 'zod';
+
+export const CHAMBER_FAMILIES = ['clamp', 'dd3', 'bolt', 'rotochamber', 'unlisted'] as const;
+
+export const chamberSchema = z
+  .object({
+    family: z.enum(CHAMBER_FAMILIES),
+    /** Size number or letter as the published table names it: '30', 'B'. */
+    type: z.string().min(1).max(8),
+    /** Long only with a positive mark on the chamber; no proof of long stroke is standard. */
+    strokeClass: z.enum(['standard', 'long']),
+    /** Rated stroke marked on the chamber, where there is one: it is not the limit. */
+    ratedStrokeMm: z.number().positive().max(200).nullable(),
+    /** A limit that the maker marked on the chamber, for chambers that the table does not list. */
+    markedLimitMm: z.number().positive().max(200).nullable(),
+  })
+  .readonly();
+
+export type Chamber = z.infer<typeof chamberSchema>;

@@ -1,0 +1,13 @@
+/** Which picture, which instant: a frame of a clip is named by the track's own integer time, never by a frame rate. */
+import { z } from 'zod';
+
+export const frameSchema = z
+  .object({
+    /** Position in presentation order, from 0. */
+    index: z.int().min(0),
+    /** Presentation time in the track's ticks. */
+    timeTicks: z.int(),
+  })
+  .readonly();
+
+export type Frame = z.infer<typeof frameSchema>;

@@ -1,0 +1,36 @@
+/**
+ * A mark: a named image point with its own standard uncertainty.
+ *
+ * Frame  pixels of the upright picture (photo orientation and clip rotation applied), x right, y down,
+ *        origin at the top left corner of the top left pixel: the centre of that pixel is (0.5, 0.5).
+ */
+import { z } from 'zod';
+
+const coordinatePx = z.number().min(-1e5).max(1e5);
+
+const placed = {
+  id: z.string().min(1).max(64),
+  xPx: coordinatePx,
+  yPx: coordinatePx,
+  /** Standard uncertainty of x and of y, in pixels. */
+  sigmaPx: z.number().min(0.01).max(500),
+  placedBy: z.enum(['hand', 'assist', 'tracker']),
+};
+
+/** chamber-face: where the rod leaves the chamber face, on the rod's middle line. clevis-pin: centre of the pin's visible end.
+ * camshaft-end: centre of the camshaft's visible end. rod-line: a point on the rod's middle line. clamp-band: a point on the
+ * clamp band's rim, the rim towards the rod. */
+export const POINT_KINDS = ['chamber-face', 'clevis-pin', 'camshaft-end', 'rod-line', 'clamp-band'] as const;
+
+export const markSchema = z
+  .discriminatedUnion('kind', [
+    z.object({ kind: z.enum(POINT_KINDS), ...placed }),
+    /** A graduation of the tape; its reading counts from the tape's zero. */
+    z.object({ kind: z.literal('tape-graduation'), readingMm: z.number().min(-100).max(1e4), ...placed }),
+    /** One end of a known distance. */
+    z.object({ kind: z.literal('distance-end'), ...placed }),
+  ])
+  .readonly();
+
+export type Mark = z.infer<typeof markSchema>;
+export type MarkKind = Mark['kind'];

@@ -1,0 +1,74 @@
+/**
+ * The record: one JSON document with what was entered. Results are never kept in it: they are computed from it.
+ * Lengths in millimetres, image points in pixels of the upright picture, times in ISO 8601 or in track ticks.
+ */
+import { z } from 'zod';
+import { captureSchema } from '../captures/capture.ts';
+import { chamberSchema } from '../finding/chamber.ts';
+import { viewSchema } from '../marks/view.ts';
+import { referencesSchema } from '../references/reference.ts';
+
+export const RECORD_FORMAT = 'strokewitness-record';
+export const RECORD_VERSION = 1;
+
+const id = z.string().min(1).max(64);
+const text = z.string().max(200);
+
+/** What the person saw of the over-stroke mark, with the part of the picture it was judged from. */
+const overStrokeSightSchema = z
+  .object({
+    sight: z.enum(['seen', 'not-seen', 'cannot-tell']),
+    crop: z
+      .object({
+        xPx: z.number(),
+        yPx: z.number(),
+        widthPx: z.number().positive(),
+        heightPx: z.number().positive(),
+      })
+      .readonly()
+      .nullable(),
+  })
+  .readonly();
+
+export const measurementSchema = z
+  .object({
+    id,
+    purpose: z.enum(['as-found', 'after-repair']),
+    /** The camera stood still between the pictures (tripod, magnet): one pose serves all views of one capture size. */
+    cameraStill: z.boolean(),
+    /** At most one view of each state. */
+    views: z.array(viewSchema).max(3).readonly(),
+    references: referencesSchema,
+    overStrokeMark: z
+      .object({ released: overStrokeSightSchema.nullable(), applied: overStrokeSightSchema.nullable() })
+      .readonly(),
+  })
+  .readonly();
+
+export const wheelEndSchema = z
+  .object({
+    id,
+    position: z.object({ axle: z.int().min(1).max(20), side: z.enum(['left', 'right']) }).readonly(),
+    chamber: chamberSchema.nullable(),
+    measurements: z.array(measurementSchema).max(100).readonly(),
+  })
+  .readonly();
+
+export const recordSchema = z
+  .object({
+    format: z.literal(RECORD_FORMAT),
+    version: z.literal(RECORD_VERSION),
+    id,
+    createdAt: z.iso.datetime(),
+    vehicle: z.object({ unit: text }).readonly(),
+    /** Which rule set of src/finding/rule-sets holds. */
+    ruleSetId: id,
+    captures: z.array(captureSchema).max(1000).readonly(),
+    wheelEnds: z.array(wheelEndSchema).max(40).readonly(),
+  })
+  .readonly();
+
+export type OverStrokeSight = z.infer<typeof overStrokeSightSchema>;
+export type MeasurementInput = z.infer<typeof measurementSchema>;
+export type WheelEnd = z.infer<typeof wheelEndSchema>;
+export type InspectionRecord = z.infer<typeof recordSchema>;

@@ -1,0 +1,22 @@
+/** References: what is of known size in the picture. Each is used when it is given and its marks are there; several add up. */
+import { z } from 'zod';
+
+const lengthMm = z.number().positive().max(5000);
+const uLengthMm = z.number().positive().max(100);
+
+export const referencesSchema = z
+  .object({
+    /** Graduations are marks with readings. zeroAtFace: the user says that the tape's zero is bottomed on the chamber face. */
+    tape: z.object({ zeroAtFace: z.boolean() }).readonly().nullable(),
+    /** Outside diameter of the clamp band. */
+    clampBand: z.object({ diameterMm: lengthMm, uDiameterMm: uLengthMm }).readonly().nullable(),
+    /** Camshaft centre to clevis pin centre, as stamped on the arm or measured by hand. */
+    armLength: z.object({ lengthMm, uLengthMm }).readonly().nullable(),
+    /** A plain known distance between two marked points near the rod. */
+    distance: z.object({ distanceMm: lengthMm, uDistanceMm: uLengthMm }).readonly().nullable(),
+  })
+  .readonly();
+
+export type References = z.infer<typeof referencesSchema>;
+
+export const NO_REFERENCES: References = { tape: null, clampBand: null, armLength: null, distance: null };
