@@ -4,7 +4,7 @@ import { z } from 'zod';
 const sizePx = z.int().min(1).max(100_000);
 
 export const captureSchema = z
-  .object({
+  .strictObject({
     id: z.string().min(1).max(64),
     kind: z.enum(['photo', 'clip']),
     fileName: z.string().min(1).max(255),
@@ -23,7 +23,7 @@ export const captureSchema = z
     focal35Mm: z.number().positive().max(5000).nullable(),
     /** Clips only: the track's own clock and its frames. */
     clip: z
-      .object({
+      .strictObject({
         ticksPerSecond: z.number().positive(),
         frameCount: z.int().min(1),
         durationS: z.number().min(0),

@@ -4,7 +4,7 @@ import { z } from 'zod';
 export const CHAMBER_FAMILIES = ['clamp', 'dd3', 'bolt', 'rotochamber', 'unlisted'] as const;
 
 export const chamberSchema = z
-  .object({
+  .strictObject({
     family: z.enum(CHAMBER_FAMILIES),
     /** Size number or letter as the published table names it: '30', 'B'. */
     type: z.string().min(1).max(8),

@@ -2,7 +2,7 @@
 import { z } from 'zod';
 
 export const frameSchema = z
-  .object({
+  .strictObject({
     /** Position in presentation order, from 0. */
     index: z.int().min(0),
     /** Presentation time in the track's ticks. */

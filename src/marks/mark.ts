@@ -24,11 +24,15 @@ export const POINT_KINDS = ['chamber-face', 'clevis-pin', 'camshaft-end', 'rod-l
 
 export const markSchema = z
   .discriminatedUnion('kind', [
-    z.object({ kind: z.enum(POINT_KINDS), ...placed }),
+    z.strictObject({ kind: z.enum(POINT_KINDS), ...placed }),
     /** A graduation of the tape; its reading counts from the tape's zero. */
-    z.object({ kind: z.literal('tape-graduation'), readingMm: z.number().min(-100).max(1e4), ...placed }),
+    z.strictObject({
+      kind: z.literal('tape-graduation'),
+      readingMm: z.number().min(-100).max(1e4),
+      ...placed,
+    }),
     /** One end of a known distance. */
-    z.object({ kind: z.literal('distance-end'), ...placed }),
+    z.strictObject({ kind: z.literal('distance-end'), ...placed }),
   ])
   .readonly();
 

@@ -7,7 +7,7 @@ export const BRAKE_STATES = ['released', 'applied', 'pulled'] as const;
 export type BrakeState = (typeof BRAKE_STATES)[number];
 
 export const viewSchema = z
-  .object({
+  .strictObject({
     state: z.enum(BRAKE_STATES),
     captureId: z.string().min(1).max(64),
     /** The frame of a clip; null for a photo. */

@@ -1,6 +1,7 @@
 /**
  * The record: one JSON document with what was entered. Results are never kept in it: they are computed from it.
  * Lengths in millimetres, image points in pixels of the upright picture, times in ISO 8601 or in track ticks.
+ * A record is evidence: a key that the format does not know is refused, never dropped.
  */
 import { z } from 'zod';
 import { captureSchema } from '../captures/capture.ts';
@@ -16,10 +17,10 @@ const text = z.string().max(200);
 
 /** What the person saw of the over-stroke mark, with the part of the picture it was judged from. */
 const overStrokeSightSchema = z
-  .object({
+  .strictObject({
     sight: z.enum(['seen', 'not-seen', 'cannot-tell']),
     crop: z
-      .object({
+      .strictObject({
         xPx: z.number(),
         yPx: z.number(),
         widthPx: z.number().positive(),
@@ -31,7 +32,7 @@ const overStrokeSightSchema = z
   .readonly();
 
 export const measurementSchema = z
-  .object({
+  .strictObject({
     id,
     purpose: z.enum(['as-found', 'after-repair']),
     /** The camera stood still between the pictures (tripod, magnet): one pose serves all views of one capture size. */
@@ -40,27 +41,27 @@ export const measurementSchema = z
     views: z.array(viewSchema).max(3).readonly(),
     references: referencesSchema,
     overStrokeMark: z
-      .object({ released: overStrokeSightSchema.nullable(), applied: overStrokeSightSchema.nullable() })
+      .strictObject({ released: overStrokeSightSchema.nullable(), applied: overStrokeSightSchema.nullable() })
       .readonly(),
   })
   .readonly();
 
 export const wheelEndSchema = z
-  .object({
+  .strictObject({
     id,
-    position: z.object({ axle: z.int().min(1).max(20), side: z.enum(['left', 'right']) }).readonly(),
+    position: z.strictObject({ axle: z.int().min(1).max(20), side: z.enum(['left', 'right']) }).readonly(),
     chamber: chamberSchema.nullable(),
     measurements: z.array(measurementSchema).max(100).readonly(),
   })
   .readonly();
 
 export const recordSchema = z
-  .object({
+  .strictObject({
     format: z.literal(RECORD_FORMAT),
     version: z.literal(RECORD_VERSION),
     id,
     createdAt: z.iso.datetime(),
-    vehicle: z.object({ unit: text }).readonly(),
+    vehicle: z.strictObject({ unit: text }).readonly(),
     /** Which rule set of src/finding/rule-sets holds. */
     ruleSetId: id,
     captures: z.array(captureSchema).max(1000).readonly(),

@@ -5,15 +5,15 @@ const lengthMm = z.number().positive().max(5000);
 const uLengthMm = z.number().positive().max(100);
 
 export const referencesSchema = z
-  .object({
+  .strictObject({
     /** Graduations are marks with readings. zeroAtFace: the user says that the tape's zero is bottomed on the chamber face. */
-    tape: z.object({ zeroAtFace: z.boolean() }).readonly().nullable(),
+    tape: z.strictObject({ zeroAtFace: z.boolean() }).readonly().nullable(),
     /** Outside diameter of the clamp band. */
-    clampBand: z.object({ diameterMm: lengthMm, uDiameterMm: uLengthMm }).readonly().nullable(),
+    clampBand: z.strictObject({ diameterMm: lengthMm, uDiameterMm: uLengthMm }).readonly().nullable(),
     /** Camshaft centre to clevis pin centre, as stamped on the arm or measured by hand. */
-    armLength: z.object({ lengthMm, uLengthMm }).readonly().nullable(),
+    armLength: z.strictObject({ lengthMm, uLengthMm }).readonly().nullable(),
     /** A plain known distance between two marked points near the rod. */
-    distance: z.object({ distanceMm: lengthMm, uDistanceMm: uLengthMm }).readonly().nullable(),
+    distance: z.strictObject({ distanceMm: lengthMm, uDistanceMm: uLengthMm }).readonly().nullable(),
   })
   .readonly();
 
