@@ -2,6 +2,10 @@
 import { z } from 'zod';
 
 export const CHAMBER_FAMILIES = ['clamp', 'dd3', 'bolt', 'rotochamber', 'unlisted'] as const;
+export type ChamberFamily = (typeof CHAMBER_FAMILIES)[number];
+
+export const STROKE_CLASSES = ['standard', 'long'] as const;
+export type StrokeClass = (typeof STROKE_CLASSES)[number];
 
 export const chamberSchema = z
   .strictObject({
@@ -9,7 +13,7 @@ export const chamberSchema = z
     /** Size number or letter as the published table names it: '30', 'B'. */
     type: z.string().min(1).max(8),
     /** Long only with a positive mark on the chamber; no proof of long stroke is standard. */
-    strokeClass: z.enum(['standard', 'long']),
+    strokeClass: z.enum(STROKE_CLASSES),
     /** Rated stroke marked on the chamber, where there is one: it is not the limit. */
     ratedStrokeMm: z.number().positive().max(200).nullable(),
     /** A limit that the maker marked on the chamber, for chambers that the table does not list. */

@@ -1,0 +1,155 @@
+/**
+ * A rule set: the published table of adjustment limits as data, with its sources and dates.
+ * Lengths stand in the file as the table prints them ('6 25/32' inches) and come out as exact inches: every one is a
+ * whole number of thirty-seconds, which a double holds exactly.
+ */
+import { z } from 'zod';
+import { fail, ok, type Result } from '../basics/result.ts';
+import { CHAMBER_FAMILIES, STROKE_CLASSES } from './chamber.ts';
+
+const id = z.string().min(1).max(64);
+const text = z.string().min(1).max(400);
+const date = z.iso.date().nullable();
+
+const exactInches = z
+  .string()
+  .regex(/^(?:\d{1,2}|(?:\d{1,2} )?\d{1,2}\/(?:2|4|8|16|32))$/)
+  .transform(inchesOfText);
+
+function inchesOfText(printed: string): number {
+  return printed
+    .split(' ')
+    .map((part) => part.split('/'))
+    .reduce((sum, [upper, lower]) => sum + Number(upper) / Number(lower ?? 1), 0);
+}
+
+const sourceSchema = z
+  .strictObject({
+    id,
+    citation: text,
+    edition: text,
+    publishedOn: date,
+    inForceFrom: date,
+    /** How well we know it: text read, excerpt read, second-hand. */
+    standing: text,
+  })
+  .readonly();
+
+const rowLimitSchema = z
+  .strictObject({
+    strokeClass: z.enum(STROKE_CLASSES),
+    /** Where the table gives this limit only to chambers of one rated stroke. */
+    ratedStrokeIn: exactInches.nullable(),
+    limitIn: exactInches,
+    /** As the regulation prints it beside the inches; never used to measure. */
+    printedLimitMm: z.number().positive(),
+    /** The dated texts that print this limit. */
+    sources: z.array(id).min(1).readonly(),
+  })
+  .readonly();
+
+const rowSchema = z
+  .strictObject({
+    family: z.enum(CHAMBER_FAMILIES).exclude(['unlisted']),
+    type: z.string().min(1).max(8),
+    outsideDiameterIn: exactInches,
+    printedDiameterMm: z.number().positive(),
+    /** Rated stroke of the standard chamber: a longer one marks a long-stroke chamber. */
+    standardRatedStrokeIn: exactInches.nullable(),
+    /** A rated stroke that some texts call standard and others long. */
+    ambiguousRatedStrokeIn: exactInches.nullable(),
+    limits: z.array(rowLimitSchema).min(1).readonly(),
+  })
+  .readonly();
+
+export const ruleSetSchema = z
+  .strictObject({
+    format: z.literal('strokewitness-rule-set'),
+    version: z.literal(1),
+    id,
+    title: text,
+    jurisdiction: text,
+    remark: text,
+    sources: z.array(sourceSchema).min(1).readonly(),
+    unlisted: z.strictObject({ shareOfRatedStroke: z.number().positive().max(1), source: id }).readonly(),
+    ratedStrokeSource: id,
+    /** How far before and after the limit an over-stroke mark may begin to show. */
+    overStrokeMark: z
+      .strictObject({
+        earlyByUpToMm: z.number().min(0),
+        lateByUpToMm: z.number().min(0),
+        source: id,
+        remark: text,
+      })
+      .readonly(),
+    /** How far past the limit a brake counts as a whole defective brake at the roadside, and not as a half. */
+    roadsideCount: z.strictObject({ wholeBrakeFromIn: exactInches, source: id }).readonly(),
+    rows: z.array(rowSchema).min(1).readonly(),
+  })
+  .readonly()
+  .superRefine((ruleSet, context) => {
+    for (const message of contradictions(ruleSet)) context.addIssue({ code: 'custom', message });
+  });
+
+export type RuleSet = z.output<typeof ruleSetSchema>;
+export type RuleSetRow = z.output<typeof rowSchema>;
+export type RuleSource = z.output<typeof sourceSchema>;
+
+export type RuleSetFailure =
+  | { readonly code: 'rule-set/invalid'; readonly path: string; readonly detail: string }
+  | { readonly code: 'rule-set/unknown'; readonly ruleSetId: string };
+
+export function openRuleSet(data: unknown): Result<RuleSet, RuleSetFailure> {
+  const parsed = ruleSetSchema.safeParse(data);
+  if (parsed.success) return ok(parsed.data);
+  const issue = parsed.error.issues[0];
+  return fail({
+    code: 'rule-set/invalid',
+    path: issue?.path.join('.') ?? '',
+    detail: issue?.message ?? '',
+  });
+}
+
+type Uncrossed = {
+  readonly sources: readonly { readonly id: string }[];
+  readonly unlisted: { readonly source: string };
+  readonly ratedStrokeSource: string;
+  readonly overStrokeMark: { readonly source: string };
+  readonly roadsideCount: { readonly source: string };
+  readonly rows: readonly RuleSetRow[];
+};
+
+function contradictions(ruleSet: Uncrossed): string[] {
+  const known = new Set(ruleSet.sources.map((source) => source.id));
+  const named = [
+    ruleSet.unlisted.source,
+    ruleSet.ratedStrokeSource,
+    ruleSet.overStrokeMark.source,
+    ruleSet.roadsideCount.source,
+    ...ruleSet.rows.flatMap((row) => row.limits.flatMap((limit) => limit.sources)),
+  ];
+  const keys = ruleSet.rows.map((row) => `${row.family} ${row.type}`);
+  const limitKeys = ruleSet.rows.flatMap((row) =>
+    row.limits.flatMap((limit) =>
+      limit.sources.map(
+        (source) =>
+          `${row.family} ${row.type} ${limit.strokeClass} ${limit.ratedStrokeIn ?? 'any'} ${source}`,
+      ),
+    ),
+  );
+  return [
+    ...named.filter((source) => !known.has(source)).map((source) => `no source is called ${source}`),
+    ...repeated([...ruleSet.sources.map((source) => source.id)]).map(
+      (name) => `two sources are called ${name}`,
+    ),
+    ...repeated(keys).map((key) => `two rows are for ${key}`),
+    ...repeated(limitKeys).map((key) => `two limits are for ${key}`),
+    ...ruleSet.rows
+      .filter((row) => !row.limits.some((limit) => limit.strokeClass === 'standard'))
+      .map((row) => `no standard limit for ${row.family} ${row.type}`),
+  ];
+}
+
+function repeated(names: readonly string[]): string[] {
+  return names.filter((name, i) => names.indexOf(name) !== i);
+}
