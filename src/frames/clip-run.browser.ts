@@ -1,0 +1,56 @@
+/** One decoder going forward through a clip. Import it lazily: it carries the clip reader. */
+import { type VideoSample, VideoSampleSink } from 'mediabunny';
+import type { ClipTrack } from '../captures/clip-track.browser.ts';
+import { withinTime } from '../captures/time-limit.browser.ts';
+import type { Frame } from './frame.ts';
+import { frameAtTime } from './frame-choice.ts';
+
+export const STEP_LIMIT_S = 15;
+
+/** Decoders count in whole microseconds. */
+const CLOCK_SLACK_S = 2e-6;
+
+export type Decoded = { readonly index: number; readonly sample: VideoSample };
+
+export class ClipRun {
+  /** The frame that comes next, as far as the index tells. */
+  next: number;
+  readonly #clip: ClipTrack;
+  readonly #frames: readonly Frame[];
+  readonly #samples: AsyncGenerator<VideoSample, void, unknown>;
+  readonly #stopped = new AbortController();
+
+  constructor(clip: ClipTrack, frames: readonly Frame[], from: number) {
+    this.next = from;
+    this.#clip = clip;
+    this.#frames = frames;
+    this.#samples = new VideoSampleSink(clip.track).samples(clip.clock.times[from]?.timestampS ?? 0);
+  }
+
+  /** The next frame, whose sample the caller closes; null at the end. Rejects where the decoder gives up or takes too long. */
+  async step(): Promise<Decoded | null> {
+    for (;;) {
+      const step = await withinTime(this.#samples.next(), STEP_LIMIT_S, this.#stopped.signal);
+      if (step.done) return null;
+      const index = this.#indexOf(step.value.timestamp);
+      if (index !== null) {
+        this.next = index + 1;
+        return { index, sample: step.value };
+      }
+      step.value.close();
+    }
+  }
+
+  stop(): void {
+    this.#stopped.abort();
+    void this.#samples.return().catch(() => undefined);
+  }
+
+  /** Null for what is no frame of the clip: before time 0. */
+  #indexOf(timestampS: number): number | null {
+    const ticks = timestampS * this.#clip.ticksPerSecond;
+    const slack = Math.max(0.5, CLOCK_SLACK_S * this.#clip.ticksPerSecond);
+    const frame = frameAtTime(this.#frames, Math.floor(ticks + slack));
+    return frame && Math.abs(frame.timeTicks - ticks) <= slack ? frame.index : null;
+  }
+}
