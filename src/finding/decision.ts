@@ -31,10 +31,7 @@ export type UndecidedReason =
   | { readonly code: 'finding/near-limit'; readonly limitMm: number }
   | { readonly code: 'finding/editions-differ' }
   | { readonly code: 'finding/chamber-ambiguous' }
-  | {
-      readonly code: 'finding/limit-unknown';
-      readonly failure: LimitFailure | RuleSetFailure | { readonly code: 'finding/chamber-unknown' };
-    }
+  | { readonly code: 'finding/limit-unknown'; readonly failure: LimitFailure | RuleSetFailure }
   | { readonly code: 'finding/model-does-not-hold'; readonly pValue: number }
   | { readonly code: 'finding/two-solutions'; readonly otherStrokeMm: number }
   | { readonly code: 'finding/not-measured'; readonly failure: MeasurementFailure };

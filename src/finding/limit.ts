@@ -55,6 +55,7 @@ export type LimitNote =
   | { readonly code: 'limit/rated-stroke-unknown' | 'limit/marked-limit-unknown' };
 
 export type LimitFailure =
+  | { readonly code: 'limit/chamber-unknown' }
   | { readonly code: 'limit/type-not-listed'; readonly family: ChamberFamily; readonly type: string }
   | { readonly code: 'limit/no-long-stroke-listed'; readonly family: ChamberFamily; readonly type: string }
   | { readonly code: 'limit/nothing-marked' };
@@ -62,7 +63,8 @@ export type LimitFailure =
 /** Stamps come in quarter inches or in whole millimetres (76 for 76.2): closer than this is the same stroke. */
 const SAME_STROKE_MM = 0.5;
 
-export function limitFor(chamber: Chamber, ruleSet: RuleSet): Result<Limit, LimitFailure> {
+export function limitFor(chamber: Chamber | null, ruleSet: RuleSet): Result<Limit, LimitFailure> {
+  if (chamber === null) return fail({ code: 'limit/chamber-unknown' });
   const { family, type, strokeClass } = chamber;
   if (family === 'unlisted') return unlistedLimit(chamber, ruleSet);
   const row = ruleSet.rows.find((candidate) => candidate.family === family && candidate.type === type);

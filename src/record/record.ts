@@ -6,6 +6,7 @@
 import { z } from 'zod';
 import { captureSchema } from '../captures/capture.ts';
 import { chamberSchema } from '../finding/chamber.ts';
+import { SIGHTS } from '../finding/over-stroke-mark.ts';
 import { viewSchema } from '../marks/view.ts';
 import { referencesSchema } from '../references/reference.ts';
 
@@ -18,7 +19,7 @@ const text = z.string().max(200);
 /** What the person saw of the over-stroke mark, with the part of the picture it was judged from. */
 const overStrokeSightSchema = z
   .strictObject({
-    sight: z.enum(['seen', 'not-seen', 'cannot-tell']),
+    sight: z.enum(SIGHTS),
     crop: z
       .strictObject({
         xPx: z.number(),

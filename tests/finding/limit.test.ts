@@ -97,7 +97,8 @@ test('an unlisted chamber: the smaller of 80 % of the rated stroke and the marke
   expect(limitOf(chamber('unlisted', 'X', { markedLimitMm: 70 })).row).toBeNull();
 });
 
-test.each<[Chamber, string]>([
+test.each<[Chamber | null, string]>([
+  [null, 'limit/chamber-unknown'],
   [chamber('unlisted', 'X'), 'limit/nothing-marked'],
   [chamber('clamp', '31'), 'limit/type-not-listed'],
   [chamber('bolt', '30'), 'limit/type-not-listed'],

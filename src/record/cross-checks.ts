@@ -1,0 +1,100 @@
+/** What the parts of a record say about each other: the first contradiction, or null. */
+import type { Capture } from '../captures/capture.ts';
+import type { View } from '../marks/view.ts';
+import type { InspectionRecord, MeasurementInput } from './record.ts';
+import type { RecordFailure } from './record-failure.ts';
+
+type Named = { readonly path: string; readonly id: string };
+
+export function crossFault({ captures, wheelEnds }: InspectionRecord): RecordFailure | null {
+  const captureIds = captures.map(({ id }, i) => ({ path: `captures[${i}].id`, id }));
+  const wheelEndIds = wheelEnds.map(({ id }, i) => ({ path: `wheelEnds[${i}].id`, id }));
+  const positions = wheelEnds.map(({ position }, i) => ({
+    path: `wheelEnds[${i}].position`,
+    id: `${position.axle} ${position.side}`,
+  }));
+  const measurements = wheelEnds.flatMap((wheelEnd, i) =>
+    wheelEnd.measurements.map((measurement, j) => ({
+      path: `wheelEnds[${i}].measurements[${j}]`,
+      measurement,
+    })),
+  );
+  const measurementIds = measurements.map(({ path, measurement }) => ({
+    path: `${path}.id`,
+    id: measurement.id,
+  }));
+  const position = repeated(positions);
+  return (
+    duplicate(captureIds) ??
+    firstOf(captures, clockFault) ??
+    duplicate(wheelEndIds) ??
+    (position && { code: 'record/position-twice', path: position.path }) ??
+    duplicate(measurementIds) ??
+    firstOf(measurements, ({ path, measurement }) => measurementFault(measurement, path, captures))
+  );
+}
+
+function clockFault({ kind, clip }: Capture, index: number): RecordFailure | null {
+  const path = `captures[${index}].clip`;
+  if (kind === 'clip' && clip === null) return { code: 'record/clip-without-clock', path };
+  if (kind === 'photo' && clip !== null) return { code: 'record/photo-with-clock', path };
+  return null;
+}
+
+function measurementFault(
+  { views }: MeasurementInput,
+  path: string,
+  captures: readonly Capture[],
+): RecordFailure | null {
+  const states = views.map(({ state }, i) => ({ path: `${path}.views[${i}].state`, id: state }));
+  const twice = repeated(states);
+  if (twice) return { code: 'record/state-twice', path: twice.path, state: twice.id };
+  // A doubtful mark is named by its id alone: it is one mark of the measurement, not of one view.
+  const markIds = views.flatMap(({ marks }, i) =>
+    marks.map(({ id }, j) => ({ path: `${path}.views[${i}].marks[${j}].id`, id })),
+  );
+  return firstOf(views, (view, i) => viewFault(view, `${path}.views[${i}]`, captures)) ?? duplicate(markIds);
+}
+
+function viewFault(view: View, path: string, captures: readonly Capture[]): RecordFailure | null {
+  const { captureId, frame } = view;
+  const capture = captures.find(({ id }) => id === captureId);
+  if (!capture) return { code: 'record/capture-missing', path: `${path}.captureId`, captureId };
+  if (capture.kind === 'clip' && frame === null)
+    return { code: 'record/clip-without-frame', path: `${path}.frame` };
+  if (capture.kind === 'photo' && frame !== null)
+    return { code: 'record/photo-with-frame', path: `${path}.frame` };
+  if (capture.clip && frame && frame.index >= capture.clip.frameCount)
+    return {
+      code: 'record/frame-outside-clip',
+      path: `${path}.frame.index`,
+      index: frame.index,
+      frameCount: capture.clip.frameCount,
+    };
+  return null;
+}
+
+function duplicate(named: readonly Named[]): RecordFailure | null {
+  const twice = repeated(named);
+  return twice && { code: 'record/duplicate-id', path: twice.path, id: twice.id };
+}
+
+function repeated<T extends Named>(named: readonly T[]): T | null {
+  const met = new Set<string>();
+  for (const one of named) {
+    if (met.has(one.id)) return one;
+    met.add(one.id);
+  }
+  return null;
+}
+
+function firstOf<T>(
+  list: readonly T[],
+  faultOf: (item: T, index: number) => RecordFailure | null,
+): RecordFailure | null {
+  for (const [index, item] of list.entries()) {
+    const fault = faultOf(item, index);
+    if (fault) return fault;
+  }
+  return null;
+}

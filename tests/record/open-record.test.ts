@@ -1,0 +1,264 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import fc from 'fast-check';
+import { expect, test } from 'vitest';
+import { openRecord, RECORD_LIMIT_CHARACTERS } from '../../src/record/open-record.ts';
+import { EXAMPLE_PATH, exampleRecord, exampleText } from './example-record.ts';
+
+// biome-ignore lint/suspicious/noExplicitAny: a record is spoilt here in ways that its type forbids.
+type Loose = any;
+
+function spoilt(spoil: (record: Loose) => void): string {
+  const record: Loose = JSON.parse(exampleText());
+  spoil(record);
+  return JSON.stringify(record);
+}
+
+test('every version that was ever written opens', () => {
+  const files = readdirSync('tests/fixtures/records').filter((name) => name.endsWith('.json'));
+  expect(files).toContain('version-1.json');
+  for (const file of files)
+    expect(openRecord(readFileSync(`tests/fixtures/records/${file}`, 'utf8'))).toMatchObject({ ok: true });
+});
+
+test('what is opened is what was written', () => {
+  expect(exampleRecord()).toEqual(JSON.parse(readFileSync(EXAMPLE_PATH, 'utf8')));
+});
+
+test.each<[string, string, object]>([
+  ['nothing', '', { code: 'record/not-json' }],
+  ['half a file', exampleText().slice(0, 5000), { code: 'record/not-json' }],
+  ['a list', '[]', { code: 'record/other-format' }],
+  ['null', 'null', { code: 'record/other-format' }],
+  ['another document', '{"format":"something-else","version":1}', { code: 'record/other-format' }],
+  ['no version', spoilt((r) => delete r.version), { code: 'record/unknown-version' }],
+  ['version 0', spoilt((r) => Object.assign(r, { version: 0 })), { code: 'record/unknown-version' }],
+  ['version "1"', spoilt((r) => Object.assign(r, { version: '1' })), { code: 'record/unknown-version' }],
+  ['version 1.5', spoilt((r) => Object.assign(r, { version: 1.5 })), { code: 'record/unknown-version' }],
+  [
+    'a newer version, whatever else is in it',
+    '{"format":"strokewitness-record","version":2,"wheelEnds":"elsewhere"}',
+    { code: 'record/newer-version', version: 2, newest: 1 },
+  ],
+  ['more than it can hold', ' '.repeat(RECORD_LIMIT_CHARACTERS + 1), { code: 'record/too-large' }],
+  ['absurd depth', '['.repeat(100_000), { code: 'record/too-deep' }],
+  [
+    'absurd depth behind strings with brackets and quotes',
+    `{"a":"[[[\\"[[\\\\","b":${'{"c":'.repeat(40)}`,
+    { code: 'record/too-deep' },
+  ],
+])('refuses %s', (_what, text, failure) => {
+  expect(openRecord(text)).toMatchObject({ ok: false, failure });
+});
+
+test('brackets inside a string are no depth', () => {
+  const text = spoilt((r) => Object.assign(r.vehicle, { unit: '[{\\"'.repeat(40) }));
+  expect(openRecord(text)).toMatchObject({ ok: true });
+});
+
+test.each<[string, (record: Loose) => void, object]>([
+  [
+    'a missing part',
+    (r) => delete r.wheelEnds[1].measurements[0].views[0].marks[2].xPx,
+    { path: 'wheelEnds[1].measurements[0].views[0].marks[2].xPx', problem: 'missing' },
+  ],
+  [
+    'a number as text',
+    (r) => Object.assign(r.captures[0], { widthPx: '4032' }),
+    { path: 'captures[0].widthPx', problem: 'wrong-kind' },
+  ],
+  [
+    'half a pixel count',
+    (r) => Object.assign(r.captures[0], { widthPx: 0.5 }),
+    { path: 'captures[0].widthPx', problem: 'wrong-kind' },
+  ],
+  [
+    'a mark without uncertainty',
+    (r) => Object.assign(r.wheelEnds[0].measurements[0].views[0].marks[0], { sigmaPx: 0 }),
+    { path: 'wheelEnds[0].measurements[0].views[0].marks[0].sigmaPx', problem: 'too-small' },
+  ],
+  [
+    'a position off the vehicle',
+    (r) => Object.assign(r.wheelEnds[0].position, { axle: 21 }),
+    { path: 'wheelEnds[0].position.axle', problem: 'too-large' },
+  ],
+  [
+    'a mark of no known kind',
+    (r) => Object.assign(r.wheelEnds[0].measurements[0].views[0].marks[0], { kind: 'hub' }),
+    { path: 'wheelEnds[0].measurements[0].views[0].marks[0].kind', problem: 'not-one-of' },
+  ],
+  [
+    'a turn of the picture by 45 degrees',
+    (r) => Object.assign(r.captures[0], { rotationDeg: 45 }),
+    { path: 'captures[0].rotationDeg', problem: 'not-one-of' },
+  ],
+  [
+    'a fingerprint in capitals',
+    (r) => Object.assign(r.captures[0], { sha256: 'A'.repeat(64) }),
+    { path: 'captures[0].sha256', problem: 'wrong-form' },
+  ],
+  ['no list', (r) => Object.assign(r, { captures: {} }), { path: 'captures', problem: 'wrong-kind' }],
+])('refuses %s and says where', (_what, spoil, failure) => {
+  expect(openRecord(spoilt(spoil))).toEqual({ ok: false, failure: { code: 'record/invalid', ...failure } });
+});
+
+test('a number beyond all numbers is refused', () => {
+  const text = exampleText().replace(/"xPx": [\d.]+/, '"xPx": 1e999');
+  expect(openRecord(text)).toMatchObject({ failure: { code: 'record/invalid', problem: 'wrong-kind' } });
+});
+
+test.each<[string, (record: Loose) => object, string, string]>([
+  ['the record', (r) => r, '', 'result'],
+  ['a capture', (r) => r.captures[0], 'captures[0]', 'gps'],
+  ['a clip', (r) => r.captures[5].clip, 'captures[5].clip', 'fps'],
+  ['a wheel end', (r) => r.wheelEnds[0], 'wheelEnds[0]', 'stroke_mm'],
+  ['a chamber', (r) => r.wheelEnds[0].chamber, 'wheelEnds[0].chamber', 'limitMm'],
+  [
+    'a reference',
+    (r) => r.wheelEnds[0].measurements[0].references.tape,
+    'wheelEnds[0].measurements[0].references.tape',
+    'x',
+  ],
+  ['a view', (r) => r.wheelEnds[0].measurements[0].views[0], 'wheelEnds[0].measurements[0].views[0]', 'x'],
+  [
+    'a mark',
+    (r) => r.wheelEnds[0].measurements[0].views[0].marks[0],
+    'wheelEnds[0].measurements[0].views[0].marks[0]',
+    'z',
+  ],
+  [
+    'a frame',
+    (r) => r.wheelEnds[1].measurements[1].views[0].frame,
+    'wheelEnds[1].measurements[1].views[0].frame',
+    't',
+  ],
+  [
+    'a crop',
+    (r) => r.wheelEnds[0].measurements[0].overStrokeMark.applied.crop,
+    'wheelEnds[0].measurements[0].overStrokeMark.applied.crop',
+    'x',
+  ],
+])('refuses a key that the format does not know in %s', (_what, part, path, key) => {
+  const text = spoilt((r) => Object.assign(part(r), { [key]: 1 }));
+  expect(openRecord(text)).toEqual({ ok: false, failure: { code: 'record/unknown-key', path, key } });
+});
+
+test.each(['__proto__', 'constructor', 'prototype', 'toString'])(
+  'refuses the key %s and changes no prototype',
+  (key) => {
+    for (const place of ['{', '"vehicle": {', '"position": {']) {
+      const text = exampleText().replace(place, `${place} ${JSON.stringify(key)}: {"polluted": true},`);
+      expect(openRecord(text)).toMatchObject({ ok: false, failure: { code: 'record/unknown-key', key } });
+    }
+    expect('polluted' in {}).toBe(false);
+  },
+);
+
+test.each<[string, (record: Loose) => void, object]>([
+  [
+    'two captures of one id',
+    (r) => Object.assign(r.captures[1], { id: 'c1' }),
+    { code: 'record/duplicate-id', path: 'captures[1].id', id: 'c1' },
+  ],
+  [
+    'two wheel ends of one id',
+    (r) => Object.assign(r.wheelEnds[2], { id: 'w1' }),
+    { code: 'record/duplicate-id', path: 'wheelEnds[2].id', id: 'w1' },
+  ],
+  [
+    'two wheel ends in one place',
+    (r) => Object.assign(r.wheelEnds[2].position, { axle: 1, side: 'left' }),
+    { code: 'record/position-twice', path: 'wheelEnds[2].position' },
+  ],
+  [
+    'two measurements of one id, on different wheel ends',
+    (r) => Object.assign(r.wheelEnds[3].measurements[0], { id: 'a1l-found' }),
+    { code: 'record/duplicate-id', path: 'wheelEnds[3].measurements[0].id', id: 'a1l-found' },
+  ],
+  [
+    'two marks of one id, on different views of a measurement',
+    (r) => Object.assign(r.wheelEnds[0].measurements[0].views[1].marks[0], { id: 'm1' }),
+    { code: 'record/duplicate-id', path: 'wheelEnds[0].measurements[0].views[1].marks[0].id', id: 'm1' },
+  ],
+  [
+    'two views of one state',
+    (r) => Object.assign(r.wheelEnds[0].measurements[0].views[2], { state: 'applied' }),
+    { code: 'record/state-twice', path: 'wheelEnds[0].measurements[0].views[2].state', state: 'applied' },
+  ],
+  [
+    'a view of a capture that it does not hold',
+    (r) => Object.assign(r.wheelEnds[0].measurements[0].views[0], { captureId: 'c99' }),
+    {
+      code: 'record/capture-missing',
+      path: 'wheelEnds[0].measurements[0].views[0].captureId',
+      captureId: 'c99',
+    },
+  ],
+  [
+    'a view of a clip without a frame',
+    (r) => Object.assign(r.wheelEnds[1].measurements[1].views[0], { frame: null }),
+    { code: 'record/clip-without-frame', path: 'wheelEnds[1].measurements[1].views[0].frame' },
+  ],
+  [
+    'a view of a photo with a frame',
+    (r) => Object.assign(r.wheelEnds[0].measurements[0].views[0], { frame: { index: 0, timeTicks: 0 } }),
+    { code: 'record/photo-with-frame', path: 'wheelEnds[0].measurements[0].views[0].frame' },
+  ],
+  [
+    'a frame after the end of the clip',
+    (r) => Object.assign(r.wheelEnds[1].measurements[1].views[0].frame, { index: 360 }),
+    {
+      code: 'record/frame-outside-clip',
+      path: 'wheelEnds[1].measurements[1].views[0].frame.index',
+      index: 360,
+      frameCount: 360,
+    },
+  ],
+  [
+    'a clip without its clock',
+    (r) => Object.assign(r.captures[5], { clip: null }),
+    { code: 'record/clip-without-clock', path: 'captures[5].clip' },
+  ],
+  [
+    'a photo with a clock',
+    (r) => Object.assign(r.captures[0], { clip: r.captures[5].clip }),
+    { code: 'record/photo-with-clock', path: 'captures[0].clip' },
+  ],
+])('refuses %s', (_what, spoil, failure) => {
+  expect(openRecord(spoilt(spoil))).toEqual({ ok: false, failure });
+});
+
+test('a list of a hundred thousand faults is one failure and no crash', () => {
+  const view = { marks: Array(500).fill(0) };
+  const measurement = { views: [view, view, view] };
+  const text = spoilt((r) => {
+    for (const wheelEnd of r.wheelEnds) wheelEnd.measurements = Array(100).fill(measurement);
+  });
+  expect(openRecord(text)).toMatchObject({ ok: false });
+});
+
+test('any JSON is a record or a failure with a code, never a crash', () => {
+  const head = { format: 'strokewitness-record', version: 1 };
+  fc.assert(
+    fc.property(fc.jsonValue({ maxDepth: 6 }), fc.boolean(), (value, withHead) => {
+      const spread = typeof value === 'object' && value !== null && !Array.isArray(value) ? value : { value };
+      const opened = openRecord(JSON.stringify(withHead ? { ...spread, ...head } : value));
+      expect(opened.ok).toBe(false);
+      if (!opened.ok) expect(opened.failure.code).toMatch(/^record\//);
+    }),
+  );
+});
+
+test('a record with one value replaced by anything is opened or refused, never a crash', () => {
+  const text = exampleText();
+  const values = [...text.matchAll(/: ("[^"]*"|-?[\d.]+|null|true|false)/g)].map((match) => ({
+    at: match.index + 2,
+    length: (match[1] ?? '').length,
+  }));
+  fc.assert(
+    fc.property(fc.constantFrom(...values), fc.jsonValue({ maxDepth: 2 }), ({ at, length }, value) => {
+      const opened = openRecord(text.slice(0, at) + JSON.stringify(value) + text.slice(at + length));
+      if (!opened.ok) expect(opened.failure.code).toMatch(/^record\//);
+    }),
+    { numRuns: 300 },
+  );
+});
