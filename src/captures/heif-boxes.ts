@@ -6,21 +6,17 @@ const MAX_BOXES = 10_000;
 
 export type Box = { readonly kind: string; readonly begin: number; readonly end: number };
 
-/** The boxes between two places; `whole` is false where the last one runs past the end or there is no end of them. */
-export function boxesIn(
-  view: DataView,
-  from: number,
-  to: number,
-): { readonly boxes: readonly Box[]; readonly whole: boolean } {
+/** The boxes between two places, as far as they hold. */
+export function boxesIn(view: DataView, from: number, to: number): readonly Box[] {
   const boxes: Box[] = [];
   let at = from;
-  while (at + 8 <= to) {
+  while (at + 8 <= to && boxes.length < MAX_BOXES) {
     const box = boxAt(view, at, to);
-    if (!box || boxes.length === MAX_BOXES) return { boxes, whole: false };
+    if (!box) break;
     boxes.push(box);
     at = box.end;
   }
-  return { boxes, whole: true };
+  return boxes;
 }
 
 function boxAt(view: DataView, at: number, to: number): Box | null {

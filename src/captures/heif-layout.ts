@@ -6,21 +6,32 @@ import { fail, ok, type Result } from '../basics/result.ts';
 import { asciiAt } from './bytes.ts';
 import type { Damaged } from './capture-failure.ts';
 import { type Box, boxesIn, uintAt } from './heif-boxes.ts';
+import { type ItemPlace, itemPlaces } from './heif-items.ts';
 import type { ByteRange, PhotoLayout } from './photo-layout.ts';
 import { AS_STORED, type SizePx, type Upright } from './upright.ts';
 
 export function heifLayout(view: DataView, mediaType: string): Result<PhotoLayout, Damaged> {
   const damaged = (part: Damaged['part']) => fail({ code: 'captures/damaged', mediaType, part } as const);
-  const file = boxesIn(view, 0, view.byteLength);
-  if (!file.whole) return damaged('end');
-  const meta = find(file.boxes, 'meta');
-  if (!meta) return damaged('index');
-  const parts = boxesIn(view, meta.begin + 4, meta.end).boxes;
+  const meta = find(boxesIn(view, 0, view.byteLength), 'meta');
+  // Readers find everything through this box, which cameras write in front.
+  if (!meta) return damaged('end');
+  const parts = boxesIn(view, meta.begin + 4, meta.end);
   const properties = primaryProperties(view, parts);
   const stored = sizeOf(view, properties);
-  if (!stored) return damaged('index');
-  const exif = exifRange(view, parts);
-  return ok({ stored, exif: exif ? [exif] : [], ownUpright: uprightOfProperties(view, properties) });
+  const iloc = find(parts, 'iloc');
+  if (!stored || !iloc) return damaged('index');
+
+  const exif = exifItem(view, parts);
+  let exifPlace: ItemPlace | undefined;
+  for (const place of itemPlaces(view, iloc)) {
+    if (!(place.end <= view.byteLength)) return damaged('end');
+    if (place.item === exif) exifPlace ??= place;
+  }
+  return ok({
+    stored,
+    exif: tiffRange(view, exifPlace),
+    ownUpright: uprightOfProperties(view, properties),
+  });
 }
 
 function find(boxes: readonly Box[], kind: string): Box | undefined {
@@ -32,10 +43,10 @@ function primaryProperties(view: DataView, parts: readonly Box[]): readonly Box[
   const iprp = find(parts, 'iprp');
   if (!pitm || !iprp) return [];
   const primary = uintAt(view, pitm.begin + 4, uintAt(view, pitm.begin, 1) === 0 ? 2 : 4);
-  const inside = boxesIn(view, iprp.begin, iprp.end).boxes;
+  const inside = boxesIn(view, iprp.begin, iprp.end);
   const ipco = find(inside, 'ipco');
   if (!ipco) return [];
-  const all = boxesIn(view, ipco.begin, ipco.end).boxes;
+  const all = boxesIn(view, ipco.begin, ipco.end);
   return inside
     .filter((box) => box.kind === 'ipma')
     .flatMap((ipma) => propertyNumbers(view, ipma, primary))
@@ -81,46 +92,22 @@ function uprightOfProperties(view: DataView, properties: readonly Box[]): Uprigh
   return rotationDeg === 0 && !mirrored ? AS_STORED : { rotationDeg, mirrored };
 }
 
-function exifRange(view: DataView, parts: readonly Box[]): ByteRange | null {
+function exifItem(view: DataView, parts: readonly Box[]): number | null {
   const iinf = find(parts, 'iinf');
-  const iloc = find(parts, 'iloc');
-  if (!iinf || !iloc) return null;
+  if (!iinf) return null;
   const countWidth = uintAt(view, iinf.begin, 1) === 0 ? 2 : 4;
-  const item = boxesIn(view, iinf.begin + 4 + countWidth, iinf.end)
-    .boxes.map((infe) => {
-      const idWidth = uintAt(view, infe.begin, 1) < 3 ? 2 : 4;
-      const isExif = asciiAt(view, infe.begin + 4 + idWidth + 2, 4) === 'Exif';
-      return isExif ? uintAt(view, infe.begin + 4, idWidth) : null;
-    })
-    .find((id) => id !== null);
-  const place = item === undefined ? null : placeOf(view, iloc, item);
-  if (!place) return null;
-  // The item begins with the distance from after that number to the TIFF block.
-  const begin = place.begin + 4 + uintAt(view, place.begin, 4);
-  return begin < place.end && place.end <= view.byteLength ? { begin, end: place.end } : null;
-}
-
-/** Only an item that lies in one piece in the file itself: that is how EXIF is written. */
-function placeOf(view: DataView, iloc: Box, item: number): ByteRange | null {
-  const version = uintAt(view, iloc.begin, 1);
-  const sizes = uintAt(view, iloc.begin + 4, 2);
-  const [offsetWidth, lengthWidth, baseWidth] = [sizes >> 12, (sizes >> 8) & 15, (sizes >> 4) & 15];
-  const indexWidth = version === 0 ? 0 : sizes & 15;
-  const idWidth = version < 2 ? 2 : 4;
-  const items = uintAt(view, iloc.begin + 6, idWidth);
-  let at = iloc.begin + 6 + idWidth;
-  for (let i = 0; i < items && at < iloc.end; i++) {
-    const id = uintAt(view, at, idWidth);
-    const method = version === 0 ? 0 : uintAt(view, at + idWidth, 2) & 15;
-    at += idWidth + (version === 0 ? 0 : 2) + 2;
-    const base = uintAt(view, at, baseWidth);
-    const extents = uintAt(view, at + baseWidth, 2);
-    at += baseWidth + 2;
-    const offset = uintAt(view, at + indexWidth, offsetWidth);
-    const length = uintAt(view, at + indexWidth + offsetWidth, lengthWidth);
-    if (id === item && method === 0 && extents === 1)
-      return { begin: base + offset, end: base + offset + length };
-    at += extents * (indexWidth + offsetWidth + lengthWidth);
+  const boxes = boxesIn(view, iinf.begin + 4 + countWidth, iinf.end);
+  for (const infe of boxes) {
+    const idWidth = uintAt(view, infe.begin, 1) < 3 ? 2 : 4;
+    if (asciiAt(view, infe.begin + 4 + idWidth + 2, 4) === 'Exif')
+      return uintAt(view, infe.begin + 4, idWidth);
   }
   return null;
+}
+
+/** The item begins with the distance from after that number to the TIFF block. */
+function tiffRange(view: DataView, place: ItemPlace | undefined): readonly ByteRange[] {
+  if (!place) return [];
+  const begin = place.begin + 4 + uintAt(view, place.begin, 4);
+  return begin < place.end ? [{ begin, end: place.end }] : [];
 }

@@ -27,7 +27,8 @@ export async function decodeUpright(
   const { bytes, mediaType, layout, upright } = photo;
   if (layout.ownUpright) return decodeHeif(photo, signal);
 
-  for (const { begin } of layout.exif) new Uint8Array(bytes, begin, 2).fill(0);
+  // Without its byte order mark it is no EXIF to anybody.
+  for (const { begin, end } of layout.exif) new Uint8Array(bytes).fill(0, begin, Math.min(begin + 2, end));
   const stored = await decode(bytes, mediaType, signal);
   if (!stored || !hasSize(stored, layout.stored)) {
     stored?.close();

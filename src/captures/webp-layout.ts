@@ -19,7 +19,7 @@ export function webpLayout(view: DataView): Result<PhotoLayout, Damaged> {
     if (end > fileEnd) return damaged('index');
     // The canvas of the extended header comes first and is the size that counts.
     stored ??= sizeOf(view, kind, begin, end);
-    if (kind === 'EXIF') exif ??= { begin: asciiAt(view, begin, 6) === 'Exif\0\0' ? begin + 6 : begin, end };
+    if (kind === 'EXIF') exif ??= { begin: hasName(view, begin, end) ? begin + 6 : begin, end };
     at = end + (end % 2);
   }
   return stored ? ok({ stored, exif: exif ? [exif] : [], ownUpright: null }) : damaged('index');
@@ -27,6 +27,11 @@ export function webpLayout(view: DataView): Result<PhotoLayout, Damaged> {
 
 function damaged(part: Damaged['part']) {
   return fail({ code: 'captures/damaged', mediaType: 'image/webp', part } as const);
+}
+
+/** Some writers put JPEG's name in front of the block. */
+function hasName(view: DataView, begin: number, end: number): boolean {
+  return end - begin >= 6 && asciiAt(view, begin, 6) === 'Exif\0\0';
 }
 
 function sizeOf(view: DataView, kind: string, begin: number, end: number): SizePx | null {

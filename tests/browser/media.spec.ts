@@ -289,15 +289,27 @@ test('HEIC is decoded by a file of its own that nothing else fetches', async ({ 
   expect(has('mediabunny')).toBe(true);
   expect(has('libheif')).toBe(false);
 
-  const { capture } = await captureOf(page, 'photo.heic');
+  await captureOf(page, 'photo.heic');
   expect(has('libheif-bundle.mjs')).toBe(true);
-  expect(capture).toMatchObject({ widthPx: 256, heightPx: 192, rotationDeg: 0, focal35Mm: 26 });
-  const { seen } = await page.evaluate(
-    (at) => harness.pictures('photo.heic', [null], at),
-    CORNERS.map(([x, y]) => [x * 4, y * 4] as const),
-  );
-  const picture = shown(seen[0]);
-  expect(picture.rgb.map(colour)).toEqual(COLOURS);
+});
+
+test('HEIC and AVIF stand upright by the turn that their container carries', async ({ page }) => {
+  for (const [name, facts, colours] of [
+    ['photo.heic', { widthPx: 256, heightPx: 192, rotationDeg: 0 }, COLOURS],
+    ['photo.avif', { widthPx: 256, heightPx: 192, rotationDeg: 0 }, COLOURS],
+    // As heif-convert of Debian's libheif shows it.
+    ['turned.heic', { widthPx: 192, heightPx: 256, rotationDeg: 270 }, ['green', 'white', 'red', 'blue']],
+  ] as const) {
+    const { capture } = await captureOf(page, name);
+    expect.soft(capture, name).toMatchObject({ ...facts, focal35Mm: 26 });
+    const { widthPx, heightPx } = facts;
+    const points = [0.25, 0.75].flatMap((y) => [0.25, 0.75].map((x) => [x * widthPx, y * heightPx] as const));
+    const { seen } = await page.evaluate(([chosen, at]) => harness.pictures(chosen, [null], at), [
+      name,
+      points,
+    ] as const);
+    expect.soft(shown(seen[0]).rgb.map(colour), name).toEqual(colours);
+  }
 });
 
 test('a file longer than one piece has the fingerprint that Node gives it', async ({ page }) => {
