@@ -1,0 +1,61 @@
+import { useEffect, useRef, useState } from 'react';
+import { Loupe } from './Loupe.tsx';
+import { Overlay } from './Overlay.tsx';
+import { PictureCanvas } from './PictureCanvas.tsx';
+import { useGestures } from './use-gestures.ts';
+import { useKeys } from './use-keys.ts';
+import { useLatest } from './use-latest.ts';
+import { useView } from './use-view.ts';
+import { ViewControls } from './ViewControls.tsx';
+import { revealed } from './view-transform.ts';
+import type { ViewerMark } from './viewer-mark.ts';
+import type { FrameViewerProps } from './viewer-props.ts';
+import { changeView, createViewerStore } from './viewer-store.ts';
+import './viewer.css';
+
+const REVEAL_CSS = 24;
+
+export function FrameViewer(props: FrameViewerProps) {
+  const { picture, pictureLabel, marks, placing, cropMode } = props;
+  const [store] = useState(createViewerStore);
+  const stage = useRef<HTMLDivElement>(null);
+  const latest = useLatest(props);
+  useView(store, stage, picture);
+  useGestures(store, stage, latest);
+  const keys = useKeys(store, latest);
+
+  useEffect(() => {
+    if (placing === null || picture === null) store.setState({ aim: null });
+  }, [store, placing, picture]);
+
+  const onMarkFocus = (mark: ViewerMark) => {
+    if (!mark.selected) latest.current.onSelect(mark.id);
+    changeView(store, (view) => revealed(view, mark, REVEAL_CSS));
+  };
+
+  return (
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: arrow keys pan the picture and + - 0 zoom it.
+    <section className="viewer" aria-label={pictureLabel} tabIndex={0} {...keys}>
+      <div
+        ref={stage}
+        className="viewer-stage"
+        data-mode={cropMode ? 'crop' : placing === null ? 'look' : 'place'}
+      >
+        {picture && (
+          <>
+            <PictureCanvas store={store} picture={picture} />
+            <Overlay store={store} viewer={props} onFocus={onMarkFocus} />
+          </>
+        )}
+      </div>
+      {picture ? (
+        <>
+          <Loupe store={store} picture={picture} />
+          <ViewControls store={store} selected={marks.find((mark) => mark.selected) ?? null} />
+        </>
+      ) : (
+        <p className="viewer-empty">{pictureLabel}</p>
+      )}
+    </section>
+  );
+}

@@ -1,0 +1,56 @@
+import { useRef } from 'react';
+import { AimCross } from './AimCross.tsx';
+import { CropFrame } from './CropFrame.tsx';
+import { MarkCross } from './MarkCross.tsx';
+import { MarkNames } from './MarkNames.tsx';
+import { StrokeDimension } from './StrokeDimension.tsx';
+import { type StrokeOnScreen, strokeOnScreen } from './stroke-on-screen.ts';
+import { textWidthCss } from './text-width.ts';
+import type { View } from './view-transform.ts';
+import type { ViewerMark } from './viewer-mark.ts';
+import type { FrameViewerProps } from './viewer-props.ts';
+import type { ViewerStore } from './viewer-store.ts';
+import { VIEWER_WORDS } from './viewer-words.ts';
+
+/** What is drawn over the picture, in screen pixels, so that it keeps its size at every zoom. */
+export function Overlay(props: {
+  readonly store: ViewerStore;
+  readonly viewer: FrameViewerProps;
+  readonly onFocus: (mark: ViewerMark) => void;
+}) {
+  const { store, viewer, onFocus } = props;
+  const { marks, drawing, dimensionText, cropMode, placing } = viewer;
+  const value = useRef<SVGTextElement>(null);
+  if (cropMode)
+    return (
+      <svg className="viewer-overlay" aria-hidden="true">
+        <CropFrame store={store} rect={cropMode.rect} />
+      </svg>
+    );
+
+  const stroke = (view: View): StrokeOnScreen | null =>
+    drawing && value.current && strokeOnScreen(view, drawing, textWidthCss(value.current), marks);
+  return (
+    <>
+      <svg className="viewer-overlay" aria-hidden="true">
+        {drawing && dimensionText !== null && (
+          <StrokeDimension store={store} stroke={stroke} text={dimensionText} textRef={value} />
+        )}
+        <MarkNames store={store} marks={marks} stroke={stroke} />
+        {placing !== null && <AimCross store={store} />}
+      </svg>
+      {/* biome-ignore lint/a11y/useSemanticElements: a fieldset cannot be an SVG. */}
+      <svg className="viewer-overlay" role="group" aria-label={VIEWER_WORDS.marks}>
+        {marks.map((mark) => (
+          <MarkCross
+            key={mark.id}
+            store={store}
+            mark={mark}
+            pictureLabel={viewer.pictureLabel}
+            onFocus={onFocus}
+          />
+        ))}
+      </svg>
+    </>
+  );
+}

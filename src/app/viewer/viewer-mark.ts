@@ -1,0 +1,11 @@
+/** A mark as the viewer shows it. The shell makes it from the view's mark, the fit and the selection. */
+import type { FramePoint } from './view-transform.ts';
+
+export type ViewerMark = FramePoint & {
+  readonly id: string;
+  /** In words, as it stands beside the cross. */
+  readonly name: string;
+  readonly selected: boolean;
+  readonly automatic: boolean;
+  readonly doubtful: boolean;
+};

@@ -1,0 +1,192 @@
+import fc from 'fast-check';
+import { expect, test } from 'vitest';
+import { overlapCss2 } from '../../src/app/viewer/box.ts';
+import { dimensionLines } from '../../src/app/viewer/dimension-lines.ts';
+import { LOUPE_CSS, type LoupeSide, loupePlace, loupeScale } from '../../src/app/viewer/loupe-place.ts';
+import { namePlaces } from '../../src/app/viewer/name-places.ts';
+import { lengthInsideCss, outsideDiscs } from '../../src/app/viewer/segment.ts';
+import { distanceCss } from '../../src/app/viewer/view-transform.ts';
+
+const SCREEN = { widthCss: 1000, heightCss: 600 };
+const number = (min: number, max: number) => fc.double({ min, max, noNaN: true });
+const point = (width: number, height: number) =>
+  fc.record({ xCss: number(0, width), yCss: number(0, height) });
+
+test('the loupe is never off the screen and never under the finger, on any screen from 320 by 300 on', () => {
+  const sides: (LoupeSide | null)[] = [null, 'above', 'left', 'right', 'below', 'top-left', 'bottom-right'];
+  fc.assert(
+    fc.property(
+      number(320, 1500),
+      number(300, 1000),
+      number(0, 1),
+      number(0, 1),
+      number(-60, 60),
+      fc.constantFrom(...sides),
+      (widthCss, heightCss, shareX, shareY, aside, before) => {
+        const finger = { xCss: shareX * widthCss, yCss: shareY * heightCss };
+        const mark = { xCss: finger.xCss + aside, yCss: finger.yCss - aside };
+        const { leftCss, topCss } = loupePlace('finger', { finger, mark }, { widthCss, heightCss }, before);
+        expect(leftCss).toBeGreaterThanOrEqual(0);
+        expect(topCss).toBeGreaterThanOrEqual(0);
+        expect(leftCss + LOUPE_CSS).toBeLessThanOrEqual(widthCss);
+        expect(topCss + LOUPE_CSS).toBeLessThanOrEqual(heightCss);
+        const nearest = {
+          xCss: Math.min(Math.max(finger.xCss, leftCss), leftCss + LOUPE_CSS),
+          yCss: Math.min(Math.max(finger.yCss, topCss), topCss + LOUPE_CSS),
+        };
+        expect(distanceCss(finger, nearest)).toBeGreaterThan(40);
+      },
+    ),
+    { numRuns: 2000 },
+  );
+});
+
+test('the loupe goes above, and to a side where there is no room above', () => {
+  const at = (xCss: number, yCss: number) =>
+    loupePlace('finger', { finger: { xCss, yCss }, mark: { xCss, yCss } }, SCREEN, null).side;
+  expect(at(500, 400)).toBe('above');
+  expect(at(500, 60)).toBe('left');
+  expect(at(60, 60)).toBe('right');
+});
+
+test('the loupe enlarges, and a mouse has none where the picture is large already', () => {
+  expect(loupeScale('finger', 0.5)).toBe(2);
+  expect(loupeScale('finger', 0.1)).toBe(1);
+  expect(loupeScale('finger', 20)).toBe(20);
+  expect(loupeScale('mouse', 1)).toBeNull();
+  expect(loupeScale('mouse', 0.5)).toBe(2);
+});
+
+const text = { widthCss: 80, heightCss: 24 };
+
+test('a long dimension has its value in the break and its arrowheads inside, three to one', () => {
+  const ends = [
+    { xCss: 100, yCss: 200 },
+    { xCss: 500, yCss: 200 },
+  ] as const;
+  const { shafts, arrows, value } = dimensionLines(ends, text, SCREEN);
+  expect(value).toEqual({ leftCss: 260, topCss: 188, ...text });
+  expect(shafts).toHaveLength(2);
+  for (const shaft of shafts) expect(lengthInsideCss(shaft, value)).toBe(0);
+  const [tip, left, right] = arrows[0];
+  expect(tip).toEqual(ends[0]);
+  expect(left.xCss).toBeGreaterThan(tip.xCss);
+  const length = (left.xCss + right.xCss) / 2 - tip.xCss;
+  expect(length / distanceCss(left, right)).toBeCloseTo(3, 10);
+});
+
+test('a short dimension has its arrowheads outside and its value on the side that has room', () => {
+  const short = (xCss: number) =>
+    dimensionLines(
+      [
+        { xCss, yCss: 200 },
+        { xCss: xCss + 30, yCss: 200 },
+      ],
+      text,
+      SCREEN,
+    );
+  const [tip, left] = short(400).arrows[0];
+  expect(left.xCss).toBeLessThan(tip.xCss);
+  expect(short(400).value.leftCss).toBeGreaterThan(430);
+  expect(short(930).value.leftCss + text.widthCss).toBeLessThan(930);
+});
+
+test('no shaft crosses the value, whatever the direction and length', () => {
+  fc.assert(
+    fc.property(point(1000, 600), point(1000, 600), (from, to) => {
+      const { shafts, value } = dimensionLines([from, to], text, SCREEN);
+      for (const shaft of shafts) expect(lengthInsideCss(shaft, value)).toBeLessThan(1e-6);
+    }),
+  );
+});
+
+const box = { leftCss: 10, topCss: 10, widthCss: 20, heightCss: 20 };
+
+test.each([
+  ['through', [0, 20, 100, 20], 20],
+  ['beside', [0, 40, 100, 40], 0],
+  ['ending inside', [0, 20, 15, 20], 5],
+  ['upright through', [15, 0, 15, 50], 20],
+  ['along the diagonal', [0, 0, 40, 40], 20 * Math.SQRT2],
+] as const)('length of a line inside a box: %s', (_what, [x1, y1, x2, y2], lengthCss) => {
+  const segment = [
+    { xCss: x1, yCss: y1 },
+    { xCss: x2, yCss: y2 },
+  ] as const;
+  expect(lengthInsideCss(segment, box)).toBeCloseTo(lengthCss, 10);
+});
+
+test('a line keeps clear of every mark and loses nothing else', () => {
+  fc.assert(
+    fc.property(
+      point(1000, 600),
+      point(1000, 600),
+      fc.array(point(1000, 600), { maxLength: 6 }),
+      number(0, 1),
+      (from, to, centres, share) => {
+        const at = {
+          xCss: from.xCss + share * (to.xCss - from.xCss),
+          yCss: from.yCss + share * (to.yCss - from.yCss),
+        };
+        const away = Math.min(...centres.map((centre) => distanceCss(centre, at)));
+        const parts = outsideDiscs([from, to], centres, 18);
+        const drawn = parts.some(
+          ([a, b]) => distanceCss(a, at) + distanceCss(at, b) < distanceCss(a, b) + 1e-7,
+        );
+        if (away > 18.001 && distanceCss(from, to) > 1) expect(drawn).toBe(true);
+        if (away < 17.9) expect(drawn).toBe(false);
+      },
+    ),
+    { numRuns: 2000 },
+  );
+});
+
+const name = (id: string, xCss: number, yCss: number, needed = false) => ({
+  id,
+  at: { xCss, yCss },
+  widthCss: 70,
+  heightCss: 20,
+  reachCss: 11,
+  needed,
+});
+const nothing = { boxes: [], lines: [] };
+
+test('a name alone stands to the right of its cross, and to the left at the right edge', () => {
+  expect(namePlaces([name('pin', 500, 300)], nothing, SCREEN).get('pin')?.leftCss).toBeGreaterThan(510);
+  expect(namePlaces([name('pin', 970, 300)], nothing, SCREEN).get('pin')?.leftCss).toBeLessThan(900);
+});
+
+test('a name avoids a line that would strike it through', () => {
+  const axis = [
+    { xCss: 0, yCss: 300 },
+    { xCss: 1000, yCss: 300 },
+  ] as const;
+  const placed = namePlaces([name('pin', 500, 300)], { boxes: [], lines: [axis] }, SCREEN).get('pin');
+  expect(placed && lengthInsideCss(axis, placed)).toBe(0);
+});
+
+test('names that are shown cover no cross and no other name; a needed name is always shown', () => {
+  fc.assert(
+    fc.property(fc.array(point(300, 200), { minLength: 1, maxLength: 12 }), (points) => {
+      const names = points.map(({ xCss, yCss }, index) =>
+        name(String(index), 200 + xCss, 200 + yCss, index === 3),
+      );
+      const places = namePlaces(names, nothing, SCREEN);
+      const shown = [...places].filter(([id, place]) => place !== null && id !== '3');
+      for (const [id, place] of shown)
+        for (const [otherId, other] of shown)
+          if (place && other && id !== otherId) expect(overlapCss2(place, other)).toBeLessThanOrEqual(12);
+      if (names.length > 3) expect(places.get('3')).not.toBeNull();
+      expect(places.size).toBe(names.length);
+    }),
+  );
+});
+
+test('where there is no room a name is left out rather than laid over another', () => {
+  const crowd = Array.from({ length: 9 }, (_, n) =>
+    name(String(n), 500 + 4 * (n % 3), 300 + 4 * Math.floor(n / 3)),
+  );
+  const shown = [...namePlaces(crowd, nothing, SCREEN).values()].filter((place) => place !== null);
+  expect(shown.length).toBeLessThan(9);
+  expect(shown.length).toBeGreaterThan(0);
+});
