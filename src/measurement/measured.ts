@@ -1,17 +1,5 @@
 /** What a measurement returns: every value with its standard uncertainty u, its expanded U at 95 % and its budget. */
-
-/** Where uncertainty comes from. */
-export const BUDGET_GROUPS = [
-  'marks',
-  'tape',
-  'clamp-band',
-  'arm-length',
-  'distance',
-  'depth',
-  'camera',
-  'mechanism',
-] as const;
-export type BudgetGroup = (typeof BUDGET_GROUPS)[number];
+import type { BudgetGroup } from '../adjustment/budget-group.ts';
 
 export type Measured = {
   readonly value: number;

@@ -72,6 +72,8 @@ export type MeasurementWarning =
 
 export type MeasurementFailure =
   | { readonly code: 'measurement/view-missing'; readonly state: BrakeState }
+  /** One and the same picture was taken for two states. */
+  | { readonly code: 'measurement/same-picture'; readonly states: readonly [BrakeState, BrakeState] }
   | { readonly code: 'measurement/mark-missing'; readonly state: BrakeState; readonly kind: MarkKind }
   | { readonly code: 'measurement/no-scale' }
   | {

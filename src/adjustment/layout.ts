@@ -1,0 +1,76 @@
+/** Which unknown stands where in the vector of unknowns: only what the problem needs has a place. */
+import type { BrakeState } from '../marks/view.ts';
+import { CAMERA_UNKNOWNS } from './camera.ts';
+import { POSE_UNKNOWNS } from './pose.ts';
+import type { Problem } from './problem.ts';
+
+/** Places, each the index of the first of its unknowns. */
+export type Layout = {
+  readonly size: number;
+  /** ln f, cx, cy, k1, k2 of each camera. */
+  readonly cameras: readonly number[];
+  /** Rotation vector and translation of each pose. */
+  readonly poses: readonly number[];
+  /** x, y of the pin in each state. */
+  readonly pins: Readonly<Partial<Record<BrakeState, number>>>;
+  readonly pinDepth: number;
+  readonly faceDepth: number;
+  /** Inner end of the rod behind the face, released. */
+  readonly rodInner: number;
+  /** x, y, depth of the camshaft end's centre, and arm length; absent where no camshaft end is marked. */
+  readonly camshaft: number | null;
+  /** Scale slack common to all views of the tape. */
+  readonly tapeSlack: number | null;
+  /** x, y, depth of the tape's zero, tilt in the plane, tilt out of it, scale slack of this view; by view. */
+  readonly tapes: readonly (number | null)[];
+  /** Rim's place along the axis, diameter. */
+  readonly band: number | null;
+  /** The known distance itself. */
+  readonly distance: number | null;
+  /** x, y, depth of its start, direction in the plane, tilt out of it; by view. */
+  readonly distances: readonly (number | null)[];
+  /** Nuisance of one mark: angle round the band, or distance from the pin back along the rod. */
+  readonly nuisance: ReadonlyMap<string, number>;
+};
+
+export function layoutOf(problem: Problem): Layout {
+  let size = 0;
+  const take = (count: number): number => {
+    const at = size;
+    size += count;
+    return at;
+  };
+  const { views, references } = problem;
+  const shows = (kind: string) => (view: Problem['views'][number]) => view.marks.some((m) => m.kind === kind);
+  const cameras = problem.cameras.map(() => take(CAMERA_UNKNOWNS));
+  const poses = Array.from({ length: problem.poseCount }, () => take(POSE_UNKNOWNS));
+  const pins = Object.fromEntries([...new Set(views.map((v) => v.state))].map((state) => [state, take(2)]));
+  const [pinDepth, faceDepth, rodInner] = [take(1), take(1), take(1)];
+  const camshaft = views.some(shows('camshaft-end')) ? take(4) : null;
+  const tapeSlack = references.tape ? take(1) : null;
+  const tapes = views.map((v) => (references.tape && shows('tape-graduation')(v) ? take(6) : null));
+  const band = references.clampBand ? take(2) : null;
+  const distance = references.distance ? take(1) : null;
+  const distances = views.map((v) => (references.distance && shows('distance-end')(v) ? take(5) : null));
+  const nuisance = new Map<string, number>();
+  for (const mark of views.flatMap((v) => v.marks)) {
+    const needed = mark.kind === 'rod-line' || (mark.kind === 'clamp-band' && band !== null);
+    if (needed) nuisance.set(mark.id, take(1));
+  }
+  return {
+    size,
+    cameras,
+    poses,
+    pins,
+    pinDepth,
+    faceDepth,
+    rodInner,
+    camshaft,
+    tapeSlack,
+    tapes,
+    band,
+    distance,
+    distances,
+    nuisance,
+  };
+}

@@ -1,0 +1,144 @@
+/**
+ * All observation equations of a problem at given unknowns: marks, arc of the arm, direction of view, priors.
+ * The angles of band marks in x are moved in place to where the rim is nearest.
+ *
+ * Model    mark: (projected - marked) / sigma, two rows; arc: (|pin - camshaft| - L) / play, one row a state;
+ *          direction of view: the depth axis seen in the camera frame, x and y components / their width, two rows a pose;
+ *          prior: (unknown - mean) / sigma, one row.
+ */
+import type { Vec3 } from '../basics/rotation.ts';
+import type { Mark } from '../marks/mark.ts';
+import type { BudgetGroup } from './budget-group.ts';
+import { CAMERA_UNKNOWNS, project } from './camera.ts';
+import { Equations } from './equations.ts';
+import type { Layout } from './layout.ts';
+import { byChamberPoint, byRotation, type Pose, poseAt, transformed } from './pose.ts';
+import { ARC_PLAY_MM, OFF_SQUARE } from './priors.ts';
+import type { Problem } from './problem.ts';
+import { settleBand } from './settle-band.ts';
+import type { Start } from './start.ts';
+import { distancePoint, type WorldPoint, worldPoint } from './world-points.ts';
+
+export type PriorRow = {
+  readonly index: number;
+  readonly mean: number;
+  readonly sigma: number;
+  readonly group: BudgetGroup;
+};
+
+/** A mark with the two rows of the equations that are its own. */
+export type MarkRows = { readonly mark: Mark; readonly viewIndex: number; readonly row: number };
+
+export type Linearisation = { readonly equations: Equations; readonly markRows: readonly MarkRows[] };
+
+export function linearise(
+  x: Float64Array,
+  problem: Problem,
+  layout: Layout,
+  start: Pick<Start, 'rotations'>,
+  priors: readonly PriorRow[],
+  settle = true,
+): Linearisation {
+  const equations = new Equations(layout.size);
+  const markRows: MarkRows[] = [];
+  const poses = layout.poses.map((at, i) => poseAt(x, at, start.rotations[i] as Pose['rotation']));
+  if (settle) settleBand(x, problem, layout, poses);
+  problem.views.forEach((view, viewIndex) => {
+    const pose = poses[view.pose] as Pose;
+    const at = { camera: layout.cameras[view.camera] as number, pose: layout.poses[view.pose] as number };
+    for (const { mark, point } of pointsOf(problem, viewIndex, x, layout)) {
+      markRows.push({ mark, viewIndex, row: equations.rows });
+      addMark(equations, mark, point, pose, at, x);
+    }
+  });
+  addArcs(equations, x, layout);
+  for (const [i, pose] of poses.entries())
+    addDirectionOfView(equations, pose, layout.poses[i] as number, problem.hand);
+  for (const { index, mean, sigma, group } of priors) {
+    equations.add(index, 1 / sigma);
+    equations.close(((x[index] as number) - mean) / sigma, group);
+  }
+  return { equations, markRows };
+}
+
+/** Every mark of a view that the problem uses, with its place in the chamber frame. */
+function pointsOf(
+  problem: Problem,
+  viewIndex: number,
+  x: Float64Array,
+  layout: Layout,
+): readonly { readonly mark: Mark; readonly point: WorldPoint }[] {
+  const view = problem.views[viewIndex];
+  if (!view) return [];
+  let distanceEnds = 0;
+  return view.marks.flatMap((mark) => {
+    const point =
+      mark.kind === 'distance-end'
+        ? distancePoint(distanceEnds++ === 0 ? 0 : 1, layout.distances[viewIndex], x, layout, problem.hand)
+        : worldPoint(mark, { state: view.state, index: viewIndex }, x, layout, problem.hand);
+    return point ? [{ mark, point }] : [];
+  });
+}
+
+function addMark(
+  equations: Equations,
+  mark: Mark,
+  point: WorldPoint,
+  pose: Pose,
+  at: { readonly camera: number; readonly pose: number },
+  x: Float64Array,
+): void {
+  const { turned, camera } = transformed(pose, point.at);
+  const p = project(x, at.camera, camera);
+  const rows = [
+    [p.uByPoint, p.uByCamera, p.u - mark.xPx],
+    [p.vByPoint, p.vByCamera, p.v - mark.yPx],
+  ] as const;
+  for (const [byPoint, byCamera, offPx] of rows) {
+    const w = 1 / mark.sigmaPx;
+    for (let k = 0; k < CAMERA_UNKNOWNS; k++) equations.add(at.camera + k, w * (byCamera[k] as number));
+    const byW = byRotation(pose, turned, byPoint);
+    for (let k = 0; k < 3; k++) {
+      equations.add(at.pose + k, w * (byW[k] as number));
+      equations.add(at.pose + 3 + k, w * (byPoint[k] as number));
+    }
+    const byChamber = byChamberPoint(pose, byPoint);
+    for (const { index, d } of point.by) equations.add(index, w * dot(byChamber, d));
+    equations.close(w * offPx, 'marks');
+  }
+}
+
+function addArcs(equations: Equations, x: Float64Array, layout: Layout): void {
+  const c = layout.camshaft;
+  if (c === null) return;
+  for (const pin of Object.values(layout.pins)) {
+    const dx = (x[pin] as number) - (x[c] as number);
+    const dy = (x[pin + 1] as number) - (x[c + 1] as number);
+    const reach = Math.hypot(dx, dy) || 1;
+    const w = 1 / ARC_PLAY_MM;
+    equations.add(pin, (w * dx) / reach);
+    equations.add(pin + 1, (w * dy) / reach);
+    equations.add(c, (-w * dx) / reach);
+    equations.add(c + 1, (-w * dy) / reach);
+    equations.add(c + 3, -w);
+    equations.close(w * (reach - (x[c + 3] as number)), 'mechanism');
+  }
+}
+
+function addDirectionOfView(equations: Equations, pose: Pose, at: number, hand: 1 | -1): void {
+  const r = pose.rotation;
+  const away: Vec3 = [hand * r[2], hand * r[5], hand * r[8]];
+  const unit: readonly Vec3[] = [
+    [1, 0, 0],
+    [0, 1, 0],
+  ];
+  for (const e of unit) {
+    const byW = byRotation(pose, away, e);
+    for (let k = 0; k < 3; k++) equations.add(at + k, (byW[k] as number) / OFF_SQUARE);
+    equations.close(dot(e, away) / OFF_SQUARE, 'camera');
+  }
+}
+
+function dot(a: Vec3, b: Vec3): number {
+  return a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
+}

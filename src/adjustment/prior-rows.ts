@@ -1,0 +1,96 @@
+/** The priors of a problem as observation equations, each in the group of the budget that it belongs to. */
+import type { Mat3, Vec3 } from '../basics/rotation.ts';
+import type { BudgetGroup } from './budget-group.ts';
+import type { Layout } from './layout.ts';
+import type { PriorRow } from './linearise.ts';
+import * as known from './priors.ts';
+import type { Problem } from './problem.ts';
+import type { Start } from './start.ts';
+import { facingAngle } from './start-band.ts';
+
+export function priorRows(problem: Problem, layout: Layout, start: Start): readonly PriorRow[] {
+  const rows: PriorRow[] = [];
+  const hold = (index: number, [mean, sigma]: known.Prior, group: BudgetGroup): void => {
+    rows.push({ index, mean, sigma, group });
+  };
+  holdCameras(problem, layout, hold);
+  hold(layout.pinDepth, known.PIN_DEPTH, 'depth');
+  hold(layout.faceDepth, known.FACE_DEPTH, 'depth');
+  hold(layout.rodInner, known.ROD_INNER_END, 'mechanism');
+  for (const pin of Object.values(layout.pins)) {
+    hold(pin, known.PIN_REACH, 'mechanism');
+    hold(pin + 1, known.PIN_SIDE, 'mechanism');
+  }
+  holdArm(problem, layout, hold);
+  holdLines(problem, layout, start.x, hold);
+  const { clampBand } = problem.references;
+  if (layout.band !== null && clampBand) {
+    hold(layout.band, known.BAND_ALONG, 'clamp-band');
+    hold(layout.band + 1, [clampBand.diameterMm, clampBand.uDiameterMm], 'clamp-band');
+  }
+  for (const view of problem.views) {
+    const at = (layout.poses[view.pose] as number) + 3;
+    const translation = [...start.x.subarray(at, at + 3)] as unknown as Vec3;
+    const facing = facingAngle(start.rotations[view.pose] as Mat3, translation);
+    for (const mark of view.marks) {
+      const nuisance = layout.nuisance.get(mark.id);
+      if (nuisance === undefined) continue;
+      if (mark.kind === 'clamp-band') hold(nuisance, [facing, known.BAND_ANGLE_RAD], 'clamp-band');
+      else hold(nuisance, [start.x[nuisance] as number, known.ROD_POSITION_MM], 'mechanism');
+    }
+  }
+  return rows;
+}
+
+type Hold = (index: number, prior: known.Prior, group: BudgetGroup) => void;
+
+function holdCameras(problem: Problem, layout: Layout, hold: Hold): void {
+  for (const [i, camera] of problem.cameras.entries()) {
+    const at = layout.cameras[i] as number;
+    const offPx = known.PRINCIPAL_POINT_SHARE * Math.max(camera.widthPx, camera.heightPx);
+    hold(at, [Math.log(camera.focalPx), camera.uLnFocal], 'camera');
+    hold(at + 1, [camera.widthPx / 2, offPx], 'camera');
+    hold(at + 2, [camera.heightPx / 2, offPx], 'camera');
+    hold(at + 3, [0, known.K1_SIGMA], 'camera');
+    hold(at + 4, [0, known.K2_SIGMA], 'camera');
+  }
+}
+
+function holdArm(problem: Problem, layout: Layout, hold: Hold): void {
+  const at = layout.camshaft;
+  if (at === null) return;
+  const { armLength } = problem.references;
+  hold(at, known.CAMSHAFT_ALONG, 'mechanism');
+  hold(at + 1, known.CAMSHAFT_ASIDE, 'mechanism');
+  hold(at + 2, known.CAMSHAFT_DEPTH, 'depth');
+  if (armLength) hold(at + 3, [armLength.lengthMm, armLength.uLengthMm], 'arm-length');
+  else hold(at + 3, known.ARM_LENGTH, 'mechanism');
+}
+
+function holdLines(problem: Problem, layout: Layout, start: ArrayLike<number>, hold: Hold): void {
+  const { tape, distance } = problem.references;
+  if (tape && layout.tapeSlack !== null) {
+    hold(layout.tapeSlack, [0, known.TAPE_SCALE_SHARED], 'tape');
+    for (const at of layout.tapes) {
+      if (at === null) continue;
+      hold(at, [0, tape.zeroAtFace ? known.TAPE_ZERO_AT_FACE_MM : known.TAPE_ZERO_FREE_MM], 'tape');
+      hold(at + 1, known.TAPE_SIDE, 'tape');
+      hold(at + 2, known.TAPE_DEPTH, 'depth');
+      hold(at + 3, [0, known.TAPE_TILT_RAD], 'tape');
+      hold(at + 4, [0, known.TAPE_TILT_RAD], 'tape');
+      hold(at + 5, [0, known.TAPE_SCALE_VIEW], 'tape');
+    }
+  }
+  if (distance && layout.distance !== null) {
+    hold(layout.distance, [distance.distanceMm, distance.uDistanceMm], 'distance');
+    for (const at of layout.distances) {
+      if (at === null) continue;
+      hold(at, known.DISTANCE_ALONG, 'distance');
+      hold(at + 1, known.DISTANCE_SIDE, 'distance');
+      hold(at + 2, known.DISTANCE_DEPTH, 'depth');
+      // Any direction in the plane: the start's own, and so wide that it says nothing.
+      hold(at + 3, [start[at + 3] as number, Math.PI], 'distance');
+      hold(at + 4, [0, known.DISTANCE_TILT_RAD], 'distance');
+    }
+  }
+}

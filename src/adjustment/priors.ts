@@ -1,0 +1,61 @@
+/**
+ * What is known of a wheel end and of a hand-held picture before any mark: means and standard uncertainties, mm and rad.
+ * All are common practice, no source, unless a line says otherwise; each is wide enough to hold the parts in use.
+ * Depths are measured away from the camera, from the plane of motion through the rod's axis.
+ */
+export type Prior = readonly [mean: number, sigma: number];
+
+/** Visible end of a 1/2 in clevis pin: half a clevis fork and the pin's head towards the camera. */
+export const PIN_DEPTH: Prior = [-22, 7];
+/** The rod's near side where it leaves the face, or its axis: 5/8 in rod. */
+export const FACE_DEPTH: Prior = [-6, 5];
+/** Visible end of the camshaft: half a hub and the stub outside it. */
+export const CAMSHAFT_DEPTH: Prior = [-28, 15];
+/** Inner end of the rod behind the face, brake released: depth of the non-pressure housing. */
+export const ROD_INNER_END: Prior = [85, 25];
+/** Pin beside the chamber axis, in any state: a rod swivels by a few degrees only. */
+export const PIN_SIDE: Prior = [0, 10];
+/** Pin from face: any chamber and clevis length. */
+export const PIN_REACH: Prior = [150, 100];
+/** Camshaft from face along the axis, and from the axis. */
+export const CAMSHAFT_ALONG: Prior = [150, 120];
+export const CAMSHAFT_ASIDE: Prior = [143, 40];
+/** Arm length where nobody read it: 5 to 6 1/2 in are in use. */
+export const ARM_LENGTH: Prior = [146, 14];
+/** Clearance of pin and bushing, and what a bracket gives, between two states. */
+export const ARC_PLAY_MM = 0.5;
+
+/** Tape held along the rod by hand: two tilts, beside the rod, in front of it. */
+export const TAPE_TILT_RAD = 0.087;
+export const TAPE_SIDE: Prior = [0, 30];
+export const TAPE_DEPTH: Prior = [-15, 15];
+/** Zero bottomed on the chamber face within 1/16 in (rectangular), or anywhere. */
+export const TAPE_ZERO_AT_FACE_MM = 1.6 / Math.sqrt(3);
+export const TAPE_ZERO_FREE_MM = 150;
+/** Blade not flat, lens not ideal: together the 0.5 % seen on photographs of a real tape; the first part is common to all
+ * pictures (print, lens), the second new with each picture (how it is held). */
+export const TAPE_SCALE_SHARED = 0.004;
+export const TAPE_SCALE_VIEW = 0.003;
+
+/** Rim of the clamp band towards the rod, along the axis from the face. */
+export const BAND_ALONG: Prior = [-55, 30];
+
+/** A known distance laid near the rod: it may lie in any direction, roughly in the plane of motion. */
+export const DISTANCE_ALONG: Prior = [120, 150];
+export const DISTANCE_SIDE: Prior = [0, 150];
+export const DISTANCE_DEPTH: Prior = [-10, 20];
+export const DISTANCE_TILT_RAD = 0.14;
+
+/** A person looks at the brake roughly from the side: direction of view off square, in each of two directions. */
+export const OFF_SQUARE = 0.45;
+
+/** Lens: what a phone leaves of its distortion; axis off the picture's centre, as a share of the longer side. */
+export const K1_SIGMA = 0.03;
+export const K2_SIGMA = 0.02;
+export const PRINCIPAL_POINT_SHARE = 0.015;
+
+/** A marked point of the rim is on the half that faces the camera: its angle round the band from there. The far half hides
+ * behind the housing but for its ends; this width lets a mark stand anywhere and still tells a rim from its mirrored tilt. */
+export const BAND_ANGLE_RAD = 1.2;
+/** Place along the rod is free: this only keeps it finite where the marks leave it open. */
+export const ROD_POSITION_MM = 1000;

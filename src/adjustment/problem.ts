@@ -1,0 +1,35 @@
+/** What goes into an adjustment: views with their marks, which camera and which pose each has, references, hand of the wheel end. */
+import type { Mark } from '../marks/mark.ts';
+import type { BrakeState } from '../marks/view.ts';
+import type { References } from '../references/reference.ts';
+
+export type CameraPrior = {
+  readonly widthPx: number;
+  readonly heightPx: number;
+  readonly focalPx: number;
+  /** Standard uncertainty of ln f. */
+  readonly uLnFocal: number;
+};
+
+export type ProblemView = {
+  readonly state: BrakeState;
+  /** Index into cameras. */
+  readonly camera: number;
+  /** Views of one pose share its index, from 0. */
+  readonly pose: number;
+  readonly marks: readonly Mark[];
+};
+
+export type Problem = {
+  readonly cameras: readonly CameraPrior[];
+  readonly poseCount: number;
+  readonly views: readonly ProblemView[];
+  readonly references: References;
+  /** +1: the camshaft lies clockwise of the rod's outward direction in the picture, -1: the other hand. */
+  readonly hand: 1 | -1;
+};
+
+/** Depth away from the camera is hand * z in the chamber frame (right-handed: x outwards, y towards the camshaft). */
+export function zFromDepth(depthMm: number, hand: 1 | -1): number {
+  return hand * depthMm;
+}

@@ -1,0 +1,42 @@
+/**
+ * Moves the angle of every band mark to where the projected rim is nearest to the mark, the rest held.
+ *
+ * Model    minimise |p(w) - m|^2 over w by Gauss-Newton: dw = -(p' . e) / |p'|^2, steps held to a quarter radian.
+ *          Without it the fit creeps: the angles must follow each turn of the rim along a curved valley.
+ */
+import { project } from './camera.ts';
+import type { Layout } from './layout.ts';
+import { byChamberPoint, type Pose, transformed } from './pose.ts';
+import type { Problem } from './problem.ts';
+
+const STEPS = 3;
+const LONGEST_RAD = 0.25;
+
+export function settleBand(x: Float64Array, problem: Problem, layout: Layout, poses: readonly Pose[]): void {
+  const band = layout.band;
+  if (band === null) return;
+  const place = x[band] as number;
+  const radius = (x[band + 1] as number) / 2;
+  for (const view of problem.views) {
+    const pose = poses[view.pose] as Pose;
+    const camera = layout.cameras[view.camera] as number;
+    for (const mark of view.marks) {
+      const at = mark.kind === 'clamp-band' ? layout.nuisance.get(mark.id) : undefined;
+      if (at === undefined) continue;
+      for (let i = 0; i < STEPS; i++) {
+        const [c, s] = [Math.cos(x[at] as number), Math.sin(x[at] as number)];
+        const seen = transformed(pose, [place, radius * c, radius * s]);
+        const p = project(x, camera, seen.camera);
+        const byU = byChamberPoint(pose, p.uByPoint);
+        const byV = byChamberPoint(pose, p.vByPoint);
+        const du = radius * (byU[2] * c - byU[1] * s);
+        const dv = radius * (byV[2] * c - byV[1] * s);
+        const length = du * du + dv * dv;
+        if (!(length > 1e-6)) break;
+        const step = -(du * (p.u - mark.xPx) + dv * (p.v - mark.yPx)) / length;
+        x[at] = (x[at] as number) + Math.max(-LONGEST_RAD, Math.min(LONGEST_RAD, step));
+        if (Math.abs(step) < 1e-6) break;
+      }
+    }
+  }
+}

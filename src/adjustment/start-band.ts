@@ -1,0 +1,80 @@
+/**
+ * Start values for the clamp band: where its rim lies along the axis, and the angle of each marked point round it.
+ *
+ * Model    for each of a few usual places of the rim, the nearest of an arc of projected rim points to every mark; the place
+ *          with the smallest sum of squares is taken. The arc is the part of the rim that faces the camera.
+ */
+import { type Mat3, rotate, transpose, type Vec3 } from '../basics/rotation.ts';
+import type { Mark } from '../marks/mark.ts';
+import type { Layout } from './layout.ts';
+import { BAND_ALONG } from './priors.ts';
+import type { Problem, ProblemView } from './problem.ts';
+import { normalisedRay } from './start-rays.ts';
+
+const PLACES = [BAND_ALONG[0] + 40, BAND_ALONG[0], BAND_ALONG[0] - 40];
+const RING = 72;
+/** Half the arc that is searched: a little beyond the half that faces the camera. */
+const ARC_RAD = 1.9;
+
+/** Angle round the chamber axis, from y towards z, at which the rim faces the camera. */
+export function facingAngle(rotation: Mat3, translation: Vec3): number {
+  const [, y, z] = rotate(transpose(rotation), translation);
+  return Math.atan2(-z, -y);
+}
+
+export function bandAngles(
+  problem: Problem,
+  layout: Layout,
+  viewIndex: number,
+  x: Float64Array,
+  rotations: readonly Mat3[],
+): void {
+  const band = problem.references.clampBand;
+  const view = problem.views[viewIndex] as ProblemView;
+  const marks = view.marks.filter((m) => m.kind === 'clamp-band');
+  if (!band || layout.band === null) return;
+  x[layout.band + 1] = band.diameterMm;
+  // The first view that shows the band says where it is; the others follow.
+  const decided = problem.views.slice(0, viewIndex).some((v) => v.marks.some((m) => m.kind === 'clamp-band'));
+  const places = decided ? [x[layout.band] as number] : PLACES;
+  if (marks.length === 0) {
+    if (!decided) x[layout.band] = BAND_ALONG[0];
+    return;
+  }
+  const at = (layout.poses[view.pose] as number) + 3;
+  const translation: Vec3 = [x[at] as number, x[at + 1] as number, x[at + 2] as number];
+  let best = Number.POSITIVE_INFINITY;
+  for (const place of places) {
+    const ring = projectedRing(place, band.diameterMm / 2, rotations[view.pose] as Mat3, translation);
+    const nearest = marks.map((mark) => nearestOnRing(ring, mark, problem, view));
+    const sum = nearest.reduce((acc, n) => acc + n.squared, 0);
+    if (sum >= best) continue;
+    best = sum;
+    x[layout.band] = place;
+    marks.forEach((mark, i) => {
+      x[layout.nuisance.get(mark.id) as number] = nearest[i]?.angle ?? 0;
+    });
+  }
+}
+
+type RingPoint = { readonly angle: number; readonly a: number; readonly b: number };
+
+function projectedRing(placeMm: number, radiusMm: number, rotation: Mat3, t: Vec3): readonly RingPoint[] {
+  const facing = facingAngle(rotation, t);
+  return Array.from({ length: RING + 1 }, (_, i) => {
+    const angle = facing + ARC_RAD * ((2 * i) / RING - 1);
+    const p = rotate(rotation, [placeMm, radiusMm * Math.cos(angle), radiusMm * Math.sin(angle)]);
+    const z = Math.max(p[2] + t[2], 1);
+    return { angle, a: (p[0] + t[0]) / z, b: (p[1] + t[1]) / z };
+  });
+}
+
+function nearestOnRing(ring: readonly RingPoint[], mark: Mark, problem: Problem, view: ProblemView) {
+  const [a, b] = normalisedRay(problem.cameras[view.camera] as Problem['cameras'][number], mark);
+  let found = { squared: Number.POSITIVE_INFINITY, angle: 0 };
+  for (const point of ring) {
+    const squared = (point.a - a) ** 2 + (point.b - b) ** 2;
+    if (squared < found.squared) found = { squared, angle: point.angle };
+  }
+  return found;
+}

@@ -1,0 +1,135 @@
+/**
+ * From marked views to stroke, free stroke and arm angles, each with its uncertainty; or why not.
+ *
+ * Model    u = sqrt(variance from the covariance) x inflation; inflation = sqrt(chi-square / degrees of freedom) where the
+ *          chance of such a chi-square is under 1 % (the marks scatter more than they said), else 1. A rival minimum adds
+ *          w (q - q_rival)^2 with w from the likelihood ratio exp(-excess / 2): what cannot be told apart is not stated.
+ * Source   JCGM 100:2008, 5.2 (propagation); scale by the fit's own scatter: common practice of adjustment computation.
+ */
+import { type Adjustment, adjust } from '../adjustment/adjust.ts';
+import { derivedVariance } from '../adjustment/derived.ts';
+import type { Layout } from '../adjustment/layout.ts';
+import { residualTest } from '../adjustment/residual-test.ts';
+import { fail, ok, type Result } from '../basics/result.ts';
+import type { Measured } from './measured.ts';
+import type {
+  Fit,
+  MeasureInput,
+  Measurement,
+  MeasurementFailure,
+  MeasurementWarning,
+} from './measurement.ts';
+import { problemFromViews } from './problem-from-views.ts';
+import { armAngle, axialTravel, type Quantity, straightLineChange } from './quantities.ts';
+import { strokeDrawing } from './stroke-drawing.ts';
+
+const K95 = 1.96;
+/** Chance of a chi-square this large by luck, below which the stated mark uncertainties are not believed. */
+const DISAGREEMENT = 0.01;
+/** A standardised residual beyond this names the mark as doubtful: by luck 1 in 2,000. */
+const DOUBTFUL = 3.5;
+/** Likelihood share from which a second solution is worth telling. */
+const RIVAL_SHARE = 0.02;
+
+export function measure(input: MeasureInput): Result<Measurement, MeasurementFailure> {
+  const problem = problemFromViews(input);
+  if (!problem.ok) return problem;
+  const adjusted = adjust(problem.value);
+  if (!adjusted.ok) return fail({ code: 'measurement/no-solution' });
+  const adjustment = adjusted.value;
+  const fit = fitOf(adjustment);
+  const measured = (q: (x: Float64Array, layout: Layout) => Quantity): Measured =>
+    measuredFrom(adjustment, fit.inflation, q);
+  const strokeMm = measured((x, layout) => axialTravel(x, layout, 'applied'));
+  if (![strokeMm.value, strokeMm.u].every(Number.isFinite)) return fail({ code: 'measurement/no-solution' });
+  if (strokeMm.value < -K95 * strokeMm.u)
+    return fail({ code: 'measurement/views-swapped', strokeMm: strokeMm.value });
+  const hasArm = adjustment.layout.camshaft !== null;
+  const angle = (state: 'released' | 'applied'): Measured | null =>
+    hasArm ? measured((x, layout) => armAngle(x, layout, state) as Quantity) : null;
+  return ok({
+    strokeMm,
+    straightLineChangeMm: measured(straightLineChange),
+    freeStrokeMm:
+      adjustment.layout.pins.pulled === undefined ? null : measured((x, l) => axialTravel(x, l, 'pulled')),
+    armAngleReleasedRad: angle('released'),
+    armAngleAppliedRad: angle('applied'),
+    fit,
+    warnings: warningsOf(input, adjustment, fit, strokeMm),
+    drawings: input.views.map((_view, i) => strokeDrawing(adjustment, i)),
+  });
+}
+
+function measuredFrom(
+  adjustment: Adjustment,
+  inflation: number,
+  quantity: (x: Float64Array, layout: Layout) => Quantity,
+): Measured {
+  const { best, layout } = adjustment;
+  const { value, gradient } = quantity(best.x, layout);
+  const { variance, byGroup } = derivedVariance(adjustment, gradient);
+  const rivalVariance = rivalShares(adjustment).reduce(
+    (sum, { share, x }) => sum + share * (quantity(x, layout).value - value) ** 2,
+    0,
+  );
+  const u = Math.sqrt(variance * inflation ** 2 + rivalVariance);
+  const budget = [...byGroup].map(([group, part]) => ({
+    group,
+    // A rival solution is a doubt about the direction of view: it is booked on the camera.
+    u: Math.sqrt(part * inflation ** 2 + (group === 'camera' ? rivalVariance : 0)),
+  }));
+  return { value, u, U95: K95 * u, budget };
+}
+
+function rivalShares({
+  rivals,
+}: Adjustment): readonly { readonly share: number; readonly x: Float64Array }[] {
+  const weights = rivals.map(({ excess }) => Math.exp(-excess / 2));
+  const total = weights.reduce((sum, w) => sum + w, 1);
+  return rivals.map(({ solution }, i) => ({ share: (weights[i] as number) / total, x: solution.x }));
+}
+
+function fitOf(adjustment: Adjustment): Fit {
+  const { chiSquare, degreesOfFreedom, pValue, marks } = residualTest(adjustment);
+  const inflation = pValue < DISAGREEMENT ? Math.sqrt(chiSquare / degreesOfFreedom) : 1;
+  const worst = marks[0];
+  const state = worst ? adjustment.problem.views[worst.rows.viewIndex]?.state : undefined;
+  return {
+    chiSquare,
+    degreesOfFreedom,
+    pValue,
+    inflation: Math.max(1, inflation),
+    worstMark:
+      worst && state
+        ? {
+            markId: worst.rows.mark.id,
+            kind: worst.rows.mark.kind,
+            state,
+            standardisedResidual: worst.standardised,
+          }
+        : null,
+  };
+}
+
+function warningsOf(
+  input: MeasureInput,
+  adjustment: Adjustment,
+  fit: Fit,
+  stroke: Measured,
+): readonly MeasurementWarning[] {
+  const warnings: MeasurementWarning[] = [];
+  if (fit.inflation > 1)
+    warnings.push({ code: 'measurement/marks-disagree', inflation: fit.inflation, pValue: fit.pValue });
+  if (fit.worstMark && fit.worstMark.standardisedResidual > DOUBTFUL)
+    warnings.push({ code: 'measurement/mark-doubtful', ...fit.worstMark });
+  const used = input.captures.filter(({ id }) => input.views.some((view) => view.captureId === id));
+  if (used.some(({ focal35Mm }) => focal35Mm === null))
+    warnings.push({ code: 'measurement/focal-length-assumed' });
+  if (adjustment.layout.camshaft === null) warnings.push({ code: 'measurement/camshaft-unmarked' });
+  for (const { share, x } of rivalShares(adjustment)) {
+    const otherStrokeMm = axialTravel(x, adjustment.layout, 'applied').value;
+    if (share > RIVAL_SHARE && Math.abs(otherStrokeMm - stroke.value) > stroke.u / 2)
+      warnings.push({ code: 'measurement/two-solutions', otherStrokeMm });
+  }
+  return warnings;
+}

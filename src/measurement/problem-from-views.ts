@@ -1,0 +1,59 @@
+/** From views, references and captures to an adjustment problem; refused with a reason where no honest number can come of it. */
+import { focalPrior } from '../adjustment/focal-prior.ts';
+import type { CameraPrior, Problem, ProblemView } from '../adjustment/problem.ts';
+import { fail, ok, type Result } from '../basics/result.ts';
+import type { Capture } from '../captures/capture.ts';
+import type { View } from '../marks/view.ts';
+import { markFault } from './mark-faults.ts';
+import type { MeasureInput, MeasurementFailure } from './measurement.ts';
+import { scaleFault } from './scale-faults.ts';
+
+export function problemFromViews(input: MeasureInput): Result<Problem, MeasurementFailure> {
+  const fault = markFault(input.views) ?? scaleFault(input.views, input.references);
+  if (fault) return fail(fault);
+  const captures: Capture[] = [];
+  for (const { captureId } of input.views) {
+    const capture = input.captures.find(({ id }) => id === captureId);
+    if (!capture) return fail({ code: 'measurement/capture-missing', captureId });
+    captures.push(capture);
+  }
+  const cameraKeys = captures.map(({ kind, widthPx, heightPx, focal35Mm }) =>
+    [kind, widthPx, heightPx, focal35Mm].join(' '),
+  );
+  const uniqueKeys = [...new Set(cameraKeys)];
+  const cameras = uniqueKeys.map((key) => focalPrior(captures[cameraKeys.indexOf(key)] as Capture));
+  const shared = input.cameraStill && cameras.length === 1;
+  const views = input.views.map(
+    (view, i): ProblemView => ({
+      state: view.state,
+      camera: uniqueKeys.indexOf(cameraKeys[i] as string),
+      pose: shared ? 0 : i,
+      marks: view.marks,
+    }),
+  );
+  return ok({
+    cameras: cameras satisfies CameraPrior[],
+    poseCount: shared ? 1 : views.length,
+    views,
+    references: input.references,
+    hand: handOf(input.views),
+  });
+}
+
+/**
+ * Which way the camshaft lies from the rod: the sign of (pin - face) x (camshaft - pin) in the picture, summed over the views.
+ * Without a camshaft mark the side does not matter: depth is then all that the hand decides, and y has no sense of its own.
+ */
+function handOf(views: readonly View[]): 1 | -1 {
+  let turn = 0;
+  for (const { marks } of views) {
+    const face = marks.find((m) => m.kind === 'chamber-face');
+    const pin = marks.find((m) => m.kind === 'clevis-pin');
+    const camshaft = marks.find((m) => m.kind === 'camshaft-end');
+    if (!face || !pin || !camshaft) continue;
+    const rod = [pin.xPx - face.xPx, pin.yPx - face.yPx] as const;
+    const arm = [camshaft.xPx - pin.xPx, camshaft.yPx - pin.yPx] as const;
+    turn += (rod[0] * arm[1] - rod[1] * arm[0]) / (Math.hypot(...rod) * Math.hypot(...arm));
+  }
+  return turn < 0 ? -1 : 1;
+}
