@@ -15,7 +15,7 @@ const mark = (id: string, xPx: number, yPx: number) => ({
   automatic: false,
   doubtful: false,
 });
-const marks = [mark('face', 1000, 1500), mark('pin', 1300, 1500)];
+const marks = [mark('face', 1000, 1500), mark('pin', 1300, 1500), mark('rod', 1300, 1620)];
 
 type Event = readonly [change: PointerInput['change'], id: number, x: number, y: number, timeMs?: number];
 
@@ -95,9 +95,10 @@ test('nothing is placed outside the picture', () => {
     ).toEqual([]);
 });
 
-test('takes hold of the nearest mark within reach, selects it, begins and ends one move', () => {
+test('takes hold of a mark within reach, selects it, begins and ends one move, all the way from the press', () => {
   const acts = played('mouse', 'look', [
     ['down', 1, 121, 150],
+    ['move', 1, 123, 150],
     ['move', 1, 131, 146],
     ['up', 1, 131, 146],
   ]);
@@ -107,6 +108,14 @@ test('takes hold of the nearest mark within reach, selects it, begins and ends o
     { act: 'move', id: 'pin', point: { xPx: 1400, yPx: 1460 }, hand: 'mouse', gearing: 1 },
     { act: 'move-end', id: 'pin' },
   ]);
+});
+
+test('of two marks within reach the nearer one is meant', () => {
+  const acts = played('mouse', 'look', [
+    ['down', 1, 130, 157],
+    ['up', 1, 130, 157],
+  ]);
+  expect(acts).toEqual([{ act: 'select', id: 'rod' }]);
 });
 
 test('a tap on a mark selects without moving it', () => {
