@@ -1,0 +1,60 @@
+/** Everything that can be entered, as data. Each kind has one pure function in this folder that carries it out. */
+import type { Capture } from '../../captures/capture.ts';
+import type { Chamber } from '../../finding/chamber.ts';
+import type { Frame } from '../../frames/frame.ts';
+import type { Mark } from '../../marks/mark.ts';
+import type { PlacedPoint } from '../../marks/placement.ts';
+import type { BrakeState } from '../../marks/view.ts';
+import type { OverStrokeSight, WheelEnd } from '../../record/record.ts';
+import type { References } from '../../references/reference.ts';
+
+/** A view is one of at most three of a measurement, so its state names it. */
+type ViewAction =
+  | {
+      readonly type: 'take-view';
+      readonly state: BrakeState;
+      readonly captureId: string;
+      readonly frame: Frame | null;
+    }
+  | { readonly type: 'drop-view'; readonly state: BrakeState }
+  | { readonly type: 'swap-views' };
+
+export type MarkAction =
+  | { readonly type: 'place-mark'; readonly state: BrakeState; readonly mark: Mark }
+  | {
+      readonly type: 'move-mark';
+      readonly state: BrakeState;
+      readonly markId: string;
+      readonly point: PlacedPoint;
+    }
+  | { readonly type: 'delete-mark'; readonly state: BrakeState; readonly markId: string }
+  | {
+      readonly type: 'set-reading';
+      readonly state: BrakeState;
+      readonly markId: string;
+      readonly readingMm: number;
+    };
+
+type OverStrokeState = 'released' | 'applied';
+
+export type MeasurementAction =
+  | ViewAction
+  | MarkAction
+  | { readonly type: 'set-references'; readonly references: Partial<References> }
+  | { readonly type: 'set-camera-still'; readonly cameraStill: boolean }
+  | {
+      readonly type: 'set-over-stroke';
+      readonly state: OverStrokeState;
+      readonly sight: OverStrokeSight | null;
+    };
+
+export type RecordAction =
+  | { readonly type: 'set-unit'; readonly unit: string }
+  | { readonly type: 'set-position'; readonly position: WheelEnd['position'] }
+  | { readonly type: 'set-chamber'; readonly chamber: Chamber | null }
+  | { readonly type: 'add-capture'; readonly capture: Capture };
+
+export type Action = RecordAction | MeasurementAction;
+
+/** Which wheel end of the record, and which of its measurements, an action speaks of. */
+export type Target = { readonly wheelEndId: string; readonly measurementId: string };

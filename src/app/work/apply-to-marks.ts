@@ -1,0 +1,21 @@
+import type { Mark } from '../../marks/mark.ts';
+import type { MarkAction } from './actions.ts';
+
+export function applyToMarks(marks: readonly Mark[], action: MarkAction): readonly Mark[] {
+  switch (action.type) {
+    case 'place-mark':
+      return [...marks.filter(({ id }) => id !== action.mark.id), action.mark];
+    case 'move-mark':
+      return marks.map((mark) =>
+        mark.id === action.markId ? { ...mark, ...action.point, placedBy: 'hand' } : mark,
+      );
+    case 'delete-mark':
+      return marks.filter(({ id }) => id !== action.markId);
+    case 'set-reading':
+      return marks.map((mark) =>
+        mark.id === action.markId && mark.kind === 'tape-graduation'
+          ? { ...mark, readingMm: action.readingMm }
+          : mark,
+      );
+  }
+}

@@ -1,0 +1,63 @@
+import { BRAKE_STATES, type BrakeState, type View } from '../../marks/view.ts';
+import type { MeasurementInput } from '../../record/record.ts';
+import type { MeasurementAction } from './actions.ts';
+import { applyToMarks } from './apply-to-marks.ts';
+
+export function applyToMeasurement(
+  measurement: MeasurementInput,
+  action: MeasurementAction,
+): MeasurementInput {
+  switch (action.type) {
+    case 'take-view':
+      return takeView(measurement, { ...action, marks: [] });
+    case 'drop-view':
+      return withViews(
+        measurement,
+        measurement.views.filter(({ state }) => state !== action.state),
+      );
+    case 'swap-views':
+      return swapViews(measurement);
+    case 'set-references':
+      return { ...measurement, references: { ...measurement.references, ...action.references } };
+    case 'set-camera-still':
+      return { ...measurement, cameraStill: action.cameraStill };
+    case 'set-over-stroke':
+      return {
+        ...measurement,
+        overStrokeMark: { ...measurement.overStrokeMark, [action.state]: action.sight },
+      };
+    default:
+      return withViews(
+        measurement,
+        measurement.views.map((view) =>
+          view.state === action.state ? { ...view, marks: applyToMarks(view.marks, action) } : view,
+        ),
+      );
+  }
+}
+
+/** Marks and the sight of the over-stroke mark belong to the picture they were made on: another picture begins without. */
+function takeView(measurement: MeasurementInput, { state, captureId, frame, marks }: View): MeasurementInput {
+  const before = measurement.views.find((view) => view.state === state);
+  if (before?.captureId === captureId && before.frame?.timeTicks === frame?.timeTicks) return measurement;
+  const others = measurement.views.filter((view) => view.state !== state);
+  const taken = withViews(measurement, [...others, { state, captureId, frame, marks }]);
+  if (state === 'pulled') return taken;
+  return { ...taken, overStrokeMark: { ...measurement.overStrokeMark, [state]: null } };
+}
+
+function swapViews(measurement: MeasurementInput): MeasurementInput {
+  const other: Record<BrakeState, BrakeState> = {
+    released: 'applied',
+    applied: 'released',
+    pulled: 'pulled',
+  };
+  const { released, applied } = measurement.overStrokeMark;
+  const swapped = measurement.views.map((view) => ({ ...view, state: other[view.state] }));
+  return { ...withViews(measurement, swapped), overStrokeMark: { released: applied, applied: released } };
+}
+
+function withViews(measurement: MeasurementInput, views: readonly View[]): MeasurementInput {
+  const inOrder = BRAKE_STATES.flatMap((state) => views.filter((view) => view.state === state));
+  return { ...measurement, views: inOrder };
+}

@@ -1,0 +1,52 @@
+/** Which marks a view is asked for: the mechanism always, what each chosen reference needs, last what can be left out. */
+import type { MarkKind } from '../../marks/mark.ts';
+import type { View } from '../../marks/view.ts';
+import type { References } from '../../references/reference.ts';
+
+export type AskedMark = {
+  readonly kind: MarkKind;
+  readonly need: number;
+  readonly have: number;
+  /** Not needed for the stroke; it adds the arm angle or narrows the uncertainty. */
+  readonly optional: boolean;
+};
+
+/** Two readings fix a scale but no tilt; the third shows the tilt and the fourth a slip of the hand. */
+const GRADUATIONS = 4;
+/** A circle seen at an angle is an ellipse with five unknowns: the sixth point is the first that can contradict. */
+const RIM_POINTS = 6;
+
+export function askedMarks(view: View, references: References): readonly AskedMark[] {
+  const have = (kind: MarkKind) => view.marks.filter((mark) => mark.kind === kind).length;
+  const asked = (kind: MarkKind, need: number, optional = false): AskedMark => ({
+    kind,
+    need,
+    have: have(kind),
+    optional,
+  });
+  return [
+    asked('chamber-face', 1),
+    asked('clevis-pin', 1),
+    ...(references.armLength ? [asked('camshaft-end', 1)] : []),
+    ...(references.tape ? [asked('tape-graduation', GRADUATIONS)] : []),
+    ...(references.clampBand ? [asked('clamp-band', RIM_POINTS)] : []),
+    ...(references.distance ? [asked('distance-end', 2)] : []),
+    ...(references.armLength ? [] : [asked('camshaft-end', 1, true)]),
+    asked('rod-line', 2, true),
+  ];
+}
+
+export function missingOf({ need, have, optional }: AskedMark): number {
+  return optional ? 0 : Math.max(0, need - have);
+}
+
+/** The mark to ask for now: the first not yet there that the person has not passed over. */
+export function nextAsked(asked: readonly AskedMark[], passedOver: readonly MarkKind[]): MarkKind | null {
+  const next = asked.find(({ kind, need, have }) => have < need && !passedOver.includes(kind));
+  return next?.kind ?? null;
+}
+
+/** Kinds of which a view has one only: marking again moves it. */
+export function isSingle(kind: MarkKind): boolean {
+  return kind === 'chamber-face' || kind === 'clevis-pin' || kind === 'camshaft-end';
+}

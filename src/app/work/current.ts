@@ -1,0 +1,23 @@
+/** What the place points at in the record. */
+import type { BrakeState, View } from '../../marks/view.ts';
+import type { InspectionRecord, MeasurementInput, WheelEnd } from '../../record/record.ts';
+import type { Place } from './place.ts';
+import type { OpenWork } from './work-store.ts';
+
+export type Current = {
+  readonly record: InspectionRecord;
+  readonly wheelEnd: WheelEnd;
+  readonly measurement: MeasurementInput;
+  readonly place: Place;
+};
+
+export function currentOf({ history, place }: OpenWork): Current | null {
+  const record = history.present;
+  const wheelEnd = record.wheelEnds.find(({ id }) => id === place.target.wheelEndId);
+  const measurement = wheelEnd?.measurements.find(({ id }) => id === place.target.measurementId);
+  return wheelEnd && measurement ? { record, wheelEnd, measurement, place } : null;
+}
+
+export function viewOf(measurement: MeasurementInput, state: BrakeState): View | null {
+  return measurement.views.find((view) => view.state === state) ?? null;
+}

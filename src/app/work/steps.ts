@@ -1,0 +1,47 @@
+/** The steps in the order of the work. The pulled picture for free stroke is extra work, so its step comes with the picture. */
+import { BRAKE_STATES, type BrakeState } from '../../marks/view.ts';
+import type { MeasurementInput, WheelEnd } from '../../record/record.ts';
+import { askedMarks, missingOf } from './asked-marks.ts';
+
+export const STEPS = [
+  'pictures',
+  'reference',
+  'marks-released',
+  'marks-applied',
+  'marks-pulled',
+  'chamber',
+  'over-stroke',
+  'finding',
+] as const;
+export type Step = (typeof STEPS)[number];
+
+export function stepsOf(measurement: MeasurementInput): readonly Step[] {
+  const pulled = measurement.views.some(({ state }) => state === 'pulled');
+  return STEPS.filter((step) => step !== 'marks-pulled' || pulled);
+}
+
+export function markedState(step: Step): BrakeState | null {
+  return BRAKE_STATES.find((state) => step === `marks-${state}`) ?? null;
+}
+
+/** Whether everything the step asks for is there. The finding is never 'done': it follows from the rest. */
+export function stepDone(step: Step, wheelEnd: WheelEnd, measurement: MeasurementInput): boolean {
+  const { views, references, overStrokeMark } = measurement;
+  const state = markedState(step);
+  if (state !== null) {
+    const view = views.find((each) => each.state === state);
+    return view !== undefined && askedMarks(view, references).every((asked) => missingOf(asked) === 0);
+  }
+  switch (step) {
+    case 'pictures':
+      return ['released', 'applied'].every((needed) => views.some((view) => view.state === needed));
+    case 'reference':
+      return Object.values(references).some((reference) => reference !== null);
+    case 'chamber':
+      return wheelEnd.chamber !== null;
+    case 'over-stroke':
+      return overStrokeMark.released !== null && overStrokeMark.applied !== null;
+    default:
+      return false;
+  }
+}

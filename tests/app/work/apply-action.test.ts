@@ -1,0 +1,100 @@
+import { expect, test } from 'vitest';
+import type { Action } from '../../../src/app/work/actions.ts';
+import { applyAction } from '../../../src/app/work/apply-action.ts';
+import { openRecord } from '../../../src/record/open-record.ts';
+import type { InspectionRecord } from '../../../src/record/record.ts';
+import { recordText } from '../../../src/record/save-record.ts';
+import { emptyRecord, graduation, photo, pointMark, recordWithPair, TARGET } from './sample.ts';
+
+const apply = (record: InspectionRecord, ...actions: readonly Action[]) =>
+  actions.reduce((before, action) => applyAction(before, TARGET, action), record);
+const measurementOf = (record: InspectionRecord) => {
+  const measurement = record.wheelEnds[0]?.measurements[0];
+  if (!measurement) throw new Error('no measurement');
+  return measurement;
+};
+const marksOf = (record: InspectionRecord, state: string) =>
+  measurementOf(record).views.find((view) => view.state === state)?.marks;
+
+test('every action leaves the record it was given as it was, and its result opens as a record', () => {
+  const before = recordWithPair();
+  const text = recordText(before);
+  const after = apply(
+    before,
+    { type: 'set-unit', unit: 'GT-09' },
+    { type: 'set-position', position: { axle: 3, side: 'right' } },
+    {
+      type: 'set-chamber',
+      chamber: { family: 'clamp', type: '30', strokeClass: 'long', ratedStrokeMm: 76.2, markedLimitMm: null },
+    },
+    { type: 'set-references', references: { tape: { zeroAtFace: true } } },
+    { type: 'set-camera-still', cameraStill: true },
+    { type: 'place-mark', state: 'released', mark: graduation('g', 101.6) },
+    { type: 'set-reading', state: 'released', markId: 'g', readingMm: 127 },
+    { type: 'move-mark', state: 'released', markId: 'g', point: { xPx: 1, yPx: 2, sigmaPx: 0.7 } },
+    { type: 'set-over-stroke', state: 'applied', sight: { sight: 'seen', crop: null } },
+  );
+  expect(recordText(before)).toBe(text);
+  expect(openRecord(recordText(after)).ok).toBe(true);
+  expect(marksOf(after, 'released')).toEqual([
+    { id: 'g', kind: 'tape-graduation', readingMm: 127, xPx: 1, yPx: 2, sigmaPx: 0.7, placedBy: 'hand' },
+  ]);
+});
+
+test('a mark moved by hand is no longer an automatic one', () => {
+  const record = apply(
+    recordWithPair(),
+    { type: 'place-mark', state: 'applied', mark: pointMark('p', 'clevis-pin') },
+    { type: 'move-mark', state: 'applied', markId: 'p', point: { xPx: 5, yPx: 6, sigmaPx: 2 } },
+  );
+  expect(marksOf(record, 'applied')).toEqual([
+    { id: 'p', kind: 'clevis-pin', xPx: 5, yPx: 6, sigmaPx: 2, placedBy: 'hand' },
+  ]);
+  expect(marksOf(record, 'released')).toEqual([]);
+});
+
+test('another picture begins without the marks and the sight of the old one; the same picture keeps them', () => {
+  const marked = apply(
+    recordWithPair(),
+    { type: 'place-mark', state: 'applied', mark: pointMark('p', 'clevis-pin') },
+    { type: 'set-over-stroke', state: 'applied', sight: { sight: 'not-seen', crop: null } },
+  );
+  const same = apply(marked, { type: 'take-view', state: 'applied', captureId: 'b', frame: null });
+  expect(same).toEqual(marked);
+  const other = apply(
+    marked,
+    { type: 'add-capture', capture: photo('c') },
+    { type: 'take-view', state: 'applied', captureId: 'c', frame: null },
+  );
+  expect(marksOf(other, 'applied')).toEqual([]);
+  expect(measurementOf(other).overStrokeMark.applied).toBeNull();
+});
+
+test('swapping takes marks and sights along', () => {
+  const swapped = apply(
+    recordWithPair(),
+    { type: 'place-mark', state: 'released', mark: pointMark('p', 'clevis-pin') },
+    { type: 'set-over-stroke', state: 'released', sight: { sight: 'seen', crop: null } },
+    { type: 'swap-views' },
+  );
+  expect(measurementOf(swapped).views.map(({ state, captureId }) => [state, captureId])).toEqual([
+    ['released', 'b'],
+    ['applied', 'a'],
+  ]);
+  expect(marksOf(swapped, 'applied')).toHaveLength(1);
+  expect(measurementOf(swapped).overStrokeMark).toEqual({
+    released: null,
+    applied: { sight: 'seen', crop: null },
+  });
+});
+
+test('two wheel ends are not put to one place', () => {
+  const record = emptyRecord();
+  const [first] = record.wheelEnds;
+  if (!first) throw new Error('no wheel end');
+  const other = { ...first, id: 'other', position: { axle: 2, side: 'left' } as const, measurements: [] };
+  const two = { ...record, wheelEnds: [first, other] };
+  const after = apply(two, { type: 'set-position', position: { axle: 2, side: 'left' } });
+  expect(after).toBe(two);
+  expect(openRecord(recordText(after)).ok).toBe(true);
+});

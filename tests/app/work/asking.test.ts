@@ -1,0 +1,68 @@
+import { expect, test } from 'vitest';
+import { applyAction } from '../../../src/app/work/apply-action.ts';
+import { askingFor, markPlaced } from '../../../src/app/work/asking.ts';
+import { type Current, currentOf } from '../../../src/app/work/current.ts';
+import { startHistory } from '../../../src/app/work/history.ts';
+import { firstPlace, type Place } from '../../../src/app/work/place.ts';
+import type { Mark } from '../../../src/marks/mark.ts';
+import type { References } from '../../../src/references/reference.ts';
+import { graduation, pointMark, recordWithPair, TARGET } from './sample.ts';
+
+const INCH = 25.4;
+
+function current(
+  references: Partial<References>,
+  marks: readonly Mark[],
+  place: Partial<Place> = {},
+): Current {
+  let record = applyAction(recordWithPair(), TARGET, { type: 'set-references', references });
+  for (const mark of marks)
+    record = applyAction(record, TARGET, { type: 'place-mark', state: 'released', mark });
+  const first = firstPlace(record);
+  const found =
+    first &&
+    currentOf({ history: startHistory(record), place: { ...first, step: 'marks-released', ...place } });
+  if (!found) throw new Error('no measurement');
+  return found;
+}
+
+const mechanism = [pointMark('f', 'chamber-face'), pointMark('p', 'clevis-pin')];
+
+test('asks for face and pin first, then what the references need, then what can be left out', () => {
+  const tape = { tape: { zeroAtFace: false } };
+  expect(askingFor(current(tape, []), 'released', INCH)).toEqual({ kind: 'chamber-face' });
+  expect(askingFor(current(tape, mechanism.slice(0, 1)), 'released', INCH)).toEqual({ kind: 'clevis-pin' });
+  expect(askingFor(current(tape, mechanism), 'released', INCH)?.kind).toBe('tape-graduation');
+  expect(askingFor(current({}, mechanism), 'released', INCH)?.kind).toBe('camshaft-end');
+  const passed = current({}, mechanism, { passedOver: ['camshaft-end', 'rod-line'] });
+  expect(askingFor(passed, 'released', INCH)).toBeNull();
+});
+
+test('asks nothing of the picture that is not at hand', () => {
+  expect(askingFor(current({}, []), 'applied', INCH)).toBeNull();
+});
+
+test('the first reading is typed, the following ones are proposed in its steps', () => {
+  const tape = { tape: { zeroAtFace: false } };
+  const reading = (marks: readonly Mark[]) => {
+    const asking = askingFor(current(tape, [...mechanism, ...marks]), 'released', INCH);
+    return asking?.kind === 'tape-graduation' ? asking.readingMm : 'other';
+  };
+  expect(reading([])).toBeNull();
+  expect(reading([graduation('1', 4 * INCH)])).toBeCloseTo(5 * INCH);
+  expect(reading([graduation('1', 4 * INCH), graduation('2', 6 * INCH)])).toBeCloseTo(8 * INCH);
+  expect(reading([graduation('1', 6 * INCH), graduation('2', 4 * INCH)])).toBeCloseTo(2 * INCH);
+});
+
+test('a reading that is still to be typed places nothing', () => {
+  const now = current({ tape: { zeroAtFace: false } }, mechanism);
+  const point = { xPx: 1, yPx: 2, sigmaPx: 1 };
+  expect(markPlaced(now, 'released', { kind: 'tape-graduation', readingMm: null }, point, 'n')).toBeNull();
+});
+
+test('marking the pin again moves the pin; a second rim point is a second mark', () => {
+  const now = current({}, [...mechanism, pointMark('b', 'clamp-band')]);
+  const point = { xPx: 1, yPx: 2, sigmaPx: 1 };
+  expect(markPlaced(now, 'released', { kind: 'clevis-pin' }, point, 'n')?.id).toBe('p');
+  expect(markPlaced(now, 'released', { kind: 'clamp-band' }, point, 'n')?.id).toBe('n');
+});
