@@ -1,0 +1,20 @@
+export const CHAMBER = {
+  sentence: 'Say which chamber it is: the limit follows from it. Take it from the chamber, not from memory.',
+  family: 'How the chamber is held together',
+  typeChoose: 'choose …',
+  type: 'Type and outside diameter',
+  strokeClass: 'Stroke class',
+  standard: 'Standard stroke',
+  standardHint: 'Round port bosses, no mark; also when in doubt.',
+  long: 'Long stroke',
+  longHint: 'Square port bosses, a trapezoid tag, or an L cast in.',
+  proof:
+    'Long stroke only with a mark on the chamber that proves it. Tags fall off and paint hides marks; without proof the standard limit holds. Keep a photo of the mark.',
+  rated: 'Rated stroke marked on it, if any',
+  ratedWhy: 'A number such as 2.5 or 3 on the tag is the rated stroke, not the limit.',
+  marked: 'Limit marked by the maker, if any',
+  typeUnlisted: 'What is marked on it',
+  limit: 'Adjustment limit',
+  bandDiffers: (diameter: string) => `The clamp band is entered as ${diameter}, which is another type’s.`,
+  bandTake: (diameter: string) => `Take ${diameter} for the band`,
+};

@@ -1,0 +1,112 @@
+import type { BudgetGroup } from '../../adjustment/budget-group.ts';
+import type { LengthUnit } from '../../basics/length-text.ts';
+import type { Finding, FindingNote, UndecidedReason } from '../../finding/decision.ts';
+import type { LimitValue } from '../../finding/limit.ts';
+import type { RuleSet } from '../../finding/rule-set.ts';
+import { measurementFailureText } from './failures-measurement.ts';
+import { limitFailureText } from './limits.ts';
+import { lengthText } from './values.ts';
+
+export const OUTCOMES: Readonly<Record<Finding['outcome'], string>> = {
+  'within limit': 'Within limit',
+  'over limit': 'Over limit',
+  'not decided': 'Not decided: measure by hand',
+};
+
+export const FINDING = {
+  bar: 'Stroke against the limit',
+  limit: 'limit',
+  why: 'Why it is not decided',
+  source: 'Source of the limit',
+  confidence: '± is U at 95 % (k = 1.96)',
+  budget: 'u of the stroke, by where it comes from',
+  off: (residual: number) => `${Math.abs(residual).toFixed(1)} of its own spread`,
+  noStroke: 'No stroke yet',
+};
+
+export function undecidedText(reason: UndecidedReason, unit: LengthUnit): string {
+  switch (reason.code) {
+    case 'finding/near-limit':
+      return `The stroke is closer to the limit of ${lengthText(reason.limitMm, unit)} than its uncertainty. Measure by hand, or add marks and references.`;
+    case 'finding/editions-differ':
+      return 'Editions of the rule give this chamber different limits, and the stroke lies between them.';
+    case 'finding/chamber-ambiguous':
+      return 'What is marked on the chamber fits two types with different limits, and the stroke lies between them.';
+    case 'finding/limit-unknown':
+      return limitUnknownText(reason.failure);
+    case 'finding/model-does-not-hold':
+      return 'The marks contradict each other too strongly. Look for one on the wrong place or a wrong reading.';
+    case 'finding/two-solutions':
+      return `The marks also fit a stroke of ${lengthText(reason.otherStrokeMm, unit)}, which would be found otherwise.`;
+    case 'finding/not-measured':
+      return measurementFailureText(reason.failure, unit);
+  }
+}
+
+type LimitUnknown = Extract<UndecidedReason, { code: 'finding/limit-unknown' }>['failure'];
+
+function limitUnknownText(failure: LimitUnknown): string {
+  switch (failure.code) {
+    case 'rule-set/unknown':
+      return `The record names the rule set “${failure.ruleSetId}”, which this program does not have.`;
+    case 'rule-set/invalid':
+      return `The rule set does not hold at “${failure.path}”.`;
+    default:
+      return limitFailureText(failure);
+  }
+}
+
+export function findingNoteText(note: FindingNote, unit: LengthUnit): string {
+  switch (note.code) {
+    case 'over-stroke-mark/seen-but-within':
+      return note.beyondPlay
+        ? 'The over-stroke mark is seen, yet the stroke is well within the limit. Take the pictures again.'
+        : `The over-stroke mark is seen. It may show up to ${lengthText(note.playMm, unit)} before the limit.`;
+    case 'over-stroke-mark/not-seen-but-over':
+      return note.beyondPlay
+        ? 'The over-stroke mark is not seen, yet the stroke is well over the limit. Take the pictures again.'
+        : `The over-stroke mark is not seen. On older chambers it may show up to ${lengthText(note.playMm, unit)} after the limit.`;
+    case 'over-stroke-mark/seen-released':
+      return 'The over-stroke mark is seen with the brake released. Was the spring brake released?';
+    case 'roadside-count/counts':
+      return roadsideText(note, unit);
+  }
+}
+
+function roadsideText(
+  { excessMm, wholeBrakeFromMm, defectiveBrakes }: Extract<FindingNote, { code: 'roadside-count/counts' }>,
+  unit: LengthUnit,
+): string {
+  const excess = lengthText(excessMm, unit);
+  const step = lengthText(wholeBrakeFromMm, unit);
+  const rule = `the criteria count ${step} or more over as one defective brake, less as a half (second-hand; the current edition decides)`;
+  if (defectiveBrakes === null)
+    return `At the roadside: about ${excess} over, too near ${step} to tell one defective brake from a half; ${rule}.`;
+  return `At the roadside: about ${excess} over counts as ${defectiveBrakes === 1 ? 'one defective brake' : 'half a defective brake'}; ${rule}.`;
+}
+
+export const BUDGET_NAMES: Readonly<Record<BudgetGroup, string>> = {
+  marks: 'marks',
+  tape: 'tape',
+  'clamp-band': 'clamp band',
+  'arm-length': 'arm length',
+  distance: 'known distance',
+  depth: 'depth',
+  camera: 'camera',
+  mechanism: 'mechanism',
+};
+
+/** Several where it is open which of them holds. */
+export const limitText = (values: readonly LimitValue[], unit: LengthUnit) =>
+  values.map(({ limitMm }) => lengthText(limitMm, unit)).join(' or ');
+
+/** Each limit with the texts that give it. */
+export function limitSourceText(
+  { limitMm, sources }: LimitValue,
+  ruleSet: RuleSet,
+  unit: LengthUnit,
+): string {
+  const cited = ruleSet.sources.filter(({ id }) => sources.includes(id));
+  const texts = cited.map(({ citation, edition }) => `${citation}; ${edition}`);
+  return `${lengthText(limitMm, unit)}: ${texts.join(' / ')}`;
+}

@@ -1,0 +1,59 @@
+import type { LengthUnit } from '../../basics/length-text.ts';
+import type { MarkKind } from '../../marks/mark.ts';
+import type { BrakeState } from '../../marks/view.ts';
+import type { Asking } from '../work/asking.ts';
+import { lengthText } from './values.ts';
+
+export const MARK_NAMES: Readonly<Record<MarkKind, string>> = {
+  'chamber-face': 'Chamber face',
+  'clevis-pin': 'Clevis pin',
+  'camshaft-end': 'Camshaft end',
+  'rod-line': 'Rod line',
+  'tape-graduation': 'Tape graduation',
+  'clamp-band': 'Clamp band rim',
+  'distance-end': 'End of the distance',
+};
+
+export const MARK_PHRASES: Readonly<Record<MarkKind, string>> = {
+  'chamber-face': 'where the middle of the rod leaves the chamber face',
+  'clevis-pin': 'the centre of the clevis pin',
+  'camshaft-end': 'the centre of the camshaft’s end',
+  'rod-line': 'a point on the middle line of the rod',
+  'tape-graduation': 'the tape graduation',
+  'clamp-band': 'a point on the clamp band’s rim, on the rod side',
+  'distance-end': 'one end of the known distance',
+};
+
+export function askingSentence(asking: Asking, state: BrakeState, unit: LengthUnit): string {
+  if (asking.kind !== 'tape-graduation') return `Mark ${MARK_PHRASES[asking.kind]} on the ${state} picture.`;
+  return asking.readingMm === null
+    ? `Type a reading of the tape, then mark it on the ${state} picture.`
+    : `Mark ${lengthText(asking.readingMm, unit)} on the tape of the ${state} picture.`;
+}
+
+/** The name of what a tap places now; null while a reading is still to be typed. */
+export function askingText(asking: Asking, unit: LengthUnit): string | null {
+  if (asking.kind !== 'tape-graduation') return MARK_NAMES[asking.kind];
+  return asking.readingMm === null ? null : lengthText(asking.readingMm, unit);
+}
+
+export const MARKS = {
+  allThere: (state: BrakeState) => `All marks of the ${state} picture are there. Move any that sits off.`,
+  noPicture: (state: BrakeState) => `There is no ${state} picture yet.`,
+  toPictures: 'Go to the pictures',
+  reading: 'Reading',
+  readingOf: 'Reading of the selected graduation',
+  passOver: 'Leave it out',
+  remove: 'Remove this mark',
+  list: 'Marks of this picture',
+  count: (have: number, need: number) => `${have} of ${need}`,
+  optional: 'optional',
+  optionalWhy: {
+    'camshaft-end': 'gives the arm angle',
+    'rod-line': 'gives the rod’s own direction',
+  } as Readonly<Partial<Record<MarkKind, string>>>,
+  selected: (name: string) => `${name} is selected. Drag it, or use the arrow keys; Delete removes it.`,
+};
+
+export const markName = (kind: MarkKind, number: number | null) =>
+  number === null ? MARK_NAMES[kind] : `${MARK_NAMES[kind]} ${number}`;
