@@ -1,0 +1,31 @@
+import type { Assessment } from '../../record/results.ts';
+import { useLengthUnit } from '../parts/use-length-unit.ts';
+import { TITLE_BLOCK } from '../words/en.ts';
+import { limitText, OUTCOMES } from '../words/findings.ts';
+import { measuredLengthText } from '../words/values.ts';
+import { Cell } from './Cell.tsx';
+import { FindingBar } from './FindingBar.tsx';
+
+/** Stroke, limit, finding and the bar: the cells that everything else is for. */
+export function ResultCells({ assessment }: { readonly assessment: Assessment }) {
+  const unit = useLengthUnit();
+  const { measurement: measured, finding } = assessment;
+  const stroke = measured.ok ? measured.value.strokeMm : null;
+  const limits = finding.limit?.values ?? [];
+  return (
+    <>
+      <Cell label={TITLE_BLOCK.stroke} large={stroke !== null}>
+        <output>{stroke ? measuredLengthText(stroke, unit) : TITLE_BLOCK.notYet}</output>
+      </Cell>
+      <Cell label={TITLE_BLOCK.limit} large={limits.length > 0}>
+        {limits.length > 0 ? limitText(limits, unit) : TITLE_BLOCK.notYet}
+      </Cell>
+      <Cell label={TITLE_BLOCK.finding} size="whole">
+        <span className={stroke ? 'outcome' : undefined} role="status">
+          {stroke ? OUTCOMES[finding.outcome] : TITLE_BLOCK.notYet}
+        </span>
+        {stroke ? <FindingBar stroke={stroke} limitsMm={limits.map(({ limitMm }) => limitMm)} /> : null}
+      </Cell>
+    </>
+  );
+}

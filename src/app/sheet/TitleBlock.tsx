@@ -1,0 +1,53 @@
+import { LENGTH_UNITS, type LengthUnit } from '../../basics/length-text.ts';
+import type { Assessment } from '../../record/results.ts';
+import { useLengthUnit } from '../parts/use-length-unit.ts';
+import { choices, work } from '../session.ts';
+import { TITLE_BLOCK, UNIT_NAMES } from '../words/en.ts';
+import { armText, chamberText, referenceText } from '../words/given.ts';
+import type { Current } from '../work/current.ts';
+import { Cell } from './Cell.tsx';
+import { ResultCells } from './ResultCells.tsx';
+import { WheelEndCell } from './WheelEndCell.tsx';
+
+type Props = { readonly current: Current; readonly assessment: Assessment };
+
+/** What is known, as in the corner of a drawing sheet. */
+export function TitleBlock({ current, assessment }: Props) {
+  const unit = useLengthUnit();
+  const { record, wheelEnd, measurement } = current;
+  return (
+    <section className="title-block" aria-label={TITLE_BLOCK.heading}>
+      <dl>
+        <ResultCells assessment={assessment} />
+        <Cell label={TITLE_BLOCK.unit}>
+          <input
+            type="text"
+            aria-label={TITLE_BLOCK.unit}
+            maxLength={200}
+            value={record.vehicle.unit}
+            onChange={(event) => work.act({ type: 'set-unit', unit: event.target.value })}
+          />
+        </Cell>
+        <WheelEndCell current={current} />
+        <Cell label={TITLE_BLOCK.chamber}>
+          {wheelEnd.chamber ? chamberText(wheelEnd.chamber) : TITLE_BLOCK.none}
+        </Cell>
+        <Cell label={TITLE_BLOCK.arm}>{armText(measurement.references, unit)}</Cell>
+        <Cell label={TITLE_BLOCK.reference}>{referenceText(measurement.references, unit)}</Cell>
+        <Cell label={TITLE_BLOCK.dimensions}>
+          <select
+            aria-label={TITLE_BLOCK.dimensions}
+            value={unit}
+            onChange={(event) => choices.setState({ lengthUnit: event.target.value as LengthUnit })}
+          >
+            {LENGTH_UNITS.map((each) => (
+              <option key={each} value={each}>
+                {UNIT_NAMES[each]}
+              </option>
+            ))}
+          </select>
+        </Cell>
+      </dl>
+    </section>
+  );
+}
