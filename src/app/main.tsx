@@ -1,4 +1,32 @@
+import '@fontsource/barlow-semi-condensed/latin-400.css';
+import '@fontsource/barlow-semi-condensed/latin-600.css';
+import './styles/tokens.css';
+import './styles/base.css';
+import './styles/controls.css';
+import './styles/sheet.css';
+import './styles/first.css';
+import './styles/work.css';
+import './styles/steps.css';
+import { registerSW } from 'virtual:pwa-register';
 import { createRoot } from 'react-dom/client';
+import { openKeptRecord } from './media/open-kept-record.ts';
+import { App } from './screens/App.tsx';
+import { ErrorBoundary } from './screens/ErrorBoundary.tsx';
+import { startSaving } from './session.ts';
+import { lastOpenRecord } from './storage/kept-records.ts';
+
+/** What was open when the page went away is open again before anything is drawn. */
+async function start(root: HTMLElement): Promise<void> {
+  const last = await lastOpenRecord();
+  if (last.ok && last.value) await openKeptRecord(last.value);
+  startSaving();
+  createRoot(root).render(
+    <ErrorBoundary>
+      <App />
+    </ErrorBoundary>,
+  );
+}
 
 const root = document.getElementById('root');
-if (root) createRoot(root).render(<h1>Strokewitness</h1>);
+if (root) void start(root);
+registerSW({ immediate: true });

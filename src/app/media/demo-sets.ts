@@ -1,0 +1,30 @@
+/** The demo's wheel ends: invented units of a county road department, pictures rendered; their truth lies beside them. */
+import type { WheelEnd } from '../../record/record.ts';
+
+export type DemoSet = {
+  readonly folder: 'pair-tape' | 'clip-tape' | 'pair-band';
+  readonly files: readonly string[];
+  readonly unit: string;
+  readonly position: WheelEnd['position'];
+};
+
+export const DEMO_SETS: readonly DemoSet[] = [
+  {
+    folder: 'pair-tape',
+    files: ['released.jpg', 'applied.jpg'],
+    unit: 'Gravel trailer GT-14',
+    position: { axle: 2, side: 'left' },
+  },
+  {
+    folder: 'clip-tape',
+    files: ['applied.mp4'],
+    unit: 'Gravel trailer GT-14',
+    position: { axle: 3, side: 'right' },
+  },
+  {
+    folder: 'pair-band',
+    files: ['released.jpg', 'applied.jpg'],
+    unit: 'Gravel trailer GT-09',
+    position: { axle: 1, side: 'right' },
+  },
+];

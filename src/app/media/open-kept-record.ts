@@ -1,0 +1,16 @@
+import { openRecord } from '../../record/open-record.ts';
+import { notices, work } from '../session.ts';
+import type { KeptRecord } from '../storage/database.ts';
+import { RECORD_WITHOUT_WHEEL_END, recordFailureText } from '../words/failures-records.ts';
+import { findFiles } from './find-files.ts';
+
+/** Opens what this device kept, where it was left. It passes the same door as a file: an older app may have written it. */
+export async function openKeptRecord({ record, place }: KeptRecord): Promise<void> {
+  const opened = openRecord(JSON.stringify(record));
+  if (!opened.ok) {
+    notices.tell('record', recordFailureText(opened.failure));
+    return;
+  }
+  await findFiles(opened.value);
+  if (!work.openRecord(opened.value, place)) notices.tell('record', RECORD_WITHOUT_WHEEL_END);
+}

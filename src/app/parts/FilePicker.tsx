@@ -1,0 +1,49 @@
+import { useRef } from 'react';
+
+/** HEIC by name as well: some systems have no media type for it. */
+export const PICTURE_FILES = 'image/*,video/*,.heic,.heif';
+export const RECORD_FILES = 'application/json,.json';
+
+type Props = {
+  readonly label: string;
+  readonly accept: string;
+  readonly multiple?: boolean;
+  readonly main?: boolean;
+  readonly disabled?: boolean;
+  /** May answer no, for instance because the cautions are to be read first. */
+  readonly mayOpen?: (open: () => void) => boolean;
+  readonly onFiles: (files: readonly File[]) => void;
+};
+
+export function FilePicker({ label, accept, multiple, main, disabled, mayOpen, onFiles }: Props) {
+  const input = useRef<HTMLInputElement>(null);
+  const open = () => input.current?.click();
+  return (
+    <>
+      <button
+        type="button"
+        className={main ? 'button main wide' : 'button'}
+        disabled={disabled}
+        onClick={() => {
+          if (!mayOpen || mayOpen(open)) open();
+        }}
+      >
+        {label}
+      </button>
+      <input
+        ref={input}
+        type="file"
+        hidden
+        accept={accept}
+        multiple={multiple}
+        aria-label={label}
+        onChange={(event) => {
+          const files = [...(event.target.files ?? [])];
+          // The same file chosen twice must arrive twice.
+          event.target.value = '';
+          if (files.length > 0) onFiles(files);
+        }}
+      />
+    </>
+  );
+}

@@ -1,0 +1,7 @@
+import { useStore } from 'zustand';
+import type { LengthUnit } from '../../basics/length-text.ts';
+import { choices } from '../session.ts';
+
+export function useLengthUnit(): LengthUnit {
+  return useStore(choices, (state) => state.lengthUnit);
+}

@@ -1,0 +1,79 @@
+import type { Capture } from '../../captures/capture.ts';
+import type { Frame } from '../../frames/frame.ts';
+import { BRAKE_STATES } from '../../marks/view.ts';
+import { useFrames } from '../media/use-frames.ts';
+import { usePicture } from '../media/use-picture.ts';
+import { work } from '../session.ts';
+import { FrameViewer } from '../viewer/FrameViewer.tsx';
+import { CLIP, PICTURES } from '../words/steps.ts';
+import { clipTimeText } from '../words/values.ts';
+import { PICTURE_ONLY } from './picture-only.ts';
+import { usePictureNotice } from './use-picture-notice.ts';
+
+type Props = { readonly capture: Capture; readonly frameIndex: number };
+
+const JUMPS = [-10, -1, 1, 10] as const;
+
+/** Looks through a clip frame by frame: the track's own frames and times, no frame rate. */
+export function ClipChooser({ capture, frameIndex }: Props) {
+  const source = useFrames(capture);
+  const frames: readonly Frame[] = source?.ok ? source.value.frames : [];
+  const last = Math.max(0, frames.length - 1);
+  const frame = frames[Math.min(frameIndex, last)] ?? null;
+  const { picture, failure } = usePicture(frame || (source && !source.ok) ? source : null, frame);
+  usePictureNotice(capture, failure);
+
+  const lookAt = (index: number) =>
+    work.look({ captureId: capture.id, frameIndex: Math.min(last, Math.max(0, index)) });
+  const time = frame && capture.clip ? clipTimeText(frame.timeTicks, capture.clip.ticksPerSecond) : '';
+  const at = frame ? `${CLIP.frameOf(frame.index, frames.length)}, ${time}` : CLIP.opening;
+
+  return (
+    <div className="clip-chooser">
+      <FrameViewer {...PICTURE_ONLY} picture={picture} pictureLabel={CLIP.picture(capture.fileName)} />
+      <div className="clip-controls">
+        <p className="clip-time">
+          <output>{at}</output>
+        </p>
+        <input
+          type="range"
+          aria-label={CLIP.position}
+          aria-valuetext={at}
+          min={0}
+          max={last}
+          value={Math.min(frameIndex, last)}
+          onChange={(event) => lookAt(Number(event.target.value))}
+        />
+        <div className="row">
+          {JUMPS.map((jump) => (
+            <button
+              key={jump}
+              type="button"
+              className="button jump"
+              aria-label={CLIP.step(jump)}
+              onClick={() => lookAt(frameIndex + jump)}
+            >
+              {jump > 0 ? `+${jump}` : `−${-jump}`}
+            </button>
+          ))}
+        </div>
+        <div className="row">
+          {BRAKE_STATES.map((state) => (
+            <button
+              key={state}
+              type="button"
+              className={state === 'pulled' ? 'button' : 'button main'}
+              disabled={!frame || !picture}
+              onClick={() => work.act({ type: 'take-view', state, captureId: capture.id, frame })}
+            >
+              {PICTURES.takeAs(state)}
+            </button>
+          ))}
+        </div>
+        <button type="button" className="button wide" onClick={() => work.look(null)}>
+          {CLIP.end}
+        </button>
+      </div>
+    </div>
+  );
+}

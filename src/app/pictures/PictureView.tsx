@@ -1,0 +1,51 @@
+import type { BrakeState } from '../../marks/view.ts';
+import type { Assessment } from '../../record/results.ts';
+import { useFrames } from '../media/use-frames.ts';
+import { usePicture } from '../media/use-picture.ts';
+import { useLengthUnit } from '../parts/use-length-unit.ts';
+import { useWide } from '../parts/use-wide.ts';
+import { FrameViewer } from '../viewer/FrameViewer.tsx';
+import { PICTURE_LABELS, STATE_NAMES } from '../words/en.ts';
+import { askingText } from '../words/marks.ts';
+import { PICTURES } from '../words/steps.ts';
+import { measuredLengthText } from '../words/values.ts';
+import { askingFor } from '../work/asking.ts';
+import { type Current, viewOf } from '../work/current.ts';
+import { graduationStepMm } from '../work/usual-references.ts';
+import { markHandlers } from './mark-handlers.ts';
+import { overStrokeCrop } from './over-stroke-crop.ts';
+import { usePictureNotice } from './use-picture-notice.ts';
+import { viewerMarks } from './viewer-marks.ts';
+
+type Props = { readonly current: Current; readonly assessment: Assessment; readonly state: BrakeState };
+
+export function PictureView({ current, assessment, state }: Props) {
+  const unit = useLengthUnit();
+  const wide = useWide();
+  const view = viewOf(current.measurement, state);
+  const capture = current.record.captures.find(({ id }) => id === view?.captureId) ?? null;
+  const { picture, failure } = usePicture(useFrames(capture), view?.frame ?? null);
+  usePictureNotice(capture, failure);
+
+  const measured = assessment.measurement.ok ? assessment.measurement.value : null;
+  const asking = askingFor(current, state, graduationStepMm(unit));
+  return (
+    <figure className="picture" data-state={state}>
+      {wide ? <figcaption>{STATE_NAMES[state]}</figcaption> : null}
+      {view ? (
+        <FrameViewer
+          picture={picture}
+          pictureLabel={PICTURE_LABELS[state]}
+          marks={viewerMarks(view, current.place.selectedMarkId, measured, unit)}
+          drawing={measured?.drawings.find((drawing) => drawing.state === state) ?? null}
+          dimensionText={measured ? measuredLengthText(measured.strokeMm, unit) : null}
+          placing={asking && askingText(asking, unit)}
+          cropMode={overStrokeCrop(current, state)}
+          {...markHandlers(current, state, asking)}
+        />
+      ) : (
+        <p className="no-picture">{PICTURES.none}</p>
+      )}
+    </figure>
+  );
+}

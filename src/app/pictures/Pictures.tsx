@@ -1,0 +1,48 @@
+import { BRAKE_STATES } from '../../marks/view.ts';
+import type { Assessment } from '../../record/results.ts';
+import { useWide } from '../parts/use-wide.ts';
+import { work } from '../session.ts';
+import { PICTURE_SWITCH, STATE_NAMES } from '../words/en.ts';
+import { type Current, viewOf } from '../work/current.ts';
+import { markedState } from '../work/steps.ts';
+import { ClipChooser } from './ClipChooser.tsx';
+import { PictureView } from './PictureView.tsx';
+
+type Props = { readonly current: Current; readonly assessment: Assessment };
+
+/** Both pictures side by side where there is room, else one with a switch. A clip being looked through takes the whole place. */
+export function Pictures({ current, assessment }: Props) {
+  const wide = useWide();
+  const { record, measurement, place } = current;
+  const clip = record.captures.find(({ id }) => id === place.chooser?.captureId);
+  if (clip && place.chooser)
+    return (
+      <div className="pictures">
+        <ClipChooser capture={clip} frameIndex={place.chooser.frameIndex} />
+      </div>
+    );
+  const states = BRAKE_STATES.filter((state) => state !== 'pulled' || viewOf(measurement, state));
+  const shown = wide ? states : states.filter((state) => state === place.shown);
+  return (
+    <div className="pictures" data-marking={markedState(place.step) ?? undefined}>
+      {wide ? null : (
+        <fieldset className="picture-switch">
+          <legend className="unseen">{PICTURE_SWITCH}</legend>
+          {states.map((state) => (
+            <button
+              key={state}
+              type="button"
+              aria-pressed={state === place.shown}
+              onClick={() => work.show(state)}
+            >
+              {STATE_NAMES[state]}
+            </button>
+          ))}
+        </fieldset>
+      )}
+      {shown.map((state) => (
+        <PictureView key={state} current={current} assessment={assessment} state={state} />
+      ))}
+    </div>
+  );
+}

@@ -1,0 +1,71 @@
+import { useState } from 'react';
+import { useStore } from 'zustand';
+import { takeAnyFiles } from '../media/take-any-files.ts';
+import { FilePicker, PICTURE_FILES, RECORD_FILES } from '../parts/FilePicker.tsx';
+import { choices, media } from '../session.ts';
+import { BrakeDrawing } from '../sheet/BrakeDrawing.tsx';
+import { CAUTIONS, CAUTIONS_HEADING } from '../words/cautions.ts';
+import { AID_LINE, APP_NAME, APP_SENTENCE, FIRST } from '../words/en.ts';
+import { CautionsDialog } from './CautionsDialog.tsx';
+import { DemoSets } from './DemoSets.tsx';
+import { EarlierInspections } from './EarlierInspections.tsx';
+import { Notices } from './Notices.tsx';
+
+export function FirstScreen() {
+  const cautionsRead = useStore(choices, (state) => state.cautionsRead);
+  const reading = useStore(media, (state) => state.reading > 0);
+  const [thenOpen, setThenOpen] = useState<(() => void) | null>(null);
+  return (
+    <div className="first">
+      <main>
+        <div className="first-head">
+          <h1>{APP_NAME}</h1>
+          <p>{APP_SENTENCE}</p>
+        </div>
+        <BrakeDrawing />
+        <Notices />
+        <section className="first-ways" aria-label={FIRST.ways}>
+          <FilePicker
+            label={FIRST.start}
+            accept={PICTURE_FILES}
+            multiple
+            main
+            disabled={reading}
+            mayOpen={(open) => {
+              if (!cautionsRead) setThenOpen(() => open);
+              return cautionsRead;
+            }}
+            onFiles={(files) => void takeAnyFiles(files)}
+          />
+          <p className="quiet">{FIRST.startHint}</p>
+          <DemoSets />
+          <FilePicker
+            label={FIRST.openRecord}
+            accept={RECORD_FILES}
+            onFiles={(files) => void takeAnyFiles(files)}
+          />
+        </section>
+        <section className="first-cautions" aria-labelledby="first-cautions">
+          <h2 id="first-cautions">{CAUTIONS_HEADING}</h2>
+          <ol className="cautions">
+            {CAUTIONS.map((caution) => (
+              <li key={caution}>{caution}</li>
+            ))}
+          </ol>
+        </section>
+        <EarlierInspections />
+      </main>
+      <footer className="aid-line">{AID_LINE}</footer>
+      {thenOpen ? (
+        <CautionsDialog
+          onClose={(read) => {
+            setThenOpen(null);
+            if (!read) return;
+            choices.setState({ cautionsRead: true });
+            thenOpen();
+          }}
+        />
+      ) : null}
+    </div>
+  );
+}

@@ -1,0 +1,33 @@
+import { useState } from 'react';
+import { useStore } from 'zustand';
+import type { InspectionRecord } from '../../record/record.ts';
+import { work } from '../session.ts';
+import { BAR } from '../words/en.ts';
+import { CautionsDialog } from './CautionsDialog.tsx';
+import { saveRecordFile } from './save-record-file.ts';
+
+export function TopBar({ record }: { readonly record: InspectionRecord }) {
+  const canUndo = useStore(work, ({ open }) => (open?.history.past.length ?? 0) > 0);
+  const canRedo = useStore(work, ({ open }) => (open?.history.future.length ?? 0) > 0);
+  const [cautions, setCautions] = useState(false);
+  return (
+    <div className="top-bar" role="toolbar" aria-label={BAR.label}>
+      <button type="button" onClick={() => work.closeRecord()}>
+        {BAR.close}
+      </button>
+      <button type="button" disabled={!canUndo} onClick={work.undo}>
+        {BAR.undo}
+      </button>
+      <button type="button" disabled={!canRedo} onClick={work.redo}>
+        {BAR.redo}
+      </button>
+      <button type="button" onClick={() => saveRecordFile(record)}>
+        {BAR.saveRecord}
+      </button>
+      <button type="button" onClick={() => setCautions(true)}>
+        {BAR.cautions}
+      </button>
+      {cautions ? <CautionsDialog onClose={() => setCautions(false)} /> : null}
+    </div>
+  );
+}

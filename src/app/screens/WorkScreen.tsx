@@ -1,0 +1,35 @@
+import { Pictures } from '../pictures/Pictures.tsx';
+import { TitleBlock } from '../sheet/TitleBlock.tsx';
+import { StepPanel } from '../steps/StepPanel.tsx';
+import { AID_LINE, BAR } from '../words/en.ts';
+import type { Current } from '../work/current.ts';
+import { useAssessment } from '../work/use-assessment.ts';
+import { Notices } from './Notices.tsx';
+import { StepStrip } from './StepStrip.tsx';
+import { TopBar } from './TopBar.tsx';
+import { useUndoKeys } from './use-undo-keys.ts';
+
+export function WorkScreen({ current }: { readonly current: Current }) {
+  const assessment = useAssessment(current);
+  useUndoKeys();
+  return (
+    <div className="work" data-step={current.place.step}>
+      <a className="skip" href="#step">
+        {BAR.skip}
+      </a>
+      <header>
+        <TopBar record={current.record} />
+        <StepStrip current={current} />
+      </header>
+      <Notices />
+      <main>
+        <Pictures current={current} assessment={assessment} />
+        <div className="side">
+          <StepPanel current={current} assessment={assessment} />
+          <TitleBlock current={current} assessment={assessment} />
+        </div>
+      </main>
+      <footer className="aid-line">{AID_LINE}</footer>
+    </div>
+  );
+}

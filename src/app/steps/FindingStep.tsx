@@ -1,0 +1,55 @@
+import { findRuleSet } from '../../finding/rule-sets.ts';
+import type { Assessment } from '../../record/results.ts';
+import { useLengthUnit } from '../parts/use-length-unit.ts';
+import { measurementFailureText, measurementWarningText } from '../words/failures-measurement.ts';
+import { FINDING, findingNoteText, limitSourceText, OUTCOMES, undecidedText } from '../words/findings.ts';
+import type { Current } from '../work/current.ts';
+import { MeasuredValues } from './MeasuredValues.tsx';
+import { WorstMark } from './WorstMark.tsx';
+
+type Props = { readonly current: Current; readonly assessment: Assessment };
+
+export function FindingStep({ current, assessment }: Props) {
+  const unit = useLengthUnit();
+  const { measurement: measured, finding } = assessment;
+  const ruleSet = findRuleSet(current.record.ruleSetId);
+  if (!measured.ok) return <p className="look">{measurementFailureText(measured.failure, unit)}</p>;
+  const { warnings, fit } = measured.value;
+  return (
+    <>
+      <p className="outcome large">{OUTCOMES[finding.outcome]}</p>
+      {finding.reasons.length > 0 ? (
+        <div>
+          <h3>{FINDING.why}</h3>
+          {finding.reasons.map((reason) => (
+            <p key={JSON.stringify(reason)}>{undecidedText(reason, unit)}</p>
+          ))}
+        </div>
+      ) : null}
+      {finding.notes.map((note) => (
+        <p key={note.code} className="look">
+          {findingNoteText(note, unit)}
+        </p>
+      ))}
+      <MeasuredValues measurement={measured.value} />
+      {fit.worstMark ? <WorstMark current={current} worst={fit.worstMark} /> : null}
+      {warnings
+        .filter(({ code }) => code !== 'measurement/mark-doubtful')
+        .map((warning) => (
+          <p key={warning.code} className="quiet">
+            {measurementWarningText(warning, unit)}
+          </p>
+        ))}
+      {finding.limit && ruleSet.ok ? (
+        <div>
+          <h3>{FINDING.source}</h3>
+          {finding.limit.values.map((value) => (
+            <p key={value.limitMm} className="quiet">
+              {limitSourceText(value, ruleSet.value, unit)}
+            </p>
+          ))}
+        </div>
+      ) : null}
+    </>
+  );
+}

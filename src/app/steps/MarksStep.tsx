@@ -1,0 +1,61 @@
+import type { BrakeState } from '../../marks/view.ts';
+import { useLengthUnit } from '../parts/use-length-unit.ts';
+import { nameOf } from '../pictures/viewer-marks.ts';
+import { work } from '../session.ts';
+import { askingSentence, MARKS } from '../words/marks.ts';
+import { askedMarks } from '../work/asked-marks.ts';
+import { askingFor } from '../work/asking.ts';
+import { type Current, viewOf } from '../work/current.ts';
+import { graduationStepMm } from '../work/usual-references.ts';
+import { MarkList } from './MarkList.tsx';
+import { ReadingField } from './ReadingField.tsx';
+
+type Props = { readonly current: Current; readonly state: BrakeState };
+
+export function MarksStep({ current, state }: Props) {
+  const unit = useLengthUnit();
+  const { measurement, place } = current;
+  const view = viewOf(measurement, state);
+  if (!view)
+    return (
+      <>
+        <p>{MARKS.noPicture(state)}</p>
+        <button type="button" className="button main wide" onClick={() => work.goTo('pictures')}>
+          {MARKS.toPictures}
+        </button>
+      </>
+    );
+  const asking = askingFor(current, state, graduationStepMm(unit));
+  const asked = askedMarks(view, measurement.references);
+  const optional = asked.find(({ kind }) => kind === asking?.kind)?.optional ?? false;
+  const selected = view.marks.find(({ id }) => id === place.selectedMarkId);
+  return (
+    <>
+      <p className="asking" aria-live="polite">
+        {asking ? askingSentence(asking, state, unit) : MARKS.allThere(state)}
+      </p>
+      {asking?.kind === 'tape-graduation' ? <ReadingField asking={asking} view={view} /> : null}
+      {asking && optional ? (
+        <button type="button" className="button" onClick={() => work.passOver(asking.kind)}>
+          {MARKS.passOver}
+        </button>
+      ) : null}
+      {selected ? (
+        <div className="selected-mark">
+          <p>{MARKS.selected(nameOf(selected, view.marks, unit))}</p>
+          {selected.kind === 'tape-graduation' ? (
+            <ReadingField asking={selected} view={view} markId={selected.id} key={selected.id} />
+          ) : null}
+          <button
+            type="button"
+            className="button"
+            onClick={() => work.act({ type: 'delete-mark', state, markId: selected.id })}
+          >
+            {MARKS.remove}
+          </button>
+        </div>
+      ) : null}
+      <MarkList asked={asked} asking={asking?.kind ?? null} />
+    </>
+  );
+}

@@ -1,0 +1,40 @@
+import type { Measurement } from '../../measurement/measurement.ts';
+import { useLengthUnit } from '../parts/use-length-unit.ts';
+import { TITLE_BLOCK } from '../words/en.ts';
+import { BUDGET_NAMES, FINDING } from '../words/findings.ts';
+import { measuredAngleText, measuredLengthText, uText } from '../words/values.ts';
+
+export function MeasuredValues({ measurement }: { readonly measurement: Measurement }) {
+  const unit = useLengthUnit();
+  const { strokeMm, straightLineChangeMm, freeStrokeMm, armAngleReleasedRad, armAngleAppliedRad } =
+    measurement;
+  const rows = [
+    [TITLE_BLOCK.stroke, measuredLengthText(strokeMm, unit)],
+    [TITLE_BLOCK.straight, measuredLengthText(straightLineChangeMm, unit)],
+    [TITLE_BLOCK.freeStroke, freeStrokeMm && measuredLengthText(freeStrokeMm, unit)],
+    [TITLE_BLOCK.angleReleased, armAngleReleasedRad && measuredAngleText(armAngleReleasedRad)],
+    [TITLE_BLOCK.angleApplied, armAngleAppliedRad && measuredAngleText(armAngleAppliedRad)],
+  ] as const;
+  const budget = strokeMm.budget.filter(({ u }) => u > 0).toSorted((a, b) => b.u - a.u);
+  return (
+    <table className="values">
+      <caption className="quiet">{FINDING.confidence}</caption>
+      <tbody>
+        {rows.map(([name, text]) =>
+          text ? (
+            <tr key={name}>
+              <th scope="row">{name}</th>
+              <td>{text}</td>
+            </tr>
+          ) : null,
+        )}
+        <tr>
+          <th scope="row">{FINDING.budget}</th>
+          <td className="quiet">
+            {budget.map(({ group, u }) => `${BUDGET_NAMES[group]} ${uText(u)}`).join(', ')}
+          </td>
+        </tr>
+      </tbody>
+    </table>
+  );
+}

@@ -1,0 +1,59 @@
+import type { ReactNode } from 'react';
+import type { Assessment } from '../../record/results.ts';
+import { work } from '../session.ts';
+import { nextStep, STEP_TITLES } from '../words/steps.ts';
+import type { Current } from '../work/current.ts';
+import { markedState, stepDone, stepsOf } from '../work/steps.ts';
+import { ChamberStep } from './ChamberStep.tsx';
+import { FindingStep } from './FindingStep.tsx';
+import { MarksStep } from './MarksStep.tsx';
+import { OverStrokeStep } from './OverStrokeStep.tsx';
+import { PicturesStep } from './PicturesStep.tsx';
+import { ReferenceStep } from './ReferenceStep.tsx';
+
+type Props = { readonly current: Current; readonly assessment: Assessment };
+
+/** The step at hand: one sentence, one control, and the way on. */
+export function StepPanel({ current, assessment }: Props) {
+  const { place, wheelEnd, measurement } = current;
+  const steps = stepsOf(measurement);
+  const next = steps[steps.indexOf(place.step) + 1];
+  const done = stepDone(place.step, wheelEnd, measurement);
+  return (
+    <section className="step-panel" id="step" aria-labelledby="step-title" tabIndex={-1}>
+      <div className="step-body">
+        <h2 id="step-title">{STEP_TITLES[place.step]}</h2>
+        {bodyOf(current, assessment)}
+      </div>
+      {next ? (
+        <div className="step-next">
+          <button
+            type="button"
+            className={done ? 'button main wide' : 'button wide'}
+            onClick={() => work.goTo(next)}
+          >
+            {nextStep(next)}
+          </button>
+        </div>
+      ) : null}
+    </section>
+  );
+}
+
+function bodyOf(current: Current, assessment: Assessment): ReactNode {
+  const { step } = current.place;
+  const state = markedState(step);
+  if (state !== null) return <MarksStep key={state} current={current} state={state} />;
+  switch (step) {
+    case 'pictures':
+      return <PicturesStep current={current} />;
+    case 'reference':
+      return <ReferenceStep current={current} />;
+    case 'chamber':
+      return <ChamberStep current={current} />;
+    case 'over-stroke':
+      return <OverStrokeStep current={current} />;
+    default:
+      return <FindingStep current={current} assessment={assessment} />;
+  }
+}
