@@ -1,7 +1,88 @@
+import { cpSync, createReadStream, existsSync, statSync } from 'node:fs';
+import { extname, normalize, resolve } from 'node:path';
 import react from '@vitejs/plugin-react';
-import { defineConfig } from 'vite';
+import { defineConfig, type Plugin } from 'vite';
+import { VitePWA } from 'vite-plugin-pwa';
+
+const MEDIA_FOLDER = 'sample-media';
+const MEDIA_TYPES: Readonly<Record<string, string>> = {
+  '.jpg': 'image/jpeg',
+  '.mp4': 'video/mp4',
+  '.json': 'application/json',
+};
+
+/** The demo's pictures and their truth: served from their folder while developing, copied beside the page when built. */
+function sampleMedia(): Plugin {
+  const folder = resolve(MEDIA_FOLDER);
+  return {
+    name: 'sample-media',
+    configureServer(server) {
+      server.middlewares.use(`/${MEDIA_FOLDER}`, (request, response, next) => {
+        const path = resolve(
+          folder,
+          `.${normalize(decodeURIComponent(request.url ?? '').split('?')[0] ?? '')}`,
+        );
+        const type = MEDIA_TYPES[extname(path)];
+        if (!type || !path.startsWith(folder) || !existsSync(path)) return next();
+        response.setHeader('Content-Type', type);
+        createReadStream(path).pipe(response);
+      });
+    },
+    writeBundle({ dir }) {
+      if (!dir || !existsSync(folder)) return;
+      cpSync(folder, resolve(dir, MEDIA_FOLDER), {
+        recursive: true,
+        filter: (path) => statSync(path).isDirectory() || extname(path) in MEDIA_TYPES,
+      });
+    },
+  };
+}
+
+/** Only in the built page: the development server needs scripts in the page itself. */
+function contentSecurityPolicy(): Plugin {
+  const policy = [
+    "default-src 'self'",
+    "script-src 'self' 'wasm-unsafe-eval'",
+    "style-src 'self'",
+    "img-src 'self' blob: data:",
+    "media-src 'self' blob:",
+    "connect-src 'self' blob:",
+    "worker-src 'self' blob:",
+    "object-src 'none'",
+    "base-uri 'none'",
+    "form-action 'none'",
+  ].join('; ');
+  return {
+    name: 'content-security-policy',
+    apply: 'build',
+    transformIndexHtml: () => [
+      {
+        tag: 'meta',
+        attrs: { 'http-equiv': 'Content-Security-Policy', content: policy },
+        injectTo: 'head-prepend',
+      },
+    ],
+  };
+}
 
 export default defineConfig({
-  plugins: [react()],
-  build: { target: 'es2022' },
+  plugins: [
+    react(),
+    sampleMedia(),
+    contentSecurityPolicy(),
+    VitePWA({
+      // An open measurement is never swapped out under a person's hands: the new version comes with the next load.
+      registerType: 'prompt',
+      injectRegister: null,
+      manifest: false,
+      workbox: {
+        globPatterns: ['**/*.{js,mjs,css,html,svg,png,woff2,webmanifest,wasm}'],
+        globIgnores: [`${MEDIA_FOLDER}/**`],
+        maximumFileSizeToCacheInBytes: 12_000_000,
+        cleanupOutdatedCaches: true,
+        navigateFallbackDenylist: [new RegExp(`/${MEDIA_FOLDER}/`)],
+      },
+    }),
+  ],
+  build: { target: 'es2022', assetsInlineLimit: 0 },
 });
