@@ -1,4 +1,5 @@
 import { resolve } from 'node:path';
+import AxeBuilder from '@axe-core/playwright';
 import { expect, type Page, test } from '@playwright/test';
 import react from '@vitejs/plugin-react';
 import { createServer, type ViteDevServer } from 'vite';
@@ -270,6 +271,46 @@ test('a mouse drags a mark by exactly its own way, under the loupe while the pic
   expect(((moved?.yPx ?? 0) - 1500) * scale).toBeCloseTo(-50, 3);
   expect(await callsOf(page, 'moveBegin')).toHaveLength(1);
   expect(await callsOf(page, 'moveEnd')).toHaveLength(1);
+});
+
+test('a mark at the very edge of the viewer can be dragged without the picture jumping', async ({
+  page,
+  isMobile,
+}) => {
+  test.skip(isMobile, 'a phone has no mouse');
+  await zoomAt(page, await seenAt(page, 2000, 1500), 6);
+  const scale = await scaleOf(page);
+  const viewer = await page.locator('.viewer-stage').boundingBox();
+  const middle = await seenAt(page, 2000, 1500);
+  const edge = 2000 + ((viewer?.x ?? 0) + 6 - middle.x) / scale;
+  await show(page, { marks: [mark('Edge', edge, 1500)] });
+  const start = await centreOf(page, 'Edge');
+  await page.mouse.move(start.x, start.y);
+  await page.mouse.down();
+  await page.mouse.move(start.x + 50, start.y, { steps: 5 });
+  await page.mouse.up();
+  await settled(page);
+  expect((await centreOf(page, 'Edge')).x).toBeCloseTo(start.x + 50, 2);
+});
+
+test('a mark that is selected elsewhere is brought into sight', async ({ page }) => {
+  await zoomAt(page, await seenAt(page, 2000, 1500), 8);
+  const viewer = await page.locator('.viewer-stage').boundingBox();
+  await show(page, { marks: [mark('Corner', 60, 60, { selected: true })] });
+  await settled(page);
+  const at = await centreOf(page, 'Corner');
+  expect(at.x).toBeCloseTo((viewer?.x ?? 0) + (viewer?.width ?? 0) / 2, 1);
+});
+
+test('holds for the usual rules of access, light and dark', async ({ page }) => {
+  await show(page, {
+    marks: [PIN, FACE, mark('Camshaft end', 2600, 2400, { selected: true, doubtful: true })],
+  });
+  for (const colorScheme of ['light', 'dark'] as const) {
+    await page.emulateMedia({ colorScheme });
+    const { violations } = await new AxeBuilder({ page }).include('.viewer').analyze();
+    expect(violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html}`)).toEqual([]);
+  }
 });
 
 test('arrow keys nudge by one pixel and, with Alt or Shift, by a tenth; Delete removes', async ({ page }) => {

@@ -13,8 +13,6 @@ import type { FrameViewerProps } from './viewer-props.ts';
 import { changeView, createViewerStore } from './viewer-store.ts';
 import './viewer.css';
 
-const REVEAL_CSS = 24;
-
 export function FrameViewer(props: FrameViewerProps) {
   const { picture, pictureLabel, marks, placing, cropMode } = props;
   const [store] = useState(createViewerStore);
@@ -28,9 +26,15 @@ export function FrameViewer(props: FrameViewerProps) {
     if (placing === null || picture === null) store.setState({ aim: null });
   }, [store, placing, picture]);
 
+  const selected = marks.find((mark) => mark.selected) ?? null;
+  const selectedId = selected?.id ?? null;
+  useEffect(() => {
+    const mark = latest.current.marks.find(({ id }) => id === selectedId);
+    if (mark) changeView(store, (view) => revealed(view, mark, 0));
+  }, [store, latest, selectedId]);
+
   const onMarkFocus = (mark: ViewerMark) => {
     if (!mark.selected) latest.current.onSelect(mark.id);
-    changeView(store, (view) => revealed(view, mark, REVEAL_CSS));
   };
 
   return (
@@ -51,7 +55,7 @@ export function FrameViewer(props: FrameViewerProps) {
       {picture ? (
         <>
           <Loupe store={store} picture={picture} />
-          <ViewControls store={store} selected={marks.find((mark) => mark.selected) ?? null} />
+          <ViewControls store={store} selected={selected} />
         </>
       ) : (
         <p className="viewer-empty">{pictureLabel}</p>

@@ -20,7 +20,8 @@ export function paintPicture(
     canvas.style.height = `${height / ratio}px`;
   }
   const context = canvas.getContext('2d');
-  if (!context) return;
+  // A picture of no size was freed by its owner, who is about to show another.
+  if (!context || picture.width === 0) return;
   context.setTransform(1, 0, 0, 1, 0, 0);
   context.clearRect(0, 0, width, height);
   const scale = ratio * view.scale;
