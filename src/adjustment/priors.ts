@@ -10,7 +10,7 @@ export const PIN_DEPTH: Prior = [-22, 7];
 /** The rod's near side where it leaves the face, or its axis: 5/8 in rod. */
 export const FACE_DEPTH: Prior = [-6, 5];
 /** Visible end of the camshaft: half a hub and the stub outside it. */
-export const CAMSHAFT_DEPTH: Prior = [-28, 15];
+export const CAMSHAFT_DEPTH: Prior = [-28, 12];
 /** Inner end of the rod behind the face, brake released: depth of the non-pressure housing. */
 export const ROD_INNER_END: Prior = [85, 25];
 /** Pin beside the chamber axis, in any state: a rod swivels by a few degrees only. */
@@ -28,7 +28,7 @@ export const ARC_PLAY_MM = 0.5;
 /** Tape held along the rod by hand: two tilts, beside the rod, in front of it. */
 export const TAPE_TILT_RAD = 0.087;
 export const TAPE_SIDE: Prior = [0, 30];
-export const TAPE_DEPTH: Prior = [-15, 15];
+export const TAPE_DEPTH: Prior = [-15, 10];
 /** Zero bottomed on the chamber face within 1/16 in (rectangular), or anywhere. */
 export const TAPE_ZERO_AT_FACE_MM = 1.6 / Math.sqrt(3);
 export const TAPE_ZERO_FREE_MM = 150;
@@ -50,9 +50,9 @@ export const DISTANCE_TILT_RAD = 0.14;
 export const OFF_SQUARE = 0.45;
 
 /** Lens: what a phone leaves of its distortion; axis off the picture's centre, as a share of the longer side. */
-export const K1_SIGMA = 0.03;
-export const K2_SIGMA = 0.02;
-export const PRINCIPAL_POINT_SHARE = 0.015;
+export const K1_SIGMA = 0.015;
+export const K2_SIGMA = 0.01;
+export const PRINCIPAL_POINT_SHARE = 0.01;
 
 /** A marked point of the rim is on the half that faces the camera: its angle round the band from there. The far half hides
  * behind the housing but for its ends; this width lets a mark stand anywhere and still tells a rim from its mirrored tilt. */

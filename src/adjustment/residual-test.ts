@@ -1,8 +1,10 @@
 /**
  * Do the marks agree with each other and with the model?
  *
- * Model    chi-square of the whole fit against its degrees of freedom (equations less unknowns); for each mark the larger of
- *          its two standardised residuals |r_i| / sqrt(1 - J_i N^-1 J_i^T).
+ * Model    two sums of squares, each against its degrees of freedom: all equations (rows less unknowns), and the marks alone
+ *          (their redundancy, the sum of 1 - J_i N^-1 J_i^T over their rows; this one sees a misfit that many wide priors
+ *          would dilute). The less likely of the two counts, its chance doubled for the choice.
+ *          For each mark the larger of its two standardised residuals |r_i| / sqrt(1 - J_i N^-1 J_i^T).
  * Assumes  equations whitened; a coordinate that nothing else controls (redundancy under 2 %) cannot be judged and is passed over.
  * Source   Baarda: A testing procedure for use in geodetic networks, 1968 (from memory).
  */
@@ -13,6 +15,7 @@ import type { MarkRows } from './linearise.ts';
 const LEAST_REDUNDANCY = 0.02;
 
 export type ResidualTest = {
+  /** Of the sum that counts. */
   readonly chiSquare: number;
   readonly degreesOfFreedom: number;
   readonly pValue: number;
@@ -22,22 +25,41 @@ export type ResidualTest = {
 
 export function residualTest(adjustment: Adjustment): ResidualTest {
   const { equations, chiSquare } = adjustment.best.fitted;
-  const degreesOfFreedom = equations.rows - adjustment.layout.size;
-  const marks = adjustment.markRows
-    .map((rows) => ({
+  const tested = adjustment.markRows.map((rows) => {
+    const coordinates = [rows.row, rows.row + 1].map((row) => {
+      const residual = equations.residuals[row] as number;
+      return { residual, redundancy: redundancyOf(adjustment, row) };
+    });
+    return { rows, coordinates };
+  });
+  const all = sumTest(chiSquare, equations.rows - adjustment.layout.size);
+  const coordinates = tested.flatMap((mark) => mark.coordinates);
+  const ofMarks = sumTest(
+    coordinates.reduce((sum, { residual }) => sum + residual ** 2, 0),
+    coordinates.reduce((sum, { redundancy }) => sum + redundancy, 0),
+  );
+  const marks = tested
+    .map(({ rows, coordinates: both }) => ({
       rows,
-      standardised: Math.max(
-        standardisedResidual(adjustment, rows.row),
-        standardisedResidual(adjustment, rows.row + 1),
-      ),
+      standardised: Math.max(...both.map(standardisedResidual)),
     }))
     .filter(({ standardised }) => standardised >= 0)
     .sort((a, b) => b.standardised - a.standardised);
-  return { chiSquare, degreesOfFreedom, pValue: chiSquareUpperTail(chiSquare, degreesOfFreedom), marks };
+  const worse = ofMarks.pValue < all.pValue ? ofMarks : all;
+  return { ...worse, pValue: Math.min(1, 2 * worse.pValue), marks };
 }
 
-/** -1 where the row has no redundancy to speak of. */
-function standardisedResidual({ best, layout, lowerInverse }: Adjustment, row: number): number {
+function sumTest(chiSquare: number, degreesOfFreedom: number) {
+  return { chiSquare, degreesOfFreedom, pValue: chiSquareUpperTail(chiSquare, degreesOfFreedom) };
+}
+
+/** -1 where the coordinate has no redundancy to speak of. */
+function standardisedResidual({ residual, redundancy }: { residual: number; redundancy: number }): number {
+  return redundancy < LEAST_REDUNDANCY ? -1 : Math.abs(residual) / Math.sqrt(redundancy);
+}
+
+/** Share of an error in this row that shows in its own residual: 1 - J_i N^-1 J_i^T. */
+function redundancyOf({ best, layout, lowerInverse }: Adjustment, row: number): number {
   const { equations } = best.fitted;
   const n = layout.size;
   const half = new Float64Array(n);
@@ -48,7 +70,5 @@ function standardisedResidual({ best, layout, lowerInverse }: Adjustment, row: n
     for (let i = column; i < n; i++)
       half[i] = (half[i] as number) + (lowerInverse[i * n + column] as number) * value;
   }
-  const redundancy = 1 - half.reduce((sum, h) => sum + h * h, 0);
-  if (redundancy < LEAST_REDUNDANCY) return -1;
-  return Math.abs(equations.residuals[row] as number) / Math.sqrt(redundancy);
+  return 1 - half.reduce((sum, h) => sum + h * h, 0);
 }
