@@ -173,6 +173,10 @@ test('a name alone stands to the right of its cross, and to the left at the righ
   expect(namePlaces([name('pin', 970, 300)], nothing, SCREEN).get('pin')?.leftCss).toBeLessThan(900);
 });
 
+test('a mark off the screen has no name on it', () => {
+  expect(namePlaces([name('pin', 1004, 300, true)], nothing, SCREEN).get('pin')).toBeNull();
+});
+
 test('a name avoids a line that would strike it through', () => {
   const axis = [
     { xCss: 0, yCss: 300 },

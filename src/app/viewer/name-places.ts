@@ -5,7 +5,7 @@
  *          before and the dimension's value, the lines that strike it through, and the area that hangs off the screen. Greedy, in order of need: selected,
  *          doubtful, the others as they come.
  * Fails    a name whose every place covers something is left out (null), unless its mark is selected or doubtful: the cross
- *          stays, and zooming in makes room.
+ *          stays, and zooming in makes room. A name whose mark is off the screen is left out too.
  */
 import { areaCss2, type Box, overlapCss2 } from './box.ts';
 import { lengthInsideCss, type Segment } from './segment.ts';
@@ -42,7 +42,8 @@ export function namePlaces(
   for (const name of order) {
     const priced = candidates(name).map((box) => priceOf(box, taken, keepClear.lines, screen));
     const best = priced.reduce((least, next) => (next.cost < least.cost ? next : least));
-    const box = best.covered <= SLIGHT_CSS2 || name.needed ? best.box : null;
+    const shown = isSeen(name.at, screen) && (best.covered <= SLIGHT_CSS2 || name.needed);
+    const box = shown ? best.box : null;
     places.set(name.id, box);
     if (box) taken.push(box);
   }
@@ -77,6 +78,10 @@ function priceOf(box: Box, taken: readonly Box[], lines: readonly Segment[], scr
   const covered = taken.reduce((sum, other) => sum + overlapCss2(box, other), 0);
   const struck = lines.reduce((sum, line) => sum + lengthInsideCss(line, box), 0);
   return { box, covered, cost: covered + LINE_CSS * struck + OFF_SCREEN_COST * offScreen };
+}
+
+function isSeen(at: ScreenPoint, screen: ScreenSize): boolean {
+  return at.xCss >= 0 && at.yCss >= 0 && at.xCss <= screen.widthCss && at.yCss <= screen.heightCss;
 }
 
 function crossBox(name: NameToPlace): Box {
