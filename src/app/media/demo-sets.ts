@@ -17,7 +17,7 @@ export const DEMO_SETS: readonly DemoSet[] = [
   },
   {
     folder: 'clip-tape',
-    files: ['applied.mp4'],
+    files: ['application.mp4'],
     unit: 'Gravel trailer GT-14',
     position: { axle: 3, side: 'right' },
   },

@@ -13,7 +13,7 @@ export function App() {
   const reading = useStore(media, (state) => state.reading > 0);
   return (
     <>
-      {current ? <WorkScreen current={current} /> : <FirstScreen />}
+      {current ? <WorkScreen key={current.measurement.id} current={current} /> : <FirstScreen />}
       {over ? <p className="drop-here">{DROP_HERE}</p> : null}
       <p className={reading ? 'reading' : 'unseen'} role="status">
         {reading ? FIRST.busy : ''}

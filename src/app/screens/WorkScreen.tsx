@@ -1,9 +1,9 @@
+import { useAssessment } from '../measuring/use-assessment.ts';
 import { Pictures } from '../pictures/Pictures.tsx';
 import { TitleBlock } from '../sheet/TitleBlock.tsx';
 import { StepPanel } from '../steps/StepPanel.tsx';
-import { AID_LINE, BAR } from '../words/en.ts';
+import { AID_LINE, BAR, workTitle } from '../words/en.ts';
 import type { Current } from '../work/current.ts';
-import { useAssessment } from '../work/use-assessment.ts';
 import { Notices } from './Notices.tsx';
 import { StepStrip } from './StepStrip.tsx';
 import { TopBar } from './TopBar.tsx';
@@ -18,6 +18,7 @@ export function WorkScreen({ current }: { readonly current: Current }) {
         {BAR.skip}
       </a>
       <header>
+        <h1 className="unseen">{workTitle(current.record.vehicle.unit)}</h1>
         <TopBar record={current.record} />
         <StepStrip current={current} />
       </header>

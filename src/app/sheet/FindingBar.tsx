@@ -64,7 +64,7 @@ export function FindingBar({ stroke, limitsMm }: Props) {
       ) : null}
       {limitsMm.map((mm) => (
         <g key={mm}>
-          <line x1={at(mm)} x2={at(mm)} y1="17" y2={BASE + 10} className="limit-line" />
+          <line x1={at(mm)} x2={at(mm)} y1="17" y2={BASE} className="limit-line" />
           <text x={at(mm)} y="12" textAnchor={at(mm) > WIDTH * 0.8 ? 'end' : 'middle'} className="limit-text">
             {`${FINDING.limit} ${lengthText(mm, unit)}`}
           </text>

@@ -1,4 +1,4 @@
-import type { Assessment } from '../../record/results.ts';
+import type { ShownAssessment } from '../measuring/use-assessment.ts';
 import { useLengthUnit } from '../parts/use-length-unit.ts';
 import { TITLE_BLOCK } from '../words/en.ts';
 import { limitText, OUTCOMES } from '../words/findings.ts';
@@ -7,7 +7,7 @@ import { Cell } from './Cell.tsx';
 import { FindingBar } from './FindingBar.tsx';
 
 /** Stroke, limit, finding and the bar: the cells that everything else is for. */
-export function ResultCells({ assessment }: { readonly assessment: Assessment }) {
+export function ResultCells({ assessment }: { readonly assessment: ShownAssessment }) {
   const unit = useLengthUnit();
   const { measurement: measured, finding } = assessment;
   const stroke = measured.ok ? measured.value.strokeMm : null;
@@ -15,7 +15,9 @@ export function ResultCells({ assessment }: { readonly assessment: Assessment })
   return (
     <>
       <Cell label={TITLE_BLOCK.stroke} large={stroke !== null}>
-        <output>{stroke ? measuredLengthText(stroke, unit) : TITLE_BLOCK.notYet}</output>
+        <output className={assessment.underWay ? 'under-way' : undefined} aria-busy={assessment.underWay}>
+          {stroke ? measuredLengthText(stroke, unit) : TITLE_BLOCK.notYet}
+        </output>
       </Cell>
       <Cell label={TITLE_BLOCK.limit} large={limits.length > 0}>
         {limits.length > 0 ? limitText(limits, unit) : TITLE_BLOCK.notYet}

@@ -1,5 +1,5 @@
 import { LENGTH_UNITS, type LengthUnit } from '../../basics/length-text.ts';
-import type { Assessment } from '../../record/results.ts';
+import type { ShownAssessment } from '../measuring/use-assessment.ts';
 import { useLengthUnit } from '../parts/use-length-unit.ts';
 import { choices, work } from '../session.ts';
 import { TITLE_BLOCK, UNIT_NAMES } from '../words/en.ts';
@@ -9,7 +9,7 @@ import { Cell } from './Cell.tsx';
 import { ResultCells } from './ResultCells.tsx';
 import { WheelEndCell } from './WheelEndCell.tsx';
 
-type Props = { readonly current: Current; readonly assessment: Assessment };
+type Props = { readonly current: Current; readonly assessment: ShownAssessment };
 
 /** What is known, as in the corner of a drawing sheet. */
 export function TitleBlock({ current, assessment }: Props) {

@@ -1,23 +1,23 @@
 import { findRuleSet } from '../../finding/rule-sets.ts';
-import type { Assessment } from '../../record/results.ts';
+import type { ShownAssessment } from '../measuring/use-assessment.ts';
 import { useLengthUnit } from '../parts/use-length-unit.ts';
 import { measurementFailureText, measurementWarningText } from '../words/failures-measurement.ts';
-import { FINDING, findingNoteText, limitSourceText, OUTCOMES, undecidedText } from '../words/findings.ts';
+import { FINDING, findingNoteText, limitSourceText, undecidedText } from '../words/findings.ts';
 import type { Current } from '../work/current.ts';
 import { MeasuredValues } from './MeasuredValues.tsx';
 import { WorstMark } from './WorstMark.tsx';
 
-type Props = { readonly current: Current; readonly assessment: Assessment };
+type Props = { readonly current: Current; readonly assessment: ShownAssessment };
 
 export function FindingStep({ current, assessment }: Props) {
   const unit = useLengthUnit();
   const { measurement: measured, finding } = assessment;
   const ruleSet = findRuleSet(current.record.ruleSetId);
+  if (!measured.ok && assessment.underWay) return <p>{FINDING.underWay}</p>;
   if (!measured.ok) return <p className="look">{measurementFailureText(measured.failure, unit)}</p>;
   const { warnings, fit } = measured.value;
   return (
     <>
-      <p className="outcome large">{OUTCOMES[finding.outcome]}</p>
       {finding.reasons.length > 0 ? (
         <div>
           <h3>{FINDING.why}</h3>

@@ -9,7 +9,6 @@ export function MeasuredValues({ measurement }: { readonly measurement: Measurem
   const { strokeMm, straightLineChangeMm, freeStrokeMm, armAngleReleasedRad, armAngleAppliedRad } =
     measurement;
   const rows = [
-    [TITLE_BLOCK.stroke, measuredLengthText(strokeMm, unit)],
     [TITLE_BLOCK.straight, measuredLengthText(straightLineChangeMm, unit)],
     [TITLE_BLOCK.freeStroke, freeStrokeMm && measuredLengthText(freeStrokeMm, unit)],
     [TITLE_BLOCK.angleReleased, armAngleReleasedRad && measuredAngleText(armAngleReleasedRad)],

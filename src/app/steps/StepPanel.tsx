@@ -1,5 +1,5 @@
 import type { ReactNode } from 'react';
-import type { Assessment } from '../../record/results.ts';
+import type { ShownAssessment } from '../measuring/use-assessment.ts';
 import { work } from '../session.ts';
 import { nextStep, STEP_TITLES } from '../words/steps.ts';
 import type { Current } from '../work/current.ts';
@@ -11,7 +11,7 @@ import { OverStrokeStep } from './OverStrokeStep.tsx';
 import { PicturesStep } from './PicturesStep.tsx';
 import { ReferenceStep } from './ReferenceStep.tsx';
 
-type Props = { readonly current: Current; readonly assessment: Assessment };
+type Props = { readonly current: Current; readonly assessment: ShownAssessment };
 
 /** The step at hand: one sentence, one control, and the way on. */
 export function StepPanel({ current, assessment }: Props) {
@@ -40,7 +40,7 @@ export function StepPanel({ current, assessment }: Props) {
   );
 }
 
-function bodyOf(current: Current, assessment: Assessment): ReactNode {
+function bodyOf(current: Current, assessment: ShownAssessment): ReactNode {
   const { step } = current.place;
   const state = markedState(step);
   if (state !== null) return <MarksStep key={state} current={current} state={state} />;

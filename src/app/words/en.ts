@@ -35,6 +35,8 @@ export const unitText = (unit: string) => unit.trim() || 'Unit not named';
 export const DEMO_UNREACHABLE =
   'The demo pictures did not arrive. They are not kept on this device: try again with a network.';
 
+export const workTitle = (unit: string) => `${APP_NAME}: ${unitText(unit)}`;
+
 export const BAR = {
   label: 'Record',
   close: 'All inspections',

@@ -21,6 +21,7 @@ export const FINDING = {
   confidence: '± is U at 95 % (k = 1.96)',
   budget: 'u of the stroke, by where it comes from',
   off: (residual: number) => `${Math.abs(residual).toFixed(1)} of its own spread`,
+  underWay: 'Measuring …',
   noStroke: 'No stroke yet',
 };
 

@@ -46,7 +46,7 @@ export const MARKS = {
   passOver: 'Leave it out',
   remove: 'Remove this mark',
   list: 'Marks of this picture',
-  count: (have: number, need: number) => `${have} of ${need}`,
+  count: (have: number, need: number) => (have > need ? `${have}` : `${have} of ${need}`),
   optional: 'optional',
   optionalWhy: {
     'camshaft-end': 'gives the arm angle',

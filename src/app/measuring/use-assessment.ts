@@ -1,0 +1,36 @@
+import { useEffect, useMemo, useState } from 'react';
+import type { MeasureInput } from '../../measurement/measurement.ts';
+import { type Assessment, findingFor, measureInput } from '../../record/results.ts';
+import type { Current } from '../work/current.ts';
+import { type Measured, measureApart } from './measure-client.ts';
+
+export type ShownAssessment = Assessment & {
+  /** What is shown belongs to marks as they were a moment ago; the answer for the present ones is under way. */
+  readonly underWay: boolean;
+};
+
+type Answer = { readonly input: MeasureInput; readonly measured: Measured };
+
+const NOTHING_YET: Measured = {
+  ok: false,
+  failure: { code: 'measurement/view-missing', state: 'released' },
+};
+
+/** Computed from the record whenever what it depends on changes, never stored. The last answer stays until the next. */
+export function useAssessment({ record, wheelEnd, measurement }: Current): ShownAssessment {
+  const { captures, ruleSetId } = record;
+  const { chamber } = wheelEnd;
+  const { views, references, cameraStill } = measurement;
+  // biome-ignore lint/correctness/useExhaustiveDependencies: what else is in the record does not bear on the measurement.
+  const input = useMemo(() => measureInput(record, measurement), [views, references, cameraStill, captures]);
+  const [answer, setAnswer] = useState<Answer | null>(null);
+  useEffect(() => measureApart(input, (measured) => setAnswer({ input, measured })), [input]);
+
+  const measured = answer?.measured ?? NOTHING_YET;
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the finding follows from the rule set, the chamber and the sights.
+  const finding = useMemo(
+    () => findingFor(record, wheelEnd, measurement, measured),
+    [measured, chamber, ruleSetId, measurement.overStrokeMark],
+  );
+  return { measurement: measured, finding, underWay: answer?.input !== input };
+}
