@@ -1,0 +1,105 @@
+import { existsSync, readFileSync } from 'node:fs';
+import { expect, test } from '@playwright/test';
+import { choose, photo, startPair, step } from './shell-start.ts';
+
+const file = (name: string, mimeType: string, buffer: Buffer) => ({ name, mimeType, buffer });
+
+test('files that are no pictures are refused in a sentence each, and the work stays', async ({ page }) => {
+  await startPair(page);
+  await choose(page, 'Choose other pictures', [
+    file('notes.jpg', 'image/jpeg', Buffer.from('these are notes, no picture')),
+    file('empty.jpg', 'image/jpeg', Buffer.alloc(0)),
+  ]);
+  const told = page.getByRole('alert');
+  await expect(told.getByText(/notes\.jpg.*no photo or clip/)).toBeVisible();
+  await expect(told.getByText(/empty\.jpg.*0 bytes/)).toBeVisible();
+  await expect(page.getByText('taken as released')).toBeVisible();
+  await told.getByRole('button', { name: 'Close' }).first().click();
+  await expect(told.getByText(/notes\.jpg/)).toBeHidden();
+});
+
+test('a photo that is cut off is told apart from a whole one', async ({ page }) => {
+  await page.goto('/');
+  const whole = await photo(page, 'whole.jpg', '#123456');
+  const cut = { ...whole, name: 'cut.jpg', buffer: whole.buffer.subarray(0, whole.buffer.length / 2) };
+  await startPair(page);
+  await choose(page, 'Choose other pictures', [cut]);
+  await expect(page.getByRole('alert').getByText(/cut\.jpg.*(cut off|damaged)/)).toBeVisible();
+});
+
+const clip = 'sample-media/clip-tape/application.mp4';
+
+test('a clip that is cut off is refused in a sentence', async ({ page }) => {
+  test.skip(!existsSync(clip), 'the sample clip is not there');
+  const whole = readFileSync(clip);
+  await startPair(page);
+  await choose(page, 'Choose other pictures', [
+    file('cut.mp4', 'video/mp4', whole.subarray(0, Math.floor(whole.length / 2))),
+  ]);
+  await expect(page.getByRole('alert').getByText(/cut\.mp4.*(cut off|damaged)/)).toBeVisible();
+});
+
+test('records that do not open leave the work as it was', async ({ page }) => {
+  await startPair(page);
+  await page.getByRole('textbox', { name: 'Unit' }).fill('GT-14');
+  await page.getByRole('button', { name: 'All inspections' }).click();
+  const told = page.getByRole('alert');
+  const newer = { format: 'strokewitness-record', version: 99 };
+  for (const [text, sentence] of [
+    [JSON.stringify(newer), /newer version/],
+    ['{ not json', /no saved record of this program/],
+    [JSON.stringify({ format: 'something-else', version: 1 }), /no saved record of this program/],
+    [JSON.stringify({ format: 'strokewitness-record', version: 1, id: 'x' }), /damaged/],
+  ] as const) {
+    await choose(page, 'Open a saved record', [file('record.json', 'application/json', Buffer.from(text))]);
+    await expect(told.getByText(sentence)).toBeVisible();
+  }
+  await page.getByRole('button', { name: /^GT-14/ }).click();
+  await expect(page.getByRole('textbox', { name: 'Unit' })).toHaveValue('GT-14');
+});
+
+test('pictures can be dropped on the page and pasted', async ({ page }) => {
+  await page.goto('/');
+  const released = await photo(page, 'released.jpg', '#6a4b33');
+  const applied = await photo(page, 'applied.jpg', '#33506a');
+  const give = (kind: 'drop' | 'paste', name: string, base64: string) =>
+    page.evaluate(
+      async ([type, fileName, data]) => {
+        const bytes = Uint8Array.from(atob(data ?? ''), (letter) => letter.charCodeAt(0));
+        const transfer = new DataTransfer();
+        transfer.items.add(new File([bytes], fileName ?? '', { type: 'image/jpeg' }));
+        const init = { bubbles: true, cancelable: true };
+        document.body.dispatchEvent(
+          type === 'drop'
+            ? new DragEvent('drop', { ...init, dataTransfer: transfer })
+            : new ClipboardEvent('paste', { ...init, clipboardData: transfer }),
+        );
+      },
+      [kind, name, base64],
+    );
+  await give('drop', 'released.jpg', released.buffer.toString('base64'));
+  await expect(page.getByText('taken as released')).toBeVisible();
+  await give('paste', 'applied.jpg', applied.buffer.toString('base64'));
+  await expect(page.getByText('taken as applied')).toBeVisible();
+  await expect(step(page, 1)).toHaveAccessibleName(/done/);
+});
+
+test('a clip is stepped frame by frame and gives both pictures, with the track’s own time', async ({
+  page,
+}) => {
+  test.skip(!existsSync(clip), 'the sample clip is not there');
+  await page.goto('/');
+  await page.getByRole('button', { name: 'Start a wheel end' }).click();
+  await choose(page, 'I have read this', [file('application.mp4', 'video/mp4', readFileSync(clip))]);
+  const at = page.locator('.clip-time');
+  await expect(at).toContainText('frame 1 of');
+  await page.getByRole('button', { name: '10 frames on' }).click();
+  await page.getByRole('button', { name: '1 frame back' }).click();
+  await expect(at).toContainText('frame 10 of');
+  await expect(at).toContainText('0.300 s');
+  await page.getByRole('button', { name: 'Take as released' }).click();
+  await page.getByRole('slider', { name: 'Position in the clip' }).fill('100');
+  await expect(at).toContainText('frame 101 of');
+  await page.getByRole('button', { name: 'Take as applied' }).click();
+  await expect(page.getByText(/taken as released at 0\.300 s, taken as applied at 3\.333 s/)).toBeVisible();
+});

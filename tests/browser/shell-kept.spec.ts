@@ -1,0 +1,131 @@
+import { expect, test } from '@playwright/test';
+import {
+  choose,
+  chooseClampType,
+  photo,
+  picture,
+  startPair,
+  step,
+  titleBlock,
+  touch,
+} from './shell-start.ts';
+
+test('a reload brings back pictures, marks, chamber and the step at hand', async ({ page }) => {
+  await startPair(page);
+  await page.getByRole('textbox', { name: 'Unit' }).fill('GT-14');
+  await chooseClampType(page, '30');
+  await step(page, 3).click();
+  await touch(page, 'Released', 0.3, 0.5);
+  await touch(page, 'Released', 0.6, 0.5);
+  await expect(page.locator('.asking')).toContainText('camshaft');
+  await page.reload();
+  await expect(page.getByRole('heading', { name: 'Marks on the released picture' })).toBeVisible();
+  await expect(page.locator('.asking')).toContainText('camshaft');
+  await expect(picture(page, 'Released').locator('canvas').first()).toBeVisible();
+  await expect(picture(page, 'Released').getByRole('button', { name: /Clevis pin/ })).toHaveCount(1);
+  await expect(page.getByRole('textbox', { name: 'Unit' })).toHaveValue('GT-14');
+  await expect(titleBlock(page)).toContainText('type 30, standard stroke');
+});
+
+test('what was entered just before the page went away is there again', async ({ page }) => {
+  await startPair(page);
+  for (const unit of ['G', 'GT', 'GT-', 'GT-0', 'GT-09'])
+    await page.getByRole('textbox', { name: 'Unit' }).fill(unit);
+  await page.reload();
+  await expect(page.getByRole('textbox', { name: 'Unit' })).toHaveValue('GT-09');
+});
+
+test('earlier inspections are listed, open where they were left, and can be removed', async ({ page }) => {
+  await startPair(page);
+  await page.getByRole('textbox', { name: 'Unit' }).fill('GT-14');
+  await step(page, 6).click();
+  await page.getByRole('button', { name: 'All inspections' }).click();
+  await page.reload();
+  const line = page.getByRole('button', { name: /^GT-14/ });
+  await expect(line).toBeVisible();
+  await line.click();
+  await expect(page.getByRole('heading', { name: 'Over-stroke mark' })).toBeVisible();
+  await page.getByRole('button', { name: 'All inspections' }).click();
+  await page.getByRole('button', { name: 'Remove GT-14 from this device' }).click();
+  await page.getByRole('dialog').getByRole('button', { name: 'Remove', exact: true }).click();
+  await expect(page.getByText('None yet.')).toBeVisible();
+});
+
+test('a saved record opens again and asks for its pictures by name, recognised by content', async ({
+  page,
+  browser,
+}) => {
+  await startPair(page);
+  await page.getByRole('textbox', { name: 'Unit' }).fill('GT-14');
+  await step(page, 3).click();
+  await touch(page, 'Released', 0.3, 0.5);
+  const [download] = await Promise.all([
+    page.waitForEvent('download'),
+    page.getByRole('button', { name: 'Save record' }).click(),
+  ]);
+  expect(download.suggestedFilename()).toMatch(/^strokewitness-GT-14-\d{4}-\d\d-\d\d\.json$/);
+  const saved = await download.path();
+
+  const elsewhere = await browser.newContext();
+  const other = await elsewhere.newPage();
+  await other.goto('/');
+  const [chooser] = await Promise.all([
+    other.waitForEvent('filechooser'),
+    other.getByRole('button', { name: 'Open a saved record' }).click(),
+  ]);
+  await chooser.setFiles({
+    name: download.suggestedFilename(),
+    mimeType: 'application/json',
+    buffer: await import('node:fs').then(({ readFileSync }) => readFileSync(saved)),
+  });
+  const missing = other.getByRole('region', { name: 'Pictures to bring back' });
+  await expect(missing).toContainText('released.jpg');
+  await expect(missing).toContainText('applied.jpg');
+  // Another picture under the same name is not taken for it; the right one under another name is.
+  await choose(other, 'Choose the files', [await photo(other, 'released.jpg', '#ffffff')]);
+  await expect(other.getByText('not taken yet')).toBeVisible();
+  await expect(missing).toContainText('released.jpg');
+  await choose(other, 'Choose the files', [
+    await photo(other, 'renamed.jpg', '#6a4b33'),
+    await photo(other, 'applied.jpg', '#33506a'),
+  ]);
+  await expect(missing).toBeHidden();
+  await step(other, 3).click();
+  await expect(picture(other, 'Released').getByRole('button', { name: /Chamber face/ })).toHaveCount(1);
+  await elsewhere.close();
+});
+
+test('a browser that keeps nothing says so, and the work goes on', async ({ page }) => {
+  await page.addInitScript(() => {
+    IDBFactory.prototype.open = () => {
+      throw new DOMException('refused', 'SecurityError');
+    };
+  });
+  await startPair(page);
+  await expect(page.getByText(/keeps nothing on this device/)).toBeVisible();
+  await step(page, 3).click();
+  await touch(page, 'Released', 0.3, 0.5);
+  await expect(picture(page, 'Released').getByRole('button', { name: /Chamber face/ })).toHaveCount(1);
+});
+
+test('after a mistake of the program the record can still be saved', async ({ page }) => {
+  await startPair(page);
+  await page.getByRole('textbox', { name: 'Unit' }).fill('GT-14');
+  await page.addInitScript(() => {
+    // The screen breaks as soon as it wants to measure.
+    Object.defineProperty(globalThis, 'Worker', {
+      value: class {
+        constructor() {
+          throw new Error('broken on purpose');
+        }
+      },
+    });
+  });
+  await page.reload();
+  await expect(page.getByRole('heading', { name: 'Something in the program broke' })).toBeVisible();
+  const [download] = await Promise.all([
+    page.waitForEvent('download'),
+    page.getByRole('button', { name: 'Save record' }).click(),
+  ]);
+  expect(download.suggestedFilename()).toContain('GT-14');
+});

@@ -1,0 +1,81 @@
+/** The page itself: its size, its work without a network, its accessibility, its room on a phone. */
+import { gzipSync } from 'node:zlib';
+import AxeBuilder from '@axe-core/playwright';
+import { expect, type Page, test } from '@playwright/test';
+import { chooseClampType, startPair, step, touch } from './shell-start.ts';
+
+test('the first view loads less than 200 kB of script, gzipped, and none of the decoders', async ({
+  page,
+}) => {
+  const scripts: { readonly address: string; readonly bytes: number }[] = [];
+  page.on('response', async (response) => {
+    if (response.request().resourceType() !== 'script' || response.request().serviceWorker()) return;
+    scripts.push({ address: response.url(), bytes: gzipSync(await response.body()).length });
+  });
+  await page.goto('/');
+  await expect(page.getByRole('button', { name: 'Start a wheel end' })).toBeVisible();
+  await page.waitForLoadState('networkidle');
+  expect(scripts.length).toBeGreaterThan(0);
+  const bytes = scripts.reduce((sum, script) => sum + script.bytes, 0);
+  expect(bytes).toBeGreaterThan(20_000);
+  expect(bytes).toBeLessThan(200_000);
+  expect(scripts.filter(({ address }) => /opencv|heif|clip-/.test(address))).toEqual([]);
+});
+
+test('after one visit the page opens and works without a network', async ({ page, context }) => {
+  await page.goto('/');
+  await page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined));
+  await page.reload();
+  await expect.poll(() => page.evaluate(() => navigator.serviceWorker.controller !== null)).toBe(true);
+  await context.setOffline(true);
+  await page.reload();
+  await startPair(page);
+  await step(page, 3).click();
+  await touch(page, 'Released', 0.3, 0.5);
+  await expect(page.locator('.asking')).toContainText('clevis pin');
+});
+
+async function expectNoFaults(page: Page): Promise<void> {
+  const { violations } = await new AxeBuilder({ page }).analyze();
+  expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' ')}`)).toEqual([]);
+}
+
+for (const colorScheme of ['light', 'dark'] as const)
+  test(`every screen passes the accessibility check (${colorScheme})`, async ({ page }) => {
+    await page.emulateMedia({ colorScheme });
+    await page.goto('/');
+    await expectNoFaults(page);
+    await startPair(page);
+    await expectNoFaults(page);
+    await step(page, 2).click();
+    for (const box of await page.getByRole('checkbox').all()) await box.check();
+    await expectNoFaults(page);
+    await step(page, 3).click();
+    await touch(page, 'Released', 0.3, 0.5);
+    await expectNoFaults(page);
+    await chooseClampType(page, '20');
+    await expectNoFaults(page);
+    await step(page, 6).click();
+    await expectNoFaults(page);
+    await step(page, 7).click();
+    await expectNoFaults(page);
+    await page.getByRole('button', { name: 'Cautions' }).click();
+    await expectNoFaults(page);
+  });
+
+test('nothing sticks out sideways, and every target has 48 pixels in height', async ({ page, isMobile }) => {
+  test.skip(!isMobile, 'for fingers');
+  await startPair(page);
+  for (const number of [1, 2, 3, 4, 5, 6, 7]) {
+    await step(page, number).click();
+    const tooWide = await page.evaluate(() => document.documentElement.scrollWidth > innerWidth);
+    expect(tooWide, `step ${number}`).toBe(false);
+    const low = await page.evaluate(() =>
+      [...document.querySelectorAll('button, select, input[type=text], label.choice')]
+        .filter((each) => each.getClientRects().length > 0 && !each.closest('.viewer-stage'))
+        .filter((each) => each.getBoundingClientRect().height < 47.9)
+        .map((each) => each.outerHTML.slice(0, 120)),
+    );
+    expect(low, `step ${number}`).toEqual([]);
+  }
+});

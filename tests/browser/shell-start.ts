@@ -1,0 +1,66 @@
+/** What the shell's specs share: pictures made on the spot, and the way to the first marks. */
+import { expect, type Page } from '@playwright/test';
+
+export type FileToChoose = { readonly name: string; readonly mimeType: string; readonly buffer: Buffer };
+
+/** A photo that is unlike every other by its colour. */
+export async function photo(page: Page, name: string, colour: string): Promise<FileToChoose> {
+  const base64 = await page.evaluate(async (fill) => {
+    const canvas = document.createElement('canvas');
+    canvas.width = 1200;
+    canvas.height = 900;
+    const pen = canvas.getContext('2d');
+    if (!pen) throw new Error('no canvas');
+    pen.fillStyle = fill;
+    pen.fillRect(0, 0, 1200, 900);
+    pen.fillStyle = '#888';
+    pen.fillRect(150, 420, 700, 60);
+    return canvas.toDataURL('image/jpeg', 0.8).split(',')[1] ?? '';
+  }, colour);
+  return { name, mimeType: 'image/jpeg', buffer: Buffer.from(base64, 'base64') };
+}
+
+export async function choose(page: Page, button: string, files: readonly FileToChoose[]): Promise<void> {
+  const [chooser] = await Promise.all([
+    page.waitForEvent('filechooser'),
+    page.getByRole('button', { name: button }).click(),
+  ]);
+  await chooser.setFiles([...files]);
+}
+
+/** From the first screen to two photos taken as released and applied. */
+export async function startPair(page: Page): Promise<void> {
+  await page.goto('/');
+  const files = [await photo(page, 'released.jpg', '#6a4b33'), await photo(page, 'applied.jpg', '#33506a')];
+  await page.getByRole('button', { name: 'Start a wheel end' }).click();
+  await choose(page, 'I have read this', files);
+  await expect(page.getByText('taken as released')).toBeVisible();
+  await expect(page.getByText('taken as applied')).toBeVisible();
+}
+
+export const step = (page: Page, number: number) =>
+  page.getByRole('button', { name: new RegExp(`^Step ${number}:`) });
+
+export const picture = (page: Page, state: 'Released' | 'Applied') =>
+  page.getByRole('region', { name: `${state} picture`, exact: true });
+
+/** A tap or a click at a part of the picture's width and height. */
+export async function touch(page: Page, state: 'Released' | 'Applied', x: number, y: number): Promise<void> {
+  const region = picture(page, state);
+  await expect(region.locator('canvas').first()).toBeVisible();
+  await region.scrollIntoViewIfNeeded();
+  const box = await region.boundingBox();
+  if (!box) throw new Error('the picture is not there');
+  const [left, top] = [box.x + box.width * x, box.y + box.height * y];
+  const byTouch = await page.evaluate(() => navigator.maxTouchPoints > 0);
+  if (byTouch) await page.touchscreen.tap(left, top);
+  else await page.mouse.click(left, top);
+}
+
+export const titleBlock = (page: Page) => page.getByRole('region', { name: 'Title block' });
+
+export async function chooseClampType(page: Page, type: string): Promise<void> {
+  await step(page, 5).click();
+  await page.getByRole('radio', { name: 'Clamp band' }).check();
+  await page.getByRole('combobox', { name: 'Type and outside diameter' }).selectOption(type);
+}
