@@ -6,41 +6,48 @@ import type { BudgetGroup } from './budget-group.ts';
 
 export class Equations {
   readonly unknowns: number;
-  readonly residuals: number[] = [];
-  /** Row i owns the entries rowEnds[i - 1] .. rowEnds[i] of columns and values. */
-  readonly rowEnds: number[] = [];
-  readonly columns: number[] = [];
-  readonly values: number[] = [];
+  readonly residuals: Float64Array;
   readonly groups: BudgetGroup[] = [];
+  /** Row i owns the entries rowEnds[i - 1] .. rowEnds[i] of columns and values. */
+  readonly rowEnds: Int32Array;
+  readonly columns: Int32Array;
+  readonly values: Float64Array;
+  #rows = 0;
+  #entries = 0;
 
-  constructor(unknowns: number) {
+  /** most: the most rows and entries that will be added. */
+  constructor(unknowns: number, most: { readonly rows: number; readonly entries: number }) {
     this.unknowns = unknowns;
+    this.residuals = new Float64Array(most.rows);
+    this.rowEnds = new Int32Array(most.rows);
+    this.columns = new Int32Array(most.entries);
+    this.values = new Float64Array(most.entries);
   }
 
-  /** Opens no row: entries given with add() belong to the row that the next close() ends. */
+  /** Entries given with add() belong to the row that the next close() ends. */
   add(column: number, value: number): void {
-    this.columns.push(column);
-    this.values.push(value);
+    this.columns[this.#entries] = column;
+    this.values[this.#entries++] = value;
   }
 
   close(residual: number, group: BudgetGroup): void {
-    this.residuals.push(residual);
+    this.residuals[this.#rows] = residual;
+    this.rowEnds[this.#rows++] = this.#entries;
     this.groups.push(group);
-    this.rowEnds.push(this.columns.length);
   }
 
   get rows(): number {
-    return this.residuals.length;
+    return this.#rows;
   }
 
   /** Sum of squared whitened residuals. */
   get chiSquare(): number {
     let sum = 0;
-    for (const r of this.residuals) sum += r * r;
+    for (let row = 0; row < this.#rows; row++) sum += (this.residuals[row] as number) ** 2;
     return sum;
   }
 
-  /** J^T J, row by row, and J^T r. */
+  /** Lower triangle of J^T J, row by row, and J^T r. */
   normal(): { readonly matrix: Float64Array; readonly gradient: Float64Array } {
     const n = this.unknowns;
     const matrix = new Float64Array(n * n);
@@ -54,8 +61,8 @@ export class Equations {
         const vi = this.values[a] as number;
         gradient[i] = (gradient[i] as number) + vi * r;
         for (let b = begin; b < end; b++) {
-          const at = i * n + (this.columns[b] as number);
-          matrix[at] = (matrix[at] as number) + vi * (this.values[b] as number);
+          const j = this.columns[b] as number;
+          if (j <= i) matrix[i * n + j] = (matrix[i * n + j] as number) + vi * (this.values[b] as number);
         }
       }
       begin = end;

@@ -29,6 +29,9 @@ export type PriorRow = {
 /** A mark with the two rows of the equations that are its own. */
 export type MarkRows = { readonly mark: Mark; readonly viewIndex: number; readonly row: number };
 
+/** Entries of the fullest row: a tape graduation: camera 5, pose 6, tape 5, slacks 2. */
+const MOST_ENTRIES = 18;
+
 export type Linearisation = { readonly equations: Equations; readonly markRows: readonly MarkRows[] };
 
 export function linearise(
@@ -39,7 +42,9 @@ export function linearise(
   priors: readonly PriorRow[],
   settle = true,
 ): Linearisation {
-  const equations = new Equations(layout.size);
+  const markCount = problem.views.reduce((sum, view) => sum + view.marks.length, 0);
+  const rows = 2 * markCount + 2 * problem.poseCount + Object.keys(layout.pins).length + priors.length;
+  const equations = new Equations(layout.size, { rows, entries: rows * MOST_ENTRIES });
   const markRows: MarkRows[] = [];
   const poses = layout.poses.map((at, i) => poseAt(x, at, start.rotations[i] as Pose['rotation']));
   if (settle) settleBand(x, problem, layout, poses);

@@ -9,7 +9,7 @@ import type { Layout } from './layout.ts';
 import { byChamberPoint, type Pose, transformed } from './pose.ts';
 import type { Problem } from './problem.ts';
 
-const STEPS = 3;
+const STEPS = 2;
 const LONGEST_RAD = 0.25;
 
 export function settleBand(x: Float64Array, problem: Problem, layout: Layout, poses: readonly Pose[]): void {
@@ -35,7 +35,7 @@ export function settleBand(x: Float64Array, problem: Problem, layout: Layout, po
         if (!(length > 1e-6)) break;
         const step = -(du * (p.u - mark.xPx) + dv * (p.v - mark.yPx)) / length;
         x[at] = (x[at] as number) + Math.max(-LONGEST_RAD, Math.min(LONGEST_RAD, step));
-        if (Math.abs(step) < 1e-6) break;
+        if (Math.abs(step) < 1e-3) break;
       }
     }
   }
