@@ -27,7 +27,7 @@ export function jpegLayout(view: DataView): Result<PhotoLayout, Damaged> {
     const end = at + 2 + length;
     if (marker < 0xff01 || length < 2) return damaged('index');
     if (end > view.byteLength) return damaged('end');
-    if (marker === 0xffe1 && length >= 8 && exif.length < MAX_EXIF && asciiAt(view, at + 4, 6) === EXIF_NAME)
+    if (marker === 0xffe1 && exif.length < MAX_EXIF && asciiAt(view, at + 4, 6) === EXIF_NAME)
       exif.push({ begin: at + 10, end });
     if (isFrameHeader(marker) && length >= 8)
       stored = { widthPx: view.getUint16(at + 7), heightPx: view.getUint16(at + 5) };

@@ -15,6 +15,7 @@ export class ClipDecoder {
   readonly #canvas: OffscreenCanvas;
   #run: ClipRun | null = null;
   #playhead: number | null = null;
+  #closed = false;
 
   constructor(clip: ClipTrack, frames: readonly Frame[]) {
     const { widthPx, heightPx } = clip.size;
@@ -47,6 +48,8 @@ export class ClipDecoder {
     if (!decoded) return false;
     const { index, sample } = decoded;
     try {
+      // Closed while the decoder was at it: what is kept now nobody would free.
+      if (this.#closed) return false;
       if (index === wanted || this.#ring.wants(index, wanted))
         this.#ring.keep(index, this.#draw(sample), wanted);
     } finally {
@@ -62,6 +65,7 @@ export class ClipDecoder {
   }
 
   close(): void {
+    this.#closed = true;
     this.stop();
     this.#ring.clear();
   }

@@ -230,6 +230,36 @@ test('a decoder that never answers is given up', async ({ page }) => {
   });
 });
 
+test('a decoder that the browser takes away is replaced, and no frame is lost', async ({ page }) => {
+  await page.addInitScript(() => {
+    let takenAway = false;
+    globalThis.VideoDecoder = class extends VideoDecoder {
+      readonly #error: VideoDecoderInit['error'];
+      #decoded = 0;
+      constructor(init: VideoDecoderInit) {
+        super(init);
+        this.#error = init.error;
+      }
+      override decode(chunk: EncodedVideoChunk) {
+        this.#decoded += 1;
+        if (takenAway || this.#decoded < 30) return super.decode(chunk);
+        takenAway = true;
+        Object.assign(globalThis, { takenAway });
+        this.#error(new DOMException('Codec reclaimed due to inactivity.', 'QuotaExceededError'));
+      }
+    };
+  });
+  await openHarness(page);
+  await choose(page, 'h264-b-frames.mp4');
+  const order = [...Array(72).keys()];
+  const { seen } = await page.evaluate(
+    ([indices, at]) => harness.pictures('h264-b-frames.mp4', indices, at),
+    [order, BARS] as const,
+  );
+  expect(await page.evaluate(() => 'takenAway' in globalThis)).toBe(true);
+  expect(seen.map(numberOf)).toEqual(order);
+});
+
 const CORNERS = [
   [16, 12],
   [48, 12],
