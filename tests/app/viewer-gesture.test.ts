@@ -1,7 +1,8 @@
 import { expect, test } from 'vitest';
 import { GEAR_AT_REST, gearAfter } from '../../src/app/viewer/gear.ts';
-import { NO_GESTURE, nextGesture } from '../../src/app/viewer/gesture.ts';
+import { nextGesture } from '../../src/app/viewer/gesture.ts';
 import type { GestureAct, Mode, PointerHand, PointerInput } from '../../src/app/viewer/gesture-act.ts';
+import { NO_GESTURE } from '../../src/app/viewer/gesture-phase.ts';
 import { fittedView } from '../../src/app/viewer/view-transform.ts';
 
 // A tenth of full size, the picture's corner in the screen's: screen (x, y) is frame (10 x, 10 y).

@@ -1,4 +1,6 @@
-import { resolve } from 'node:path';
+import { mkdtemp, rm } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join, resolve } from 'node:path';
 import AxeBuilder from '@axe-core/playwright';
 import { expect, type Page, test } from '@playwright/test';
 import react from '@vitejs/plugin-react';
@@ -14,13 +16,14 @@ const FACE = mark('Chamber face', 1000, 1500);
 
 let server: ViteDevServer;
 let address = '';
+let scratch = '';
 
-// biome-ignore lint/correctness/noEmptyPattern: the runner tells by the pattern what a hook wants.
-test.beforeAll(async ({}, { workerIndex }) => {
+test.beforeAll(async () => {
+  scratch = await mkdtemp(join(tmpdir(), 'viewer-'));
   server = await createServer({
     configFile: false,
     root: resolve('tests/browser/harness-viewer'),
-    cacheDir: resolve(`test-results/viewer-server-${workerIndex}`),
+    cacheDir: scratch,
     plugins: [react()],
     server: { host: '127.0.0.1', port: 0, fs: { allow: [resolve('.')] } },
     logLevel: 'error',
@@ -28,7 +31,10 @@ test.beforeAll(async ({}, { workerIndex }) => {
   await server.listen();
   address = server.resolvedUrls?.local[0] ?? '';
 });
-test.afterAll(() => server.close());
+test.afterAll(async () => {
+  await server.close();
+  await rm(scratch, { recursive: true });
+});
 
 test.beforeEach(async ({ page }) => {
   await page.goto(address);

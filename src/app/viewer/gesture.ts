@@ -7,49 +7,13 @@
  * dragged; a finger places where it is lifted. A second finger takes back what the first began and pinches.
  */
 
-import { type CropRect, rectBetween } from './crop-rect.ts';
-import { DIRECT, GEAR_AT_REST, type Gear, gearAfter } from './gear.ts';
-import type { GestureAct, Pair, PointerInput, Scene } from './gesture-act.ts';
+import { DIRECT, GEAR_AT_REST } from './gear.ts';
+import type { GestureAct, PointerInput, Scene } from './gesture-act.ts';
+import { aiming, cropTo, moved } from './gesture-move.ts';
+import { type Gesture, type GestureStep, type Phase, type Touch, touchOf } from './gesture-phase.ts';
 import { grabbed } from './grab.ts';
-import {
-  distanceCss,
-  type FramePoint,
-  frameFromScreen,
-  isOnPicture,
-  ontoPicture,
-  type ScreenPoint,
-} from './view-transform.ts';
+import { distanceCss, frameFromScreen, isOnPicture, ontoPicture } from './view-transform.ts';
 
-type Phase =
-  | { readonly is: 'rest' }
-  | { readonly is: 'press'; readonly start: ScreenPoint }
-  | { readonly is: 'pan' }
-  | { readonly is: 'pinch' }
-  | { readonly is: 'aim' }
-  | {
-      readonly is: 'hold';
-      readonly id: string;
-      readonly point: FramePoint;
-      readonly start: ScreenPoint;
-      readonly moving: boolean;
-      readonly gear: Gear;
-    }
-  | { readonly is: 'crop'; readonly corner: FramePoint };
-
-type Touch = { readonly id: number; readonly at: ScreenPoint; readonly timeMs: number };
-
-export type Gesture = {
-  readonly phase: Phase;
-  readonly touches: readonly Touch[];
-  readonly lastTap: Touch | null;
-};
-
-export type GestureStep = { readonly gesture: Gesture; readonly acts: readonly GestureAct[] };
-
-export const NO_GESTURE: Gesture = { phase: { is: 'rest' }, touches: [], lastTap: null };
-
-/** Below this a hand is not moving, only trembling. */
-const STILL_CSS = { mouse: 3, finger: 7 } as const;
 const DOUBLE_TAP_MS = 350;
 const DOUBLE_TAP_CSS = 24;
 const LEAST_CROP_PX = 4;
@@ -88,74 +52,6 @@ function firstPress(input: PointerInput, scene: Scene): { phase: Phase; acts: re
   if (scene.mode === 'place' && hand === 'finger')
     return { phase: { is: 'aim' }, acts: aiming(input, scene) };
   return { phase: { is: 'press', start: at }, acts: [] };
-}
-
-function moved(gesture: Gesture, known: Touch, input: PointerInput, scene: Scene): GestureStep {
-  const touches = gesture.touches.map((touch) => (touch === known ? touchOf(input) : touch));
-  const next = { ...gesture, touches };
-  const { phase } = gesture;
-  const still = 'start' in phase && distanceCss(phase.start, input.at) < STILL_CSS[input.hand];
-  const dxCss = input.at.xCss - known.at.xCss;
-  const dyCss = input.at.yCss - known.at.yCss;
-  switch (phase.is) {
-    case 'rest':
-      return { gesture: next, acts: [] };
-    case 'press': {
-      if (still) return { gesture: next, acts: [] };
-      const fromStart = {
-        act: 'pan' as const,
-        dxCss: input.at.xCss - phase.start.xCss,
-        dyCss: input.at.yCss - phase.start.yCss,
-      };
-      return { gesture: { ...next, phase: { is: 'pan' } }, acts: [{ act: 'aim', aim: null }, fromStart] };
-    }
-    case 'pan':
-      return { gesture: next, acts: [{ act: 'pan', dxCss, dyCss }] };
-    case 'pinch': {
-      const from = pairOf(gesture.touches);
-      const to = pairOf(touches);
-      return { gesture: next, acts: from && to ? [{ act: 'pinch', from, to }] : [] };
-    }
-    case 'aim':
-      return { gesture: next, acts: aiming(input, scene) };
-    case 'hold':
-      if (!phase.moving && still) return { gesture: next, acts: [] };
-      return heldMoved(next, phase, known, input, scene);
-    case 'crop':
-      return { gesture: next, acts: [{ act: 'draw-crop', rect: cropTo(phase.corner, input, scene) }] };
-  }
-}
-
-function heldMoved(
-  gesture: Gesture,
-  hold: Extract<Phase, { is: 'hold' }>,
-  known: Touch,
-  input: PointerInput,
-  scene: Scene,
-): GestureStep {
-  // A finger's mark starts from where the trembling ended; a mouse's keeps to the pointer from the press on.
-  const from = !hold.moving && input.hand === 'mouse' ? hold.start : known.at;
-  const dtMs = input.timeMs - known.timeMs;
-  const gear = input.hand === 'finger' ? gearAfter(hold.gear, distanceCss(from, input.at), dtMs) : DIRECT;
-  const cssPerPx = gear.gearing / scene.view.scale;
-  const point = ontoPicture(scene.view, {
-    xPx: hold.point.xPx + (input.at.xCss - from.xCss) * cssPerPx,
-    yPx: hold.point.yPx + (input.at.yCss - from.yCss) * cssPerPx,
-  });
-  const begin: readonly GestureAct[] = hold.moving
-    ? []
-    : [
-        { act: 'select', id: hold.id },
-        { act: 'move-begin', id: hold.id },
-      ];
-  return {
-    gesture: { ...gesture, phase: { ...hold, point, gear, moving: true } },
-    acts: [
-      ...begin,
-      { act: 'move', id: hold.id, point, hand: input.hand, gearing: gear.gearing },
-      { act: 'aim', aim: { hand: input.hand, finger: input.at, point, placing: false } },
-    ],
-  };
 }
 
 function lifted(gesture: Gesture, input: PointerInput, scene: Scene): GestureStep {
@@ -211,23 +107,4 @@ function takenBack(phase: Phase): readonly GestureAct[] {
 function hovering(gesture: Gesture, input: PointerInput, scene: Scene): readonly GestureAct[] {
   const aims = input.change === 'move' && input.hand === 'mouse' && gesture.touches.length === 0;
   return aims && scene.mode === 'place' ? aiming(input, scene) : [];
-}
-
-function aiming(input: PointerInput, scene: Scene): readonly GestureAct[] {
-  const point = frameFromScreen(scene.view, input.at);
-  const aim = { hand: input.hand, finger: input.at, point, placing: true };
-  return [{ act: 'aim', aim: isOnPicture(scene.view, point) ? aim : null }];
-}
-
-function cropTo(corner: FramePoint, input: PointerInput, scene: Scene): CropRect {
-  return rectBetween(corner, ontoPicture(scene.view, frameFromScreen(scene.view, input.at)));
-}
-
-function touchOf(input: PointerInput): Touch {
-  return { id: input.id, at: input.at, timeMs: input.timeMs };
-}
-
-function pairOf(touches: readonly Touch[]): Pair | null {
-  const [a, b] = touches;
-  return a && b ? [a.at, b.at] : null;
 }

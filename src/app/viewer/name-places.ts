@@ -2,10 +2,10 @@
  * Where the marks' names stand.
  *
  * Model    Eight places round each mark, right first. A place costs the area by which its box covers crosses, names set
- *          before and the dimension's value, the lines that strike it through, and the area that hangs off the screen. Greedy, in order of need: selected,
- *          doubtful, the others as they come.
- * Fails    a name whose every place covers something is left out (null), unless its mark is selected or doubtful: the cross
- *          stays, and zooming in makes room. A name whose mark is off the screen is left out too.
+ *          before and the dimension's value, the lines that strike it through, and the area that hangs off the screen.
+ *          Greedy: needed names first, the others as they come.
+ * Fails    a name whose every place covers something is left out (null), unless it is needed (its mark selected or doubtful): the
+ *          cross stays, and zooming in makes room. A name whose mark is off the screen is left out too.
  */
 import { areaCss2, type Box, overlapCss2 } from './box.ts';
 import { lengthInsideCss, type Segment } from './segment.ts';

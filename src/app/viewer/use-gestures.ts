@@ -1,7 +1,8 @@
 /** Listens to pointers and wheel on the stage and does what they mean. */
 import { type RefObject, useEffect } from 'react';
-import { NO_GESTURE, nextGesture } from './gesture.ts';
+import { nextGesture } from './gesture.ts';
 import type { PointerInput } from './gesture-act.ts';
+import { NO_GESTURE } from './gesture-phase.ts';
 import { perform } from './perform-act.ts';
 import { type ScreenPoint, zoomedAbout } from './view-transform.ts';
 import { type FrameViewerProps, modeOf } from './viewer-props.ts';
