@@ -52,17 +52,20 @@ export class Equations {
     const n = this.unknowns;
     const matrix = new Float64Array(n * n);
     const gradient = new Float64Array(n);
+    const { columns, values } = this;
     let begin = 0;
     for (let row = 0; row < this.rows; row++) {
       const end = this.rowEnds[row] as number;
       const r = this.residuals[row] as number;
       for (let a = begin; a < end; a++) {
-        const i = this.columns[a] as number;
-        const vi = this.values[a] as number;
+        const i = columns[a] as number;
+        const vi = values[a] as number;
         gradient[i] = (gradient[i] as number) + vi * r;
-        for (let b = begin; b < end; b++) {
-          const j = this.columns[b] as number;
-          if (j <= i) matrix[i * n + j] = (matrix[i * n + j] as number) + vi * (this.values[b] as number);
+        // A row names a column once, so each pair of its entries is one place of the lower triangle.
+        for (let b = begin; b <= a; b++) {
+          const j = columns[b] as number;
+          const at = i > j ? i * n + j : j * n + i;
+          matrix[at] = (matrix[at] as number) + vi * (values[b] as number);
         }
       }
       begin = end;

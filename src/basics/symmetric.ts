@@ -11,14 +11,16 @@
 export function choleskyFactor(a: Float64Array, n: number): Float64Array | null {
   const lower = new Float64Array(n * n);
   for (let i = 0; i < n; i++) {
+    const rowI = i * n;
     for (let j = 0; j <= i; j++) {
-      let sum = a[i * n + j] as number;
-      for (let k = 0; k < j; k++) sum -= (lower[i * n + k] as number) * (lower[j * n + k] as number);
-      if (i === j) {
-        if (!(sum > 1e-14 * Math.abs(a[i * n + i] as number))) return null;
-        lower[i * n + i] = Math.sqrt(sum);
+      const rowJ = j * n;
+      let sum = a[rowI + j] as number;
+      for (let k = 0; k < j; k++) sum -= (lower[rowI + k] as number) * (lower[rowJ + k] as number);
+      if (i !== j) {
+        lower[rowI + j] = sum / (lower[rowJ + j] as number);
       } else {
-        lower[i * n + j] = sum / (lower[j * n + j] as number);
+        if (!(sum > 1e-14 * Math.abs(a[rowI + i] as number))) return null;
+        lower[rowI + i] = Math.sqrt(sum);
       }
     }
   }
