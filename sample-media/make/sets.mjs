@@ -15,6 +15,9 @@
 /** @type {Lens} */
 const photoLens = { widthPx: 4032, heightPx: 3024, focalPx: 3021.4, principalPx: [2023.6, 1506.8] };
 
+/** @type {Lens} */
+const smallPhotoLens = { widthPx: 3024, heightPx: 2268, focalPx: 2266.2, principalPx: [1517.9, 1129.6] };
+
 /** @type {MediaSet[]} */
 export const sets = [
   {
@@ -98,7 +101,7 @@ export const sets = [
     lugTurnDeg: 22,
     axleFromCamshaftMm: [80, 152],
     keyLight: [-1000, -600, -1000],
-    lens: photoLens,
+    lens: smallPhotoLens,
     released: {
       stand: { aim: [92, 36, 0], distanceMm: 716, yawDeg: 30.5, liftDeg: 5.2, rollDeg: 2.4 },
       takenAt: '2026:05:13 13:18:52',
