@@ -32,9 +32,6 @@ export function ClipChooser({ capture, frameIndex }: Props) {
     <div className="clip-chooser">
       <FrameViewer {...PICTURE_ONLY} picture={picture} pictureLabel={CLIP.picture(capture.fileName)} />
       <div className="clip-controls">
-        <p className="clip-time">
-          <output>{at}</output>
-        </p>
         <input
           type="range"
           aria-label={CLIP.position}
@@ -44,20 +41,21 @@ export function ClipChooser({ capture, frameIndex }: Props) {
           value={Math.min(frameIndex, last)}
           onChange={(event) => lookAt(Number(event.target.value))}
         />
-        <div className="row">
+        <div className="clip-steps">
           {JUMPS.map((jump) => (
             <button
               key={jump}
               type="button"
-              className="button jump"
+              className="button"
               aria-label={CLIP.step(jump)}
               onClick={() => lookAt(frameIndex + jump)}
             >
               {jump > 0 ? `+${jump}` : `−${-jump}`}
             </button>
           ))}
+          <output className="clip-time">{at}</output>
         </div>
-        <div className="row">
+        <div className="clip-takes">
           {BRAKE_STATES.map((state) => (
             <button
               key={state}
@@ -69,10 +67,10 @@ export function ClipChooser({ capture, frameIndex }: Props) {
               {PICTURES.takeAs(state)}
             </button>
           ))}
+          <button type="button" className="button" onClick={() => work.look(null)}>
+            {CLIP.end}
+          </button>
         </div>
-        <button type="button" className="button wide" onClick={() => work.look(null)}>
-          {CLIP.end}
-        </button>
       </div>
     </div>
   );

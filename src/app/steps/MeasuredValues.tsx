@@ -16,24 +16,23 @@ export function MeasuredValues({ measurement }: { readonly measurement: Measurem
   ] as const;
   const budget = strokeMm.budget.filter(({ u }) => u > 0).toSorted((a, b) => b.u - a.u);
   return (
-    <table className="values">
-      <caption className="quiet">{FINDING.confidence}</caption>
-      <tbody>
-        {rows.map(([name, text]) =>
-          text ? (
-            <tr key={name}>
-              <th scope="row">{name}</th>
-              <td>{text}</td>
-            </tr>
-          ) : null,
-        )}
-        <tr>
-          <th scope="row">{FINDING.budget}</th>
-          <td className="quiet">
-            {budget.map(({ group, u }) => `${BUDGET_NAMES[group]} ${uText(u)}`).join(', ')}
-          </td>
-        </tr>
-      </tbody>
-    </table>
+    <>
+      <table className="values">
+        <caption className="quiet">{FINDING.confidence}</caption>
+        <tbody>
+          {rows.map(([name, text]) =>
+            text ? (
+              <tr key={name}>
+                <th scope="row">{name}</th>
+                <td>{text}</td>
+              </tr>
+            ) : null,
+          )}
+        </tbody>
+      </table>
+      <p className="quiet">
+        {FINDING.budget} {budget.map(({ group, u }) => `${BUDGET_NAMES[group]} ${uText(u)}`).join(', ')}.
+      </p>
+    </>
   );
 }

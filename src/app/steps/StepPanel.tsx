@@ -10,6 +10,7 @@ import { MarksStep } from './MarksStep.tsx';
 import { OverStrokeStep } from './OverStrokeStep.tsx';
 import { PicturesStep } from './PicturesStep.tsx';
 import { ReferenceStep } from './ReferenceStep.tsx';
+import { ResultLine } from './ResultLine.tsx';
 
 type Props = { readonly current: Current; readonly assessment: ShownAssessment };
 
@@ -27,6 +28,7 @@ export function StepPanel({ current, assessment }: Props) {
       </div>
       {next ? (
         <div className="step-next">
+          <ResultLine assessment={assessment} />
           <button
             type="button"
             className={done ? 'button main wide' : 'button wide'}

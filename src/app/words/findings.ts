@@ -19,8 +19,8 @@ export const FINDING = {
   why: 'Why it is not decided',
   source: 'Source of the limit',
   confidence: '± is U at 95 % (k = 1.96)',
-  budget: 'u of the stroke, by where it comes from',
-  off: (residual: number) => `${Math.abs(residual).toFixed(1)} of its own spread`,
+  budget: 'Standard uncertainty of the stroke comes from',
+  off: (residual: number) => `off by ${Math.abs(residual).toFixed(1)} times its spread`,
   underWay: 'Measuring …',
   noStroke: 'No stroke yet',
 };

@@ -68,13 +68,13 @@ export const CLIP = {
   step: (frames: number) =>
     `${Math.abs(frames)} frame${Math.abs(frames) === 1 ? '' : 's'} ${frames < 0 ? 'back' : 'on'}`,
   sentence: 'Find the brake released and take it, then find it fully applied and held, and take that.',
-  end: 'Done with the clip',
+  end: 'Show what is taken',
 };
 
 export const REFERENCE = {
   sentence: 'Tick everything of known size that both pictures show. Several together are better than one.',
   tape: 'Tape along the rod',
-  tapeHint: 'You will mark graduations and say what they read.',
+  tapeHint: 'You will mark four graduations, far apart, and say what they read.',
   zeroAtFace: 'The tape’s zero sits on the chamber face',
   clampBand: 'Clamp band of the chamber',
   clampBandHint: 'You will mark points round its rim.',
