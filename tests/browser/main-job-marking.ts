@@ -1,0 +1,80 @@
+/**
+ * Marking as a person does: bring the picture close about the point, tap it, and with keys at hand nudge the mark onto it.
+ * The truth's pixel is found on the screen from the fitted picture (whole, centred); bringing it close about a point keeps
+ * that point still. A mouse stands on whole screen pixels, which are several of the picture's: hence the nudge.
+ */
+import { expect, type Page } from '@playwright/test';
+import { picture } from './shell-start.ts';
+
+export type Px = readonly [x: number, y: number];
+export type FrameSize = { readonly widthPx: number; readonly heightPx: number };
+type State = 'Released' | 'Applied';
+type Spot = { readonly x: number; readonly y: number };
+
+export async function mark(page: Page, state: State, size: FrameSize, [xPx, yPx]: Px): Promise<void> {
+  const region = picture(page, state);
+  const stage = region.locator('.viewer-stage');
+  await expect(stage.locator('canvas').first()).toBeVisible();
+  await region.getByRole('button', { name: 'Fit the whole picture' }).click();
+  await stage.evaluate((element) => element.scrollIntoView({ block: 'center' }));
+  const box = await stage.boundingBox();
+  if (!box) throw new Error('the picture is not there');
+  const scale = Math.min(box.width / size.widthPx, box.height / size.heightPx);
+  const spot = {
+    x: box.x + (box.width - scale * size.widthPx) / 2 + scale * xPx,
+    y: box.y + (box.height - scale * size.heightPx) / 2 + scale * yPx,
+  };
+  if (await page.evaluate(() => navigator.maxTouchPoints > 0)) await pinchAndTap(page, spot);
+  else {
+    await wheelAndClick(page, spot);
+    await nudgeOnto(page, state, [xPx, yPx]);
+  }
+}
+
+async function wheelAndClick(page: Page, { x, y }: Spot): Promise<void> {
+  await page.mouse.move(x, y);
+  for (let turns = 0; turns < 5; turns++) await page.mouse.wheel(0, -300);
+  await nextPaint(page);
+  await page.mouse.click(x, y);
+}
+
+/** A mark says where it is; arrow keys move it by one pixel of the picture. */
+async function nudgeOnto(page: Page, state: State, [xPx, yPx]: Px): Promise<void> {
+  const marks = picture(page, state).getByRole('button', { name: /\. x / });
+  const labels = await marks.evaluateAll((all) => all.map((each) => each.getAttribute('aria-label') ?? ''));
+  const places = labels.map((label) => /x (-?[\d.]+), y (-?[\d.]+) px/.exec(label)?.slice(1).map(Number));
+  const away = places.map((place) => Math.hypot((place?.[0] ?? NaN) - xPx, (place?.[1] ?? NaN) - yPx));
+  const nearest = away.indexOf(Math.min(...away));
+  const [x, y] = places[nearest] ?? [];
+  if (x === undefined || y === undefined || (away[nearest] ?? NaN) > 20)
+    throw new Error('no mark was placed');
+  await marks.nth(nearest).focus();
+  const press = async (times: number, back: string, on: string) => {
+    for (let i = 0; i < Math.abs(times); i++) await page.keyboard.press(times < 0 ? back : on);
+  };
+  await press(Math.round(xPx - x), 'ArrowLeft', 'ArrowRight');
+  await press(Math.round(yPx - y), 'ArrowUp', 'ArrowDown');
+}
+
+async function pinchAndTap(page: Page, { x, y }: Spot): Promise<void> {
+  const session = await page.context().newCDPSession(page);
+  const fingers = (apart: number) => [
+    { x: x - apart, y, id: 0 },
+    { x: x + apart, y, id: 1 },
+  ];
+  const send = (type: 'touchStart' | 'touchMove' | 'touchEnd', touchPoints: { x: number; y: number }[]) =>
+    session.send('Input.dispatchTouchEvent', { type, touchPoints });
+  await send('touchStart', fingers(4));
+  for (const apart of [10, 20, 40, 60]) await send('touchMove', fingers(apart));
+  await send('touchEnd', []);
+  await nextPaint(page);
+  await send('touchStart', [{ x, y }]);
+  await send('touchEnd', []);
+  await session.detach();
+}
+
+async function nextPaint(page: Page): Promise<void> {
+  await page.evaluate(
+    () => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(() => done(null)))),
+  );
+}

@@ -1,0 +1,163 @@
+/**
+ * The main job as a person does it on the demo's pictures, compared with the truth that the pictures were rendered from.
+ * Chamber type 30, standard stroke: 2 in by 49 CFR 393.47(e)(1).
+ */
+import { expect, type Page, test } from '@playwright/test';
+import { mark } from './main-job-marking.ts';
+import { hasTruth, type Truth, type TruthView, truthOf, viewOf } from './main-job-truth.ts';
+import { chooseClampType, step, titleBlock } from './shell-start.ts';
+
+test.setTimeout(180_000);
+
+const STATES = ['Released', 'Applied'] as const;
+type State = (typeof STATES)[number];
+const truthView = (truth: Truth, state: State) =>
+  viewOf(truth, state === 'Released' ? 'released' : 'applied');
+
+async function openDemo(page: Page, name: string): Promise<void> {
+  await page.goto('/');
+  await page.getByRole('button', { name, exact: true }).click();
+  await expect(page.getByRole('textbox', { name: 'Unit' })).toHaveValue(/Gravel trailer GT-/);
+}
+
+async function markMechanism(page: Page, state: State, view: TruthView): Promise<void> {
+  await step(page, state === 'Released' ? 3 : 4).click();
+  const { chamberFace, clevisPin } = view.points;
+  for (const point of [chamberFace, clevisPin]) await mark(page, state, view, point.px);
+}
+
+/** The first two readings are typed, the others are proposed in the same steps. */
+async function markTape(page: Page, state: State, view: TruthView): Promise<void> {
+  const graduations = view.points.tapeGraduations ?? [];
+  for (const inches of [1, 4, 7, 10]) {
+    const graduation = graduations.find((each) => each.inches === inches);
+    if (!graduation) throw new Error(`${inches} in cannot be seen`);
+    const reading = page.getByRole('textbox', { name: 'Reading', exact: true });
+    if (inches <= 4) await reading.fill(`${inches}`);
+    await expect(page.locator('.asking')).toContainText(`Mark ${inches} in on the tape`);
+    await mark(page, state, view, graduation.px);
+  }
+}
+
+async function markBand(page: Page, state: State, view: TruthView): Promise<void> {
+  const seen = view.points.clampBand.filter(({ visible }) => visible);
+  for (let i = 0; i < 6; i++) {
+    const point = seen[Math.floor((i * seen.length) / 6)];
+    if (!point) throw new Error('the band cannot be seen');
+    await mark(page, state, view, point.px);
+  }
+}
+
+/** Camshaft end and rod line, asked for last. */
+async function markArmAndRod(page: Page, state: State, view: TruthView): Promise<void> {
+  const [near, , far] = view.points.rodLine;
+  if (!near || !far) throw new Error('no rod line');
+  for (const point of [view.points.camshaftEnd, near, far]) await mark(page, state, view, point.px);
+  await expect(page.locator('.asking')).toContainText('All marks');
+}
+
+async function seeOverStrokeMark(page: Page, truth: Truth): Promise<void> {
+  await step(page, 6).click();
+  for (const state of STATES) {
+    const sight = state === 'Released' ? truth.overStrokeMark.released : truth.overStrokeMark.applied;
+    await page
+      .getByRole('group', { name: `${state} picture` })
+      .getByRole('radio', { name: sight === 'seen' ? 'Seen' : 'Not seen', exact: true })
+      .check();
+  }
+}
+
+type Found = { readonly strokeMm: number; readonly UMm: number; readonly text: string };
+
+async function finding(page: Page): Promise<Found> {
+  await step(page, 7).click();
+  await page.getByRole('combobox', { name: 'Dimensions in' }).selectOption({ label: 'millimetres' });
+  const stroke = titleBlock(page).getByText('Stroke', { exact: true }).locator('..').getByRole('status');
+  await expect(stroke).toHaveAttribute('aria-busy', 'false');
+  await expect(stroke).toHaveText(/^[\d.]+ ± [\d.]+ mm$/);
+  const [, value, U] = /([\d.]+) ± ([\d.]+)/.exec((await stroke.textContent()) ?? '') ?? [];
+  const text = (await titleBlock(page).locator('.outcome').textContent()) ?? '';
+  return { strokeMm: Number(value), UMm: Number(U), text };
+}
+
+/** The angle as the finding's table gives it, in degrees with its U. */
+async function angle(page: Page, name: string): Promise<readonly [number, number]> {
+  const row = page.getByRole('row', { name: new RegExp(`^${name}`) });
+  const [, value, U] = /([\d.]+)° ± ([\d.]+)°/.exec((await row.textContent()) ?? '') ?? [];
+  return [Number(value), Number(U)];
+}
+
+test('photo pair with a tape: the stroke is found within its own uncertainty', async ({ page }) => {
+  test.skip(!hasTruth('pair-tape'), 'the sample set is not there');
+  const truth = truthOf('pair-tape');
+  await openDemo(page, 'Photos with a tape');
+  await step(page, 2).click();
+  await page.getByRole('checkbox', { name: /Tape along the rod/ }).check();
+  for (const state of STATES) {
+    const view = truthView(truth, state);
+    await markMechanism(page, state, view);
+    await markTape(page, state, view);
+    await markArmAndRod(page, state, view);
+  }
+  await chooseClampType(page, '30');
+  await seeOverStrokeMark(page, truth);
+  const found = await finding(page);
+  expect(Math.abs(found.strokeMm - truth.strokeMm)).toBeLessThanOrEqual(found.UMm);
+  // What is to be reached with hand marks: 1/16 in.
+  expect(Math.abs(found.strokeMm - truth.strokeMm)).toBeLessThan(1.6);
+  expect(found.text).toBe('Within limit');
+  for (const [name, trueDeg] of [
+    ['Arm angle, released', truth.armAngleReleasedDeg],
+    ['Arm angle, applied', truth.armAngleAppliedDeg],
+  ] as const) {
+    const [deg, U] = await angle(page, name);
+    expect(Math.abs(deg - trueDeg)).toBeLessThanOrEqual(U);
+  }
+  await page.reload();
+  expect(await finding(page)).toEqual(found);
+});
+
+test('clip with a tape: frames are taken from it, and the stroke is over the limit', async ({ page }) => {
+  test.skip(!hasTruth('clip-tape'), 'the sample set is not there');
+  const truth = truthOf('clip-tape');
+  await openDemo(page, 'Clip with a tape');
+  for (const state of STATES) {
+    const index = truthView(truth, state).frameIndex ?? 0;
+    await page.getByRole('slider', { name: 'Position in the clip' }).fill(`${index}`);
+    await expect(page.locator('.clip-time')).toContainText(`frame ${index + 1} of`);
+    await page.getByRole('button', { name: `Take as ${state.toLowerCase()}` }).click();
+  }
+  await step(page, 2).click();
+  await page.getByRole('checkbox', { name: /Tape along the rod/ }).check();
+  for (const state of STATES) {
+    const view = truthView(truth, state);
+    await markMechanism(page, state, view);
+    await markTape(page, state, view);
+    await markArmAndRod(page, state, view);
+  }
+  await chooseClampType(page, '30');
+  await seeOverStrokeMark(page, truth);
+  const found = await finding(page);
+  expect(Math.abs(found.strokeMm - truth.strokeMm)).toBeLessThanOrEqual(found.UMm);
+  expect(found.text).not.toBe('Within limit');
+});
+
+test('photo pair with the clamp band alone: honest, and never over what is within', async ({ page }) => {
+  test.skip(!hasTruth('pair-band'), 'the sample set is not there');
+  const truth = truthOf('pair-band');
+  await openDemo(page, 'Photos, clamp band');
+  await chooseClampType(page, '30');
+  await step(page, 2).click();
+  await page.getByRole('checkbox', { name: /Clamp band of the chamber/ }).check();
+  await expect(page.getByRole('radio', { name: /published for this type/ })).toBeChecked();
+  for (const state of STATES) {
+    const view = truthView(truth, state);
+    await markMechanism(page, state, view);
+    await markBand(page, state, view);
+    await markArmAndRod(page, state, view);
+  }
+  await seeOverStrokeMark(page, truth);
+  const found = await finding(page);
+  expect(Math.abs(found.strokeMm - truth.strokeMm)).toBeLessThanOrEqual(found.UMm);
+  expect(found.text).not.toBe('Over limit');
+});
