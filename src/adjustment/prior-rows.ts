@@ -71,7 +71,7 @@ function holdLines(problem: Problem, layout: Layout, start: ArrayLike<number>, h
   const { tape, distance } = problem.references;
   if (tape && layout.tapeSlack !== null) {
     hold(layout.tapeSlack, [0, known.TAPE_SCALE_SHARED], 'tape');
-    for (const at of layout.tapes) {
+    for (const at of new Set(layout.tapes)) {
       if (at === null) continue;
       hold(at, [0, tape.zeroAtFace ? known.TAPE_ZERO_AT_FACE_MM : known.TAPE_ZERO_FREE_MM], 'tape');
       hold(at + 1, known.TAPE_SIDE, 'tape');
