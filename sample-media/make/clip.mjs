@@ -86,7 +86,7 @@ export async function makeClip(set, scratch, out) {
   for (const { index, strokeMm, camera } of moments) {
     if (existsSync(frameFile(scratch, index))) continue;
     const scene = picture(set, camera, world(set, strokeMm, set.released.hold, face), { plain: true });
-    const raw = await render(scratch, 'frame', scene, set.lens, { smooth: ['+A0.45', '+AM2', '+R1', '-J'] });
+    const raw = await render(scratch, 'frame', scene, set.lens, { smooth: ['+A0.45', '+AM2', '+R1'] });
     renameSync(raw, frameFile(scratch, index));
   }
   const encoder = encode(join(out, 'application.mp4'), set);

@@ -30,7 +30,9 @@ async function makePair(set, scratch, out) {
       camera,
       allPoints(set, camera, strokeMm, hold),
     );
-    const raw = await render(scratch, `${set.name}-${state}`, picture(set, camera, solids), set.lens);
+    const raw = await render(scratch, `${set.name}-${state}`, picture(set, camera, solids), set.lens, {
+      closely: around(points, set.lens),
+    });
     const look = {
       blurPx: 0.75,
       exposure: 1.5,
@@ -50,6 +52,19 @@ async function makePair(set, scratch, out) {
     views.push({ state, file: `${state}.jpg`, ...cameraTruth(camera), points });
   }
   return { ...setTruth(set), views };
+}
+
+/** The part of the picture where marks go. @param {import('./truth.mjs').Points} points @param {import('./camera.mjs').Lens} lens @returns {[number, number, number, number]} */
+function around({ chamberFace, clevisPin, camshaftEnd, tapeGraduations = [] }, { widthPx, heightPx }) {
+  const px = [chamberFace, clevisPin, camshaftEnd, ...tapeGraduations].map((point) => point.px);
+  const [us, vs] = [px.map(([u]) => u), px.map(([, v]) => v)];
+  const margin = 0.03 * widthPx;
+  return [
+    Math.max(1, Math.round(Math.min(...us) - margin)),
+    Math.max(1, Math.round(Math.min(...vs) - margin)),
+    Math.min(widthPx, Math.round(Math.max(...us) + margin)),
+    Math.min(heightPx, Math.round(Math.max(...vs) + margin)),
+  ];
 }
 
 /** @param {import('./finish.mjs').Picture} photo @param {string} scratch @param {string} file @param {import('./camera.mjs').Lens} lens @param {string} takenAt */

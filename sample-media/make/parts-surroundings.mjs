@@ -54,7 +54,7 @@ union {
     texture { T_Axle } }
   box { <-5000, ${ay - d * 660}, -2400>, <5000, ${ay - d * 680}, 1100> texture { T_Spring } no_shadow }
   /* ground: gravel, then gravel heaps and a hazy line of trees */
-  box { <-20000, ${ground}, -5000>, <20000, ${ground + d * 300}, 12000> texture { T_Gravel } }
+  box { <-40000, ${ground}, -5000>, <40000, ${ground + d * 300}, 19000> texture { T_Gravel } }
   union { ${heaps(seed + 1, ground, d)} texture { T_Heap } }
   box { <-40000, ${ground}, 19000>, <40000, ${ground - d * 4000}, 19010> texture { T_Tree scale <5000, 9000, 5000> translate ${ground}*y } }
 }

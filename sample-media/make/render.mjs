@@ -1,40 +1,55 @@
 // @ts-check
 import { execFile } from 'node:child_process';
-import { readFile, writeFile } from 'node:fs/promises';
+import { readFile, rm, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { promisify } from 'node:util';
 import { pov } from './camera.mjs';
 
 const run = promisify(execFile);
 
-/** Renders one picture to a 16-bit PPM. @param {string} folder @param {string} name @param {string} sceneText @param {import('./camera.mjs').Lens} lens @param {{ scale?: number, threads?: number, smooth?: string[] }} [options] */
+/**
+ * Renders one picture to a 16-bit PPM; `closely` names a part (x0, y0, x1, y1 in pixels) that is sampled more finely.
+ * @param {string} folder @param {string} name @param {string} sceneText @param {import('./camera.mjs').Lens} lens
+ * @param {{ smooth?: string[], closely?: readonly [number, number, number, number] }} [options]
+ */
 export async function render(
   folder,
   name,
   sceneText,
   lens,
-  { scale = 1, threads = 2, smooth = ['+A0.3', '+AM2', '+R1', '-J'] } = {},
+  { smooth = ['+A0.3', '+AM2', '+R1'], closely } = {},
 ) {
   const scene = join(folder, `${name}.pov`);
   const out = join(folder, `${name}.ppm`);
   await writeFile(scene, sceneText);
-  await run(
-    'povray',
-    [
-      `+I${scene}`,
-      `+O${out}`,
-      '+FP16',
-      'File_Gamma=srgb',
-      `+W${Math.round(lens.widthPx * scale)}`,
-      `+H${Math.round(lens.heightPx * scale)}`,
-      '-D',
-      `+WT${threads}`,
-      ...smooth,
-      '-GA',
-    ],
-    { maxBuffer: 1 << 26 },
-  ).catch(explain);
+  const size = [`+W${lens.widthPx}`, `+H${lens.heightPx}`];
+  const draw = (/** @type {string} */ file, /** @type {string[]} */ how) =>
+    run(
+      'povray',
+      [`+I${scene}`, `+O${file}`, '+FP16', 'File_Gamma=srgb', ...size, '-D', '+WT2', '-J', '-GA', ...how],
+      {
+        maxBuffer: 1 << 26,
+      },
+    ).catch(explain);
+  await draw(out, smooth);
+  if (closely) {
+    const [x0, y0, x1, y1] = closely;
+    const fine = join(folder, `${name}-fine.ppm`);
+    await draw(fine, ['+A0.08', '+AM2', '+R3', `+SC${x0}`, `+EC${x1}`, `+SR${y0}`, `+ER${y1}`]);
+    await writeFile(out, withPart(await readFile(out), await readFile(fine), lens, closely));
+    await rm(fine);
+  }
   return out;
+}
+
+/** The rim of the part is left as it was, whatever the counting of its rows. @param {Buffer} whole @param {Buffer} part @param {import('./camera.mjs').Lens} lens @param {readonly [number, number, number, number]} area */
+function withPart(whole, part, { widthPx, heightPx }, [x0, y0, x1, y1]) {
+  const start = whole.length - widthPx * heightPx * 6;
+  for (let y = y0 + 2; y < y1 - 2; y += 1) {
+    const from = start + (y * widthPx + x0 + 2) * 6;
+    part.copy(whole, from, from, start + (y * widthPx + x1 - 2) * 6);
+  }
+  return whole;
 }
 
 /**

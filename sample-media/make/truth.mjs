@@ -8,6 +8,7 @@ import { graduations } from './tape.mjs';
 /**
  * @typedef {import('./vectors.mjs').Vec3} Vec3
  * @typedef {{ mm: Vec3, px: [number, number] }} Point
+ * @typedef {ReturnType<typeof allPoints>} Points
  */
 
 /** @param {number} value @param {number} digits */
