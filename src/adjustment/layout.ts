@@ -21,7 +21,8 @@ export type Layout = {
   readonly camshaft: number | null;
   /** Scale slack common to all views of the tape. */
   readonly tapeSlack: number | null;
-  /** x, y, depth of the tape's zero, tilt in the plane, tilt out of it, scale slack of this view; by view. */
+  /** x, y, depth of the tape's zero, tilt in the plane, tilt out of it, scale slack of this hold; by view, one place for all
+   * views of an unmoved tape. */
   readonly tapes: readonly (number | null)[];
   /** Rim's place along the axis, diameter. */
   readonly band: number | null;
@@ -48,7 +49,10 @@ export function layoutOf(problem: Problem): Layout {
   const [pinDepth, faceDepth, rodInner] = [take(1), take(1), take(1)];
   const camshaft = views.some(shows('camshaft-end')) ? take(4) : null;
   const tapeSlack = references.tape ? take(1) : null;
-  const tapes = views.map((v) => (references.tape && shows('tape-graduation')(v) ? take(6) : null));
+  const oneHold = references.tape?.unmoved && views.some(shows('tape-graduation')) ? take(6) : null;
+  const tapes = views.map((v) =>
+    references.tape && shows('tape-graduation')(v) ? (oneHold ?? take(6)) : null,
+  );
   const band = references.clampBand ? take(2) : null;
   const distance = references.distance ? take(1) : null;
   const distances = views.map((v) => (references.distance && shows('distance-end')(v) ? take(5) : null));

@@ -6,8 +6,9 @@ const uLengthMm = z.number().positive().max(100);
 
 export const referencesSchema = z
   .strictObject({
-    /** Graduations are marks with readings. zeroAtFace: the user says that the tape's zero is bottomed on the chamber face. */
-    tape: z.strictObject({ zeroAtFace: z.boolean() }).readonly().nullable(),
+    /** Graduations are marks with readings. zeroAtFace: the user says that the tape's zero is bottomed on the chamber face.
+     * unmoved: the user says that the tape lay in the same place in every picture, as in a clip. */
+    tape: z.strictObject({ zeroAtFace: z.boolean(), unmoved: z.boolean() }).readonly().nullable(),
     /** Outside diameter of the clamp band. */
     clampBand: z.strictObject({ diameterMm: lengthMm, uDiameterMm: uLengthMm }).readonly().nullable(),
     /** Camshaft centre to clevis pin centre, as stamped on the arm or measured by hand. */

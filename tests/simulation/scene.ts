@@ -263,9 +263,10 @@ function putDistance(draw: Draw, hand: 1 | -1, put: Put): void {
 function referencesOf(draw: Draw, kind: ReferenceKind, wheelEnd: WheelEnd): References {
   const arm = { lengthMm: wheelEnd.armMm + draw.normal(0, 0.8), uLengthMm: 0.8 };
   return {
-    tape: kind.startsWith('tape') ? { zeroAtFace: true } : null,
-    clampBand:
-      kind.endsWith('band') ? { diameterMm: wheelEnd.bandMm + draw.normal(0, 1), uDiameterMm: 1 } : null,
+    tape: kind.startsWith('tape') ? { zeroAtFace: true, unmoved: false } : null,
+    clampBand: kind.endsWith('band')
+      ? { diameterMm: wheelEnd.bandMm + draw.normal(0, 1), uDiameterMm: 1 }
+      : null,
     armLength: kind === 'arm-length' || kind === 'tape+arm' ? arm : null,
     distance: kind === 'distance' ? { distanceMm: 150 + draw.normal(0, 0.3), uDistanceMm: 0.3 } : null,
   };

@@ -76,6 +76,8 @@ export const REFERENCE = {
   tape: 'Tape along the rod',
   tapeHint: 'You will mark four graduations, far apart, and say what they read.',
   zeroAtFace: 'The tape’s zero sits on the chamber face',
+  unmoved: 'The tape lay in the same place in both pictures',
+  unmovedHint: 'As in one clip, or held by a magnet. Not if it was held anew.',
   clampBand: 'Clamp band of the chamber',
   clampBandHint: 'You will mark points round its rim.',
   bandByTable: 'published for this type (u 1.0 mm)',
