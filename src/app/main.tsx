@@ -13,12 +13,17 @@ import { openKeptRecord } from './media/open-kept-record.ts';
 import { App } from './screens/App.tsx';
 import { ErrorBoundary } from './screens/ErrorBoundary.tsx';
 import { startSaving } from './session.ts';
-import { lastOpenRecord } from './storage/kept-records.ts';
+import { lastOpenRecord, takeInNote } from './storage/kept-records.ts';
+import { dropNote, readNote } from './storage/parting-note.ts';
 
 /** What was open when the page went away is open again before anything is drawn. */
 async function start(root: HTMLElement): Promise<void> {
+  const note = readNote();
+  if (note) await takeInNote(note);
   const last = await lastOpenRecord();
-  if (last.ok && last.value) await openKeptRecord(last.value);
+  if (last.ok) dropNote();
+  const kept = last.ok ? last.value : note;
+  if (kept) await openKeptRecord(kept);
   startSaving();
   createRoot(root).render(
     <ErrorBoundary>

@@ -4,7 +4,9 @@ import { createMediaStore } from './media/media-store.ts';
 import { createNotices } from './notices.ts';
 import { createAutosave } from './storage/autosave.ts';
 import { type Choices, readChoices, writeChoices } from './storage/choices.ts';
+import type { KeptRecord } from './storage/database.ts';
 import { keepRecord, noRecordOpen } from './storage/kept-records.ts';
+import { dropNote, leaveNote } from './storage/parting-note.ts';
 import { storageFailureText } from './words/failures-storage.ts';
 import { createWorkStore, type OpenWork } from './work/work-store.ts';
 
@@ -16,27 +18,36 @@ export const choices = createStore<Choices>(() => readChoices());
 choices.subscribe(writeChoices);
 
 const autosave = createAutosave<OpenWork | null>(
-  (open) => open?.history.present.id ?? 'none',
+  (open) => open?.keptId ?? 'none',
   async (open) => {
     if (!open) {
       await noRecordOpen();
       return;
     }
-    const record = open.history.present;
-    const savedAt = new Date().toISOString();
-    const kept = await keepRecord({ id: record.id, savedAt, record, place: open.place });
+    const kept = await keepRecord(keptOf(open));
     if (kept.ok) notices.clear('storage');
     else notices.tell('storage', storageFailureText(kept.failure));
   },
 );
 
+function keptOf({ keptId, history, place }: OpenWork): KeptRecord {
+  return { id: keptId, savedAt: new Date().toISOString(), record: history.present, place };
+}
+
 export function startSaving(): void {
   work.subscribe((now, before) => {
     if (now.open !== before.open) autosave.changed(now.open);
   });
-  const saveNow = () => autosave.changed(work.getState().open);
-  addEventListener('pagehide', saveNow);
-  document.addEventListener('visibilitychange', saveNow);
+  const part = () => {
+    const { open } = work.getState();
+    if (open) leaveNote(keptOf(open));
+    else dropNote();
+  };
+  addEventListener('pagehide', part);
+  document.addEventListener('visibilitychange', () => {
+    if (document.visibilityState === 'hidden') part();
+    else dropNote();
+  });
 }
 
 /** Resolves when everything entered so far is written. */

@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import { expect, test } from '@playwright/test';
 import {
   choose,
@@ -33,6 +34,24 @@ test('what was entered just before the page went away is there again', async ({ 
     await page.getByRole('textbox', { name: 'Unit' }).fill(unit);
   await page.reload();
   await expect(page.getByRole('textbox', { name: 'Unit' })).toHaveValue('GT-09');
+});
+
+test('a crash of the page loses nothing that was entered', async ({ page, context }) => {
+  await startPair(page);
+  await page.getByRole('textbox', { name: 'Unit' }).fill('GT-14');
+  await step(page, 3).click();
+  await touch(page, 'Released', 0.3, 0.5);
+  await expect(page.locator('.asking')).toContainText('clevis pin');
+  // A crash says no farewell; what was entered a second ago has long been written.
+  await page.waitForTimeout(1000);
+  const session = await context.newCDPSession(page);
+  const crashed = page.waitForEvent('crash');
+  session.send('Page.crash').catch(() => undefined);
+  await crashed;
+  const again = await context.newPage();
+  await again.goto('/');
+  await expect(again.getByRole('textbox', { name: 'Unit' })).toHaveValue('GT-14');
+  await expect(picture(again, 'Released').getByRole('button', { name: /Chamber face/ })).toHaveCount(1);
 });
 
 test('earlier inspections are listed, open where they were left, and can be removed', async ({ page }) => {
@@ -76,7 +95,7 @@ test('a saved record opens again and asks for its pictures by name, recognised b
   await chooser.setFiles({
     name: download.suggestedFilename(),
     mimeType: 'application/json',
-    buffer: await import('node:fs').then(({ readFileSync }) => readFileSync(saved)),
+    buffer: readFileSync(saved),
   });
   const missing = other.getByRole('region', { name: 'Pictures to bring back' });
   await expect(missing).toContainText('released.jpg');
@@ -93,6 +112,26 @@ test('a saved record opens again and asks for its pictures by name, recognised b
   await step(other, 3).click();
   await expect(picture(other, 'Released').getByRole('button', { name: /Chamber face/ })).toHaveCount(1);
   await elsewhere.close();
+});
+
+test('an older saved record does not take the place of the newer work on this device', async ({ page }) => {
+  await startPair(page);
+  const unit = page.getByRole('textbox', { name: 'Unit' });
+  await unit.fill('as saved');
+  const [download] = await Promise.all([
+    page.waitForEvent('download'),
+    page.getByRole('button', { name: 'Save record' }).click(),
+  ]);
+  const saved = readFileSync(await download.path());
+  await unit.fill('worked on');
+  await page.getByRole('button', { name: 'All inspections' }).click();
+  await choose(page, 'Open a saved record', [
+    { name: 'record.json', mimeType: 'application/json', buffer: saved },
+  ]);
+  await expect(unit).toHaveValue('as saved');
+  await page.getByRole('button', { name: 'All inspections' }).click();
+  await expect(page.getByRole('button', { name: /^as saved/ })).toBeVisible();
+  await expect(page.getByRole('button', { name: /^worked on/ })).toBeVisible();
 });
 
 test('a browser that keeps nothing says so, and the work goes on', async ({ page }) => {

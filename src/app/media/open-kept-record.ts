@@ -5,12 +5,12 @@ import { RECORD_WITHOUT_WHEEL_END, recordFailureText } from '../words/failures-r
 import { findFiles } from './find-files.ts';
 
 /** Opens what this device kept, where it was left. It passes the same door as a file: an older app may have written it. */
-export async function openKeptRecord({ record, place }: KeptRecord): Promise<void> {
+export async function openKeptRecord({ id, record, place }: KeptRecord): Promise<void> {
   const opened = openRecord(JSON.stringify(record));
   if (!opened.ok) {
     notices.tell('record', recordFailureText(opened.failure));
     return;
   }
   await findFiles(opened.value);
-  if (!work.openRecord(opened.value, place)) notices.tell('record', RECORD_WITHOUT_WHEEL_END);
+  if (!work.openRecord(opened.value, { id, place })) notices.tell('record', RECORD_WITHOUT_WHEEL_END);
 }

@@ -1,16 +1,40 @@
 import { openRecord } from '../../record/open-record.ts';
-import { notices, work } from '../session.ts';
+import type { InspectionRecord } from '../../record/record.ts';
+import { recordText } from '../../record/save-record.ts';
+import { notices, savingSettled, work } from '../session.ts';
+import type { KeptRecord } from '../storage/database.ts';
+import { listRecords } from '../storage/kept-records.ts';
+import { captureFailureText } from '../words/failures-captures.ts';
 import { RECORD_WITHOUT_WHEEL_END, recordFailureText } from '../words/failures-records.ts';
 import { findFiles } from './find-files.ts';
 
 /** Opens a saved record. When it does not open, the work at hand stays as it is. */
 export async function openRecordFile(file: File): Promise<void> {
-  const opened = openRecord(await file.text());
+  const tell = (sentence: string) => notices.tell('record', sentence, file.name);
+  const text = await file.text().catch(() => null);
+  if (text === null) {
+    tell(captureFailureText({ code: 'captures/not-readable', sizeBytes: file.size }));
+    return;
+  }
+  const opened = openRecord(text);
   if (!opened.ok) {
-    notices.tell('record', recordFailureText(opened.failure), file.name);
+    tell(recordFailureText(opened.failure));
     return;
   }
   await findFiles(opened.value);
-  if (work.openRecord(opened.value)) notices.clear('record');
-  else notices.tell('record', RECORD_WITHOUT_WHEEL_END, file.name);
+  if (work.openRecord(opened.value, await keptFor(opened.value))) notices.clear('record');
+  else tell(RECORD_WITHOUT_WHEEL_END);
+}
+
+/** A file never takes the place of another state of the same record on this device: that one stays in the list. */
+async function keptFor(
+  record: InspectionRecord,
+): Promise<Pick<KeptRecord, 'id'> & { place: KeptRecord['place'] | null }> {
+  await savingSettled();
+  const listed = await listRecords();
+  const alike = listed.ok ? listed.value.filter((kept) => kept.record.id === record.id) : [];
+  const text = recordText(record);
+  const same = alike.find((kept) => JSON.stringify(kept.record) === JSON.stringify(JSON.parse(text)));
+  if (same) return same;
+  return { id: alike.length > 0 ? crypto.randomUUID() : record.id, place: null };
 }

@@ -2,17 +2,19 @@
 import { openRecordFile } from './open-record-file.ts';
 import { takePictures } from './take-pictures.ts';
 
-let running = new AbortController();
+/** Batches wait for each other: what was given first is not lost to what is given while it is read. */
+let queue: Promise<void> = Promise.resolve();
 
-export async function takeAnyFiles(files: readonly File[]): Promise<void> {
-  running.abort();
-  running = new AbortController();
-  const { signal } = running;
-  const records = files.filter(isRecordFile);
+export function takeAnyFiles(files: readonly File[]): Promise<void> {
+  queue = queue.then(() => take(files)).catch(reportError);
+  return queue;
+}
+
+async function take(files: readonly File[]): Promise<void> {
+  const [record] = files.filter(isRecordFile);
   const pictures = files.filter((file) => !isRecordFile(file));
-  const [record] = records;
   if (record) await openRecordFile(record);
-  if (pictures.length > 0) await takePictures(pictures, signal);
+  if (pictures.length > 0) await takePictures(pictures);
 }
 
 function isRecordFile({ name, type }: File): boolean {

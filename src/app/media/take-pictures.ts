@@ -8,26 +8,36 @@ import { storageFailureText } from '../words/failures-storage.ts';
 import { currentOf } from '../work/current.ts';
 import { startWheelEnd } from './start-wheel-end.ts';
 
-export async function takePictures(files: readonly File[], signal: AbortSignal): Promise<void> {
+export async function takePictures(files: readonly File[]): Promise<void> {
   await media.whileReading(async () => {
     const { openCapture } = await import('../../captures/open-capture.browser.ts');
+    const { signal } = new AbortController();
+    let recordId = openRecordId();
     for (const file of files) {
       const opened = await openCapture(file, { id: crypto.randomUUID(), signal });
-      if (signal.aborted) return;
       const topic = `file ${file.name}`;
-      if (opened.ok) {
-        notices.clear(topic);
-        await takeCapture(opened.value.capture, file);
-      } else notices.tell(topic, captureFailureText(opened.failure), file.name);
+      if (!opened.ok) {
+        notices.tell(topic, captureFailureText(opened.failure), file.name);
+        continue;
+      }
+      notices.clear(topic);
+      await keepFile(opened.value.capture, file);
+      if (recordId === null && openRecordId() === null) recordId = startWheelEnd();
+      // The person may have gone to another record while the file was read: it is none of that one's pictures.
+      if (recordId === openRecordId()) addToRecord(opened.value.capture);
     }
   });
 }
 
-async function takeCapture(capture: Capture, file: Blob): Promise<void> {
-  media.put(capture.sha256, file);
-  const kept = await keepCapture(capture.sha256, file);
+const openRecordId = () => work.getState().open?.history.present.id ?? null;
+
+async function keepFile({ sha256 }: Capture, file: Blob): Promise<void> {
+  media.put(sha256, file);
+  const kept = await keepCapture(sha256, file);
   if (!kept.ok) notices.tell('storage', storageFailureText(kept.failure));
-  if (!work.getState().open) startWheelEnd();
+}
+
+function addToRecord(capture: Capture): void {
   const { open } = work.getState();
   const current = open && currentOf(open);
   if (!current) return;
@@ -35,8 +45,10 @@ async function takeCapture(capture: Capture, file: Blob): Promise<void> {
   if (!known) work.act({ type: 'add-capture', capture });
   const captureId = known?.id ?? capture.id;
   const { views } = current.measurement;
+  const taken = views.some((view) => view.captureId === captureId);
+  if (taken) return;
   if (capture.kind === 'clip') work.look({ captureId, frameIndex: 0 });
-  else if (!views.some((view) => view.captureId === captureId)) takeAsNext(captureId, views);
+  else takeAsNext(captureId, views);
 }
 
 /** The first photo is taken as released, the second as applied; a further one waits until the person says what it is. */

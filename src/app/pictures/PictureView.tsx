@@ -34,6 +34,8 @@ export function PictureView({ current, assessment, state }: Props) {
       {wide ? <figcaption>{STATE_NAMES[state]}</figcaption> : null}
       {view ? (
         <FrameViewer
+          // The finding shows the whole picture again, with the stroke drawn on it.
+          key={current.place.step === 'finding' ? 'finding' : 'work'}
           picture={picture}
           pictureLabel={PICTURE_LABELS[state]}
           marks={viewerMarks(view, current.place.selectedMarkId, measured, unit)}

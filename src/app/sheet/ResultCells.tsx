@@ -12,6 +12,7 @@ export function ResultCells({ assessment }: { readonly assessment: ShownAssessme
   const { measurement: measured, finding } = assessment;
   const stroke = measured.ok ? measured.value.strokeMm : null;
   const limits = finding.limit?.values ?? [];
+  const decidable = stroke !== null && limits.length > 0;
   return (
     <>
       <Cell label={TITLE_BLOCK.stroke} large={stroke !== null}>
@@ -23,8 +24,8 @@ export function ResultCells({ assessment }: { readonly assessment: ShownAssessme
         {limits.length > 0 ? limitText(limits, unit) : TITLE_BLOCK.notYet}
       </Cell>
       <Cell label={TITLE_BLOCK.finding} size="whole">
-        <span className={stroke ? 'outcome' : undefined} role="status">
-          {stroke ? OUTCOMES[finding.outcome] : TITLE_BLOCK.notYet}
+        <span className={decidable ? 'outcome' : undefined} role="status">
+          {decidable ? OUTCOMES[finding.outcome] : TITLE_BLOCK.notYet}
         </span>
         {stroke ? <FindingBar stroke={stroke} limitsMm={limits.map(({ limitMm }) => limitMm)} /> : null}
       </Cell>

@@ -12,7 +12,7 @@ export function ResultLine({ assessment }: { readonly assessment: ShownAssessmen
   return (
     <p className="result-line">
       {TITLE_BLOCK.stroke} <strong>{measuredLengthText(measurement.value.strokeMm, unit)}</strong>.{' '}
-      {OUTCOMES[finding.outcome]}
+      {finding.limit ? OUTCOMES[finding.outcome] : null}
     </p>
   );
 }

@@ -3,6 +3,7 @@ import type { InspectionRecord } from '../../record/record.ts';
 import type { Place } from '../work/place.ts';
 
 export type KeptRecord = {
+  /** Of the keeping: two copies of one record are two of these. */
   readonly id: string;
   readonly savedAt: string;
   /** As it was written. It is read through the record's own door like a file: an older app may have written it. */

@@ -6,6 +6,8 @@ import { attempt, type StorageFailure } from './storage-failure.ts';
 export function keepCapture(sha256: string, file: Blob): Promise<Result<void, StorageFailure>> {
   return attempt(async () => {
     await (await database()).put('captures', { sha256, file });
+    // Asks the browser not to clear it away when room gets short; it may say no, and the work is kept all the same.
+    void navigator.storage?.persist?.();
   }, file.size);
 }
 

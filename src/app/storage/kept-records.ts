@@ -29,6 +29,14 @@ export function lastOpenRecord(): Promise<Result<KeptRecord | null, StorageFailu
   });
 }
 
+/** Takes in what was written as the page went away, where it is newer than what the database has. */
+export function takeInNote(note: KeptRecord): Promise<Result<void, StorageFailure>> {
+  return attempt(async () => {
+    const before = await (await database()).get('records', note.id);
+    if (!before || before.savedAt < note.savedAt) await keepRecord(note);
+  });
+}
+
 export function noRecordOpen(): Promise<Result<void, StorageFailure>> {
   return attempt(async () => (await database()).delete('open', 'record'));
 }

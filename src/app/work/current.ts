@@ -11,7 +11,7 @@ export type Current = {
   readonly place: Place;
 };
 
-export function currentOf({ history, place }: OpenWork): Current | null {
+export function currentOf({ history, place }: Pick<OpenWork, 'history' | 'place'>): Current | null {
   const record = history.present;
   const wheelEnd = record.wheelEnds.find(({ id }) => id === place.target.wheelEndId);
   const measurement = wheelEnd?.measurements.find(({ id }) => id === place.target.measurementId);

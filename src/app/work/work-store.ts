@@ -9,7 +9,12 @@ import { beginDrag, cancelDrag, endDrag, type History, redo, startHistory, step,
 import { atStep, fittingPlace, type Place } from './place.ts';
 import { markedState, type Step } from './steps.ts';
 
-export type OpenWork = { readonly history: History<InspectionRecord>; readonly place: Place };
+export type OpenWork = {
+  /** Under which it is kept on this device. Not the record's own id: an older copy of the same record may be kept too. */
+  readonly keptId: string;
+  readonly history: History<InspectionRecord>;
+  readonly place: Place;
+};
 
 export type WorkState = { readonly open: OpenWork | null };
 
@@ -24,16 +29,20 @@ export function createWorkStore() {
   const turnHistory = (turn: (history: History<InspectionRecord>) => History<InspectionRecord>) =>
     change((open) => {
       const history = turn(open.history);
-      return { history, place: fittingPlace(history.present, open.place) ?? open.place };
+      return { ...open, history, place: fittingPlace(history.present, open.place) ?? open.place };
     });
   const turnPlace = (turn: (place: Place) => Place) =>
     change((open) => ({ ...open, place: turn(open.place) }));
 
   return {
     ...store,
-    openRecord(record: InspectionRecord, keptPlace: Place | null = null): boolean {
-      const place = fittingPlace(record, keptPlace);
-      if (place) store.setState({ open: { history: startHistory(record), place } });
+    /** Answers no where the record holds nothing to work on; what was open then stays open. */
+    openRecord(
+      record: InspectionRecord,
+      kept: { readonly id: string; readonly place: Place | null },
+    ): boolean {
+      const place = fittingPlace(record, kept.place);
+      if (place) store.setState({ open: { keptId: kept.id, history: startHistory(record), place } });
       return place !== null;
     },
     closeRecord: () => store.setState({ open: null }),
@@ -54,7 +63,8 @@ export function createWorkStore() {
         markedState(place.step) === null ? { ...place, shown } : atStep(place, `marks-${shown}`),
       ),
     placeMark(state: BrakeState, mark: Mark, done: boolean) {
-      change(({ history, place }) => ({
+      change(({ keptId, history, place }) => ({
+        keptId,
         history: step(
           history,
           applyAction(history.present, place.target, { type: 'place-mark', state, mark }),

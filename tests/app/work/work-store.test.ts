@@ -2,9 +2,11 @@ import { expect, test } from 'vitest';
 import { createWorkStore } from '../../../src/app/work/work-store.ts';
 import { pointMark, recordWithPair } from './sample.ts';
 
+const NEW = { id: 'kept', place: null };
+
 function opened() {
   const work = createWorkStore();
-  expect(work.openRecord(recordWithPair())).toBe(true);
+  expect(work.openRecord(recordWithPair(), NEW)).toBe(true);
   return work;
 }
 const placeOf = (work: ReturnType<typeof createWorkStore>) => work.getState().open?.place;
@@ -18,16 +20,19 @@ test('opens at the pictures, and at the kept place where that still fits', () =>
   const kept = placeOf(work);
   if (!record || !kept) throw new Error('nothing open');
   const again = createWorkStore();
-  again.openRecord(record, kept);
+  again.openRecord(record, { id: 'kept', place: kept });
   expect(placeOf(again)?.step).toBe('chamber');
-  again.openRecord(record, { ...kept, target: { wheelEndId: 'gone', measurementId: 'gone' } });
+  again.openRecord(record, {
+    id: 'kept',
+    place: { ...kept, target: { wheelEndId: 'gone', measurementId: 'gone' } },
+  });
   expect(placeOf(again)?.step).toBe('pictures');
 });
 
 test('a record without a measurement is not opened, and the work at hand stays', () => {
   const work = opened();
   const before = recordOf(work);
-  expect(work.openRecord({ ...recordWithPair(), wheelEnds: [] })).toBe(false);
+  expect(work.openRecord({ ...recordWithPair(), wheelEnds: [] }, NEW)).toBe(false);
   expect(recordOf(work)).toBe(before);
 });
 
