@@ -165,8 +165,16 @@ const name = (id: string, xCss: number, yCss: number, needed = false) => ({
   heightCss: 20,
   reachCss: 11,
   needed,
+  silent: false,
 });
 const nothing = { boxes: [], lines: [] };
+
+test('a silent mark is not named, and its cross stays clear of the names of others', () => {
+  const quiet = { ...name('rim', 560, 300), silent: true };
+  const places = namePlaces([name('pin', 500, 300), quiet], nothing, SCREEN);
+  expect(places.get('rim')).toBeNull();
+  expect(places.get('pin')?.leftCss).toBeLessThan(500);
+});
 
 test('a name alone stands to the right of its cross, and to the left at the right edge', () => {
   expect(namePlaces([name('pin', 500, 300)], nothing, SCREEN).get('pin')?.leftCss).toBeGreaterThan(510);

@@ -15,6 +15,7 @@ const mark = (id: string, xPx: number, yPx: number) => ({
   selected: false,
   automatic: false,
   doubtful: false,
+  minor: false,
 });
 const marks = [mark('face', 1000, 1500), mark('pin', 1300, 1500), mark('rod', 1300, 1620)];
 

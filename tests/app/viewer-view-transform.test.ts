@@ -13,6 +13,7 @@ import {
   type ScreenPoint,
   screenFromFrame,
   type View,
+  viewOfPoints,
   zoomedAbout,
 } from '../../src/app/viewer/view-transform.ts';
 
@@ -55,6 +56,25 @@ test('fits the whole picture, centred (worked by hand)', () => {
   expectNear(screenFromFrame(fitted, { xPx: 0, yPx: 0 }), { xCss: 100, yCss: 0 });
   expectNear(screenFromFrame(fitted, { xPx: 4000, yPx: 3000 }), { xCss: 900, yCss: 600 });
   expect(isFitted(fitted)).toBe(true);
+});
+
+test('shows every point asked for, and no farther away than the whole picture', () => {
+  const share = number(0, 1);
+  fc.assert(
+    fc.property(view, fc.array(fc.tuple(share, share), { minLength: 2, maxLength: 9 }), (any, shares) => {
+      const points = shares.map(([x, y]) => ({ xPx: x * any.frame.widthPx, yPx: y * any.frame.heightPx }));
+      const shown = viewOfPoints(any.frame, any.screen, points);
+      expect(shown.scale).toBeGreaterThanOrEqual(fittedView(any.frame, any.screen).scale * (1 - 1e-12));
+      for (const point of points) {
+        const { xCss, yCss } = screenFromFrame(shown, point);
+        expect(xCss).toBeGreaterThanOrEqual(-1e-6);
+        expect(yCss).toBeGreaterThanOrEqual(-1e-6);
+        expect(xCss).toBeLessThanOrEqual(any.screen.widthCss + 1e-6);
+        expect(yCss).toBeLessThanOrEqual(any.screen.heightCss + 1e-6);
+      }
+    }),
+  );
+  expect(viewOfPoints(FRAME, SCREEN, [])).toEqual(fittedView(FRAME, SCREEN));
 });
 
 test('screen to frame and back is the same point', () => {

@@ -8,7 +8,7 @@ import { createServer, type ViteDevServer } from 'vite';
 import type { Harness } from './harness-viewer/harness.tsx';
 
 const mark = (id: string, xPx: number, yPx: number, more: object = {}) => ({
-  ...{ id, xPx, yPx, name: id, selected: false, automatic: false, doubtful: false },
+  ...{ id, xPx, yPx, name: id, selected: false, automatic: false, doubtful: false, minor: false },
   ...more,
 });
 const PIN = mark('Clevis pin', 2000, 1500);

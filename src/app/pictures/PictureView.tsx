@@ -14,6 +14,7 @@ import { type Current, viewOf } from '../work/current.ts';
 import { graduationStepMm } from '../work/usual-references.ts';
 import { markHandlers } from './mark-handlers.ts';
 import { overStrokeCrop } from './over-stroke-crop.ts';
+import { shownFirst } from './shown-first.ts';
 import { usePictureNotice } from './use-picture-notice.ts';
 import { viewerMarks } from './viewer-marks.ts';
 
@@ -28,18 +29,21 @@ export function PictureView({ current, assessment, state }: Props) {
   usePictureNotice(capture, failure);
 
   const measured = assessment.measurement.ok ? assessment.measurement.value : null;
+  const drawing = measured?.drawings.find((each) => each.state === state) ?? null;
+  const { step } = current.place;
   const asking = askingFor(current, state, graduationStepMm(unit));
   return (
     <figure className="picture" data-state={state}>
       {wide ? <figcaption>{STATE_NAMES[state]}</figcaption> : null}
       {view ? (
         <FrameViewer
-          // The finding shows the whole picture again, with the stroke drawn on it.
-          key={current.place.step === 'finding' ? 'finding' : 'work'}
+          // These two bring close what they are about; while marking, the picture stays as the hand left it.
+          key={step === 'finding' || step === 'over-stroke' ? step : 'work'}
           picture={picture}
           pictureLabel={PICTURE_LABELS[state]}
           marks={viewerMarks(view, current.place.selectedMarkId, measured, unit)}
-          drawing={measured?.drawings.find((drawing) => drawing.state === state) ?? null}
+          firstShown={shownFirst(step, view, drawing)}
+          drawing={drawing}
           dimensionText={measured ? measuredLengthText(measured.strokeMm, unit) : null}
           placing={asking && askingText(asking, unit)}
           cropMode={overStrokeCrop(current, state)}

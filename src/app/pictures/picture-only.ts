@@ -3,6 +3,7 @@ import type { FrameViewerProps } from '../viewer/viewer-props.ts';
 /** A picture to look at: nothing on it, and a tap does nothing. */
 export const PICTURE_ONLY = {
   marks: [],
+  firstShown: [],
   drawing: null,
   dimensionText: null,
   placing: null,

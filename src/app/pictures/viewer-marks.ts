@@ -21,6 +21,7 @@ export function viewerMarks(
     selected: mark.id === selectedMarkId,
     automatic: mark.placedBy !== 'hand',
     doubtful: mark.id === doubtfulId,
+    minor: mark.kind === 'clamp-band' || mark.kind === 'rod-line',
   }));
 }
 

@@ -17,8 +17,10 @@ export function TitleBlock({ current, assessment }: Props) {
   const { record, wheelEnd, measurement } = current;
   return (
     <section className="title-block" aria-label={TITLE_BLOCK.heading}>
-      <dl>
-        <ResultCells assessment={assessment} />
+      <dl className="results">
+        <ResultCells assessment={assessment} sights={measurement.overStrokeMark} />
+      </dl>
+      <dl className="given">
         <Cell label={TITLE_BLOCK.unit}>
           <input
             type="text"

@@ -18,7 +18,7 @@ export function FrameViewer(props: FrameViewerProps) {
   const [store] = useState(createViewerStore);
   const stage = useRef<HTMLDivElement>(null);
   const latest = useLatest(props);
-  useView(store, stage, picture);
+  useView(store, stage, props);
   useGestures(store, stage, latest);
   const keys = useKeys(store, latest);
 

@@ -1,12 +1,13 @@
 import { useRef } from 'react';
+import { markLabel } from '../words/viewer.ts';
 import { useEachFrame } from './use-each-frame.ts';
 import { screenFromFrame } from './view-transform.ts';
 import type { ViewerMark } from './viewer-mark.ts';
 import type { ViewerStore } from './viewer-store.ts';
-import { markLabel } from './viewer-words.ts';
 
 export const SELECTED_CROSS = 'M-16 0H-4.5M4.5 0H16M0-16V-4.5M0 4.5V16';
 const CROSS = 'M-11 0H-4M4 0H11M0-11V-4M0 4V11';
+const MINOR_CROSS = 'M-7 0H-3M3 0H7M0-7V-3M0 3V7';
 /** Set by an assist: turned by an eighth, so that it is told from a hand's mark without colour. */
 const SELECTED_TURNED_CROSS = 'M-11.3-11.3-3.2-3.2M3.2 3.2 11.3 11.3M-11.3 11.3-3.2 3.2M3.2-3.2 11.3-11.3';
 const TURNED_CROSS = 'M-8.5-8.5-2.8-2.8M2.8 2.8 8.5 8.5M-8.5 8.5-2.8 2.8M2.8-2.8 8.5-8.5';
@@ -56,5 +57,6 @@ export function MarkCross(props: {
 
 function crossOf(mark: ViewerMark): string {
   if (mark.automatic) return mark.selected ? SELECTED_TURNED_CROSS : TURNED_CROSS;
-  return mark.selected ? SELECTED_CROSS : CROSS;
+  if (mark.selected) return SELECTED_CROSS;
+  return mark.minor ? MINOR_CROSS : CROSS;
 }

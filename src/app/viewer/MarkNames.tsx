@@ -1,4 +1,5 @@
 import { useRef } from 'react';
+import { nameOnPicture } from '../words/viewer.ts';
 import { namePlaces } from './name-places.ts';
 import type { StrokeOnScreen } from './stroke-on-screen.ts';
 import { textWidthCss } from './text-width.ts';
@@ -6,11 +7,11 @@ import { useEachFrame } from './use-each-frame.ts';
 import { screenFromFrame, type View } from './view-transform.ts';
 import type { ViewerMark } from './viewer-mark.ts';
 import type { ViewerStore } from './viewer-store.ts';
-import { nameOnPicture } from './viewer-words.ts';
 
 const HEIGHT_CSS = 21;
 const BASELINE_CSS = 16;
 const REACH_CSS = 11;
+const MINOR_REACH_CSS = 7;
 const SELECTED_REACH_CSS = 16;
 const DOUBTFUL_REACH_CSS = 21;
 
@@ -27,13 +28,15 @@ export function MarkNames(props: {
     const names = marks.flatMap((mark) => {
       const text = texts.current.get(mark.id);
       if (!text) return [];
+      const needed = mark.selected || mark.doubtful;
       const name = {
         id: mark.id,
         at: screenFromFrame(view, mark),
         widthCss: textWidthCss(text),
         heightCss: HEIGHT_CSS,
         reachCss: reachCss(mark),
-        needed: mark.selected || mark.doubtful,
+        needed,
+        silent: mark.minor && !needed,
       };
       return [name];
     });
@@ -71,5 +74,6 @@ export function MarkNames(props: {
 
 function reachCss(mark: ViewerMark): number {
   if (mark.doubtful) return DOUBTFUL_REACH_CSS;
-  return mark.selected ? SELECTED_REACH_CSS : REACH_CSS;
+  if (mark.selected) return SELECTED_REACH_CSS;
+  return mark.minor ? MINOR_REACH_CSS : REACH_CSS;
 }

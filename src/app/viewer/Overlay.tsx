@@ -1,4 +1,5 @@
 import { useRef } from 'react';
+import { VIEWER_WORDS } from '../words/viewer.ts';
 import { AimCross } from './AimCross.tsx';
 import { CropFrame } from './CropFrame.tsx';
 import { MarkCross } from './MarkCross.tsx';
@@ -10,7 +11,6 @@ import type { View } from './view-transform.ts';
 import type { ViewerMark } from './viewer-mark.ts';
 import type { FrameViewerProps } from './viewer-props.ts';
 import type { ViewerStore } from './viewer-store.ts';
-import { VIEWER_WORDS } from './viewer-words.ts';
 
 /** What is drawn over the picture, in screen pixels, so that it keeps its size at every zoom. */
 export function Overlay(props: {

@@ -1,7 +1,7 @@
+import { VIEWER_WORDS } from '../words/viewer.ts';
 import { fittedView } from './view-transform.ts';
 import type { ViewerMark } from './viewer-mark.ts';
 import { changeView, type ViewerStore } from './viewer-store.ts';
-import { VIEWER_WORDS } from './viewer-words.ts';
 import { zoomStep } from './zoom-step.ts';
 
 export function ViewControls(props: { readonly store: ViewerStore; readonly selected: ViewerMark | null }) {

@@ -19,6 +19,8 @@ export type NameToPlace = {
   /** Half the width of the mark's own drawing. */
   readonly reachCss: number;
   readonly needed: boolean;
+  /** Not named, but its cross is kept clear of the names of others. */
+  readonly silent: boolean;
 };
 
 const GAP_CSS = 3;
@@ -42,7 +44,7 @@ export function namePlaces(
   for (const name of order) {
     const priced = candidates(name).map((box) => priceOf(box, taken, keepClear.lines, screen));
     const best = priced.reduce((least, next) => (next.cost < least.cost ? next : least));
-    const shown = isSeen(name.at, screen) && (best.covered <= SLIGHT_CSS2 || name.needed);
+    const shown = !name.silent && isSeen(name.at, screen) && (best.covered <= SLIGHT_CSS2 || name.needed);
     const box = shown ? best.box : null;
     places.set(name.id, box);
     if (box) taken.push(box);

@@ -1,21 +1,26 @@
 /** Keeps the view in step with the viewer's size and with the picture's. */
 import { type RefObject, useEffect, useLayoutEffect } from 'react';
-import { fittedView, resized, type ScreenSize } from './view-transform.ts';
+import { resized, type ScreenSize, viewOfPoints } from './view-transform.ts';
+import type { FrameViewerProps } from './viewer-props.ts';
 import type { ViewerStore } from './viewer-store.ts';
+
+type Shown = Pick<FrameViewerProps, 'picture' | 'firstShown'>;
 
 export function useView(
   store: ViewerStore,
   stage: RefObject<HTMLElement | null>,
-  picture: ImageBitmap | null,
+  { picture, firstShown }: Shown,
 ): void {
+  // biome-ignore lint/correctness/useExhaustiveDependencies: what is shown first does not move a view that is there already.
   useLayoutEffect(() => {
     const screen = stage.current && sizeOf(stage.current);
     if (!picture || !screen) return;
     const { view } = store.getState();
     const sameSize = view?.frame.widthPx === picture.width && view.frame.heightPx === picture.height;
-    if (!sameSize) store.setState({ view: firstView(picture, screen) });
+    if (!sameSize) store.setState({ view: firstView(picture, screen, firstShown) });
   }, [store, stage, picture]);
 
+  // biome-ignore lint/correctness/useExhaustiveDependencies: as above.
   useEffect(() => {
     const element = stage.current;
     if (!element) return;
@@ -23,15 +28,15 @@ export function useView(
       const screen = sizeOf(element);
       const { view } = store.getState();
       if (screen && view) store.setState({ view: resized(view, screen) });
-      else if (screen && picture) store.setState({ view: firstView(picture, screen) });
+      else if (screen && picture) store.setState({ view: firstView(picture, screen, firstShown) });
     });
     observer.observe(element);
     return () => observer.disconnect();
   }, [store, stage, picture]);
 }
 
-function firstView(picture: ImageBitmap, screen: ScreenSize) {
-  return fittedView({ widthPx: picture.width, heightPx: picture.height }, screen);
+function firstView(picture: ImageBitmap, screen: ScreenSize, points: Shown['firstShown']) {
+  return viewOfPoints({ widthPx: picture.width, heightPx: picture.height }, screen, points);
 }
 
 function sizeOf(element: HTMLElement): ScreenSize | null {

@@ -25,6 +25,9 @@ export type View = {
 /** A frame pixel as large as a fingernail: beyond it there is nothing more to see. */
 const MOST_SCALE = 32;
 
+/** Share of the screen left free on each side of shown points. */
+const ROOM_AROUND = 0.1;
+
 export function screenFromFrame(view: View, point: FramePoint): ScreenPoint {
   return {
     xCss: view.origin.xCss + view.scale * point.xPx,
@@ -41,6 +44,27 @@ export function frameFromScreen(view: View, point: ScreenPoint): FramePoint {
 
 export function fittedView(frame: FrameSize, screen: ScreenSize): View {
   return inReach({ frame, screen, scale: leastScale(frame, screen), origin: { xCss: 0, yCss: 0 } });
+}
+
+/** Shows the points, as large as they go with room around them for names; the whole picture where there are none. */
+export function viewOfPoints(frame: FrameSize, screen: ScreenSize, points: readonly FramePoint[]): View {
+  const whole = fittedView(frame, screen);
+  if (points.length < 2) return whole;
+  const [xs, ys] = [points.map(({ xPx }) => xPx), points.map(({ yPx }) => yPx)];
+  const [left, right, top, bottom] = [Math.min(...xs), Math.max(...xs), Math.min(...ys), Math.max(...ys)];
+  const room = (whole: number) => whole * (1 - 2 * ROOM_AROUND);
+  const scale = allowedScale(
+    whole,
+    Math.min(
+      room(screen.widthCss) / Math.max(1, right - left),
+      room(screen.heightCss) / Math.max(1, bottom - top),
+    ),
+  );
+  const origin = {
+    xCss: screen.widthCss / 2 - (scale * (left + right)) / 2,
+    yCss: screen.heightCss / 2 - (scale * (top + bottom)) / 2,
+  };
+  return inReach({ ...whole, scale, origin });
 }
 
 export function panned(view: View, dxCss: number, dyCss: number): View {

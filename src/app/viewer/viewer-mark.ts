@@ -8,4 +8,6 @@ export type ViewerMark = FramePoint & {
   readonly selected: boolean;
   readonly automatic: boolean;
   readonly doubtful: boolean;
+  /** One of many alike: drawn smaller, and named only when it is selected or doubtful. */
+  readonly minor: boolean;
 };

@@ -2,6 +2,7 @@ import type { PlacedPoint } from '../../marks/placement.ts';
 import type { StrokeDrawing } from '../../measurement/measurement.ts';
 import type { CropRect } from './crop-rect.ts';
 import type { Mode } from './gesture-act.ts';
+import type { FramePoint } from './view-transform.ts';
 import type { ViewerMark } from './viewer-mark.ts';
 
 /** Points are in pixels of the upright picture, (0, 0) at the top left corner of its first pixel. */
@@ -9,6 +10,8 @@ export type FrameViewerProps = {
   readonly picture: ImageBitmap | null;
   readonly pictureLabel: string;
   readonly marks: readonly ViewerMark[];
+  /** What the first view shows; the whole picture where there are fewer than two points. */
+  readonly firstShown: readonly FramePoint[];
   readonly drawing: StrokeDrawing | null;
   /** The stroke as text, with its unit. */
   readonly dimensionText: string | null;

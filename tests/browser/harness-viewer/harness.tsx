@@ -36,6 +36,7 @@ const first: Shown = {
   picture: null,
   pictureLabel: 'Released picture',
   marks: [],
+  firstShown: [],
   drawing: null,
   dimensionText: null,
   placing: null,
@@ -89,7 +90,15 @@ function Page() {
           onPlace={({ xPx, yPx, sigmaPx }) => {
             called('place', { xPx, yPx, sigmaPx });
             const id = `m${shown.marks.length + 1}`;
-            const mark = { id, xPx, yPx, name: shown.placing ?? '', automatic: false, doubtful: false };
+            const mark = {
+              id,
+              xPx,
+              yPx,
+              name: shown.placing ?? '',
+              automatic: false,
+              doubtful: false,
+              minor: false,
+            };
             setShown((now) => ({
               ...now,
               placing: null,

@@ -1,5 +1,5 @@
 /** The viewer's own words, English. */
-import type { ViewerMark } from './viewer-mark.ts';
+import type { ViewerMark } from '../viewer/viewer-mark.ts';
 
 export const VIEWER_WORDS = {
   zoomIn: 'Zoom in',
