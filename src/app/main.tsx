@@ -15,6 +15,7 @@ import { ErrorBoundary } from './screens/ErrorBoundary.tsx';
 import { startSaving } from './session.ts';
 import { lastOpenRecord, takeInNote } from './storage/kept-records.ts';
 import { dropNote, readNote } from './storage/parting-note.ts';
+import { tellOfMistakes } from './tell-of-mistakes.ts';
 
 /** What was open when the page went away is open again before anything is drawn. */
 async function start(root: HTMLElement): Promise<void> {
@@ -32,6 +33,7 @@ async function start(root: HTMLElement): Promise<void> {
   );
 }
 
+tellOfMistakes();
 const root = document.getElementById('root');
 if (root) void start(root);
 registerSW({ immediate: true });

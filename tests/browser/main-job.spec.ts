@@ -115,6 +115,8 @@ test('photo pair with a tape: the stroke is found within its own uncertainty', a
   }
   await page.reload();
   expect(await finding(page)).toEqual(found);
+  await page.getByRole('button', { name: /^Fits the others least/ }).click();
+  await expect(page.getByText(/is selected\./)).toBeVisible();
 });
 
 test('clip with a tape: frames are taken from it, and the stroke is over the limit', async ({ page }) => {
@@ -129,6 +131,7 @@ test('clip with a tape: frames are taken from it, and the stroke is over the lim
   }
   await step(page, 2).click();
   await page.getByRole('checkbox', { name: /Tape along the rod/ }).check();
+  await page.getByRole('checkbox', { name: /tape lay in the same place/ }).check();
   for (const state of STATES) {
     const view = truthView(truth, state);
     await markMechanism(page, state, view);

@@ -110,6 +110,29 @@ test('the limit follows from the chamber, in the unit that was chosen', async ({
   await expect(limit).toContainText('50.8 mm');
 });
 
+test('what was seen of the over-stroke mark is kept with its frame and stands beside the finding', async ({
+  page,
+}) => {
+  await startPair(page);
+  await step(page, 6).click();
+  const applied = page.getByRole('group', { name: 'Applied picture' });
+  await applied.getByRole('radio', { name: 'Seen', exact: true }).check();
+  await expect(titleBlock(page)).toContainText('Over-stroke mark seen, applied');
+  await applied.getByRole('button', { name: 'Frame the place on the picture' }).click();
+  const region = picture(page, 'Applied');
+  await region.scrollIntoViewIfNeeded();
+  const box = await region.boundingBox();
+  if (!box) throw new Error('the picture is not there');
+  await page.mouse.move(box.x + box.width * 0.3, box.y + box.height * 0.45);
+  await page.mouse.down();
+  await page.mouse.move(box.x + box.width * 0.5, box.y + box.height * 0.55, { steps: 5 });
+  await page.mouse.up();
+  await expect(applied.getByRole('button', { name: 'Frame the place anew' })).toBeVisible();
+  await page.reload();
+  await expect(applied.getByRole('radio', { name: 'Seen', exact: true })).toBeChecked();
+  await expect(applied.getByRole('button', { name: 'Frame the place anew' })).toBeVisible();
+});
+
 test('a kind of chamber alone gives no limit: nothing is assumed', async ({ page }) => {
   await startPair(page);
   await step(page, 5).click();

@@ -10,11 +10,12 @@ export function overStrokeCrop(
 ): NonNullable<FrameViewerProps['cropMode']> | null {
   if (state === 'pulled' || place.step !== 'over-stroke' || place.cropping !== state) return null;
   const before = measurement.overStrokeMark[state];
+  if (before === null) return null;
   return {
-    rect: before?.crop ?? null,
+    rect: before.crop,
     onCrop: ({ xPx, yPx, widthPx, heightPx }) => {
       const crop = { xPx, yPx, widthPx, heightPx };
-      work.act({ type: 'set-over-stroke', state, sight: { sight: before?.sight ?? 'cannot-tell', crop } });
+      work.act({ type: 'set-over-stroke', state, sight: { ...before, crop } });
       work.crop(null);
     },
   };

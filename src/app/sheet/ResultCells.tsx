@@ -1,17 +1,24 @@
+import type { MeasurementInput } from '../../record/record.ts';
 import type { ShownAssessment } from '../measuring/use-assessment.ts';
 import { useLengthUnit } from '../parts/use-length-unit.ts';
 import { TITLE_BLOCK } from '../words/en.ts';
-import { limitText, OUTCOMES } from '../words/findings.ts';
+import { FINDING, limitText, OUTCOMES } from '../words/findings.ts';
 import { measuredLengthText } from '../words/values.ts';
 import { Cell } from './Cell.tsx';
 import { FindingBar } from './FindingBar.tsx';
 
+type Props = {
+  readonly assessment: ShownAssessment;
+  readonly sights: MeasurementInput['overStrokeMark'];
+};
+
 /** Stroke, limit, finding and the bar: the cells that everything else is for. */
-export function ResultCells({ assessment }: { readonly assessment: ShownAssessment }) {
+export function ResultCells({ assessment, sights }: Props) {
   const unit = useLengthUnit();
   const { measurement: measured, finding } = assessment;
   const stroke = measured.ok ? measured.value.strokeMm : null;
   const limits = finding.limit?.values ?? [];
+  const seen = (['released', 'applied'] as const).filter((state) => sights[state]?.sight === 'seen');
   const decidable = stroke !== null && limits.length > 0;
   return (
     <>
@@ -27,6 +34,11 @@ export function ResultCells({ assessment }: { readonly assessment: ShownAssessme
         <span className={decidable ? 'outcome' : undefined} role="status">
           {decidable ? OUTCOMES[finding.outcome] : TITLE_BLOCK.notYet}
         </span>
+        {seen.map((state) => (
+          <span key={state} className="look">
+            {FINDING.overStrokeSeen(state)}
+          </span>
+        ))}
         {stroke ? <FindingBar stroke={stroke} limitsMm={limits.map(({ limitMm }) => limitMm)} /> : null}
       </Cell>
     </>

@@ -41,14 +41,14 @@ function SightChoice({ current, state }: SightProps) {
           />
         ))}
       </div>
-      {view ? (
+      {view && sight ? (
         <button
           type="button"
           className="button wide"
           aria-pressed={cropping}
           onClick={() => work.crop(cropping ? null : state)}
         >
-          {sight?.crop ? OVER_STROKE.cropAgain : OVER_STROKE.crop}
+          {sight.crop ? OVER_STROKE.cropAgain : OVER_STROKE.crop}
         </button>
       ) : null}
     </fieldset>

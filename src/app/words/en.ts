@@ -96,6 +96,7 @@ export const CRASH = {
   heading: 'Something in the program broke',
   kept: 'What you entered is still here. Save the record to a file, then load the page again.',
   reload: 'Load the page again',
+  went: 'Something in the program broke just now. What you entered is still here: save the record to a file, then load the page again.',
 };
 
 export const DROP_HERE = 'Drop photos, a clip or a record';

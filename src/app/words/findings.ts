@@ -22,6 +22,7 @@ export const FINDING = {
   budget: 'Standard uncertainty of the stroke comes from',
   off: (residual: number) => `off by ${Math.abs(residual).toFixed(1)} times its spread`,
   underWay: 'Measuring …',
+  overStrokeSeen: (state: string) => `Over-stroke mark seen, ${state}`,
   noStroke: 'No stroke yet',
 };
 
