@@ -1,5 +1,5 @@
 import { cpSync, createReadStream, existsSync, statSync } from 'node:fs';
-import { extname, normalize, resolve } from 'node:path';
+import { basename, extname, normalize, resolve } from 'node:path';
 import react from '@vitejs/plugin-react';
 import { defineConfig, type Plugin } from 'vite';
 import { VitePWA } from 'vite-plugin-pwa';
@@ -32,7 +32,8 @@ function sampleMedia(): Plugin {
       if (!dir || !existsSync(folder)) return;
       cpSync(folder, resolve(dir, MEDIA_FOLDER), {
         recursive: true,
-        filter: (path) => statSync(path).isDirectory() || extname(path) in MEDIA_TYPES,
+        filter: (path) =>
+          statSync(path).isDirectory() ? basename(path) !== 'make' : extname(path) in MEDIA_TYPES,
       });
     },
   };
