@@ -7,13 +7,21 @@ type Point = { readonly px: Px };
 export type TruthView = FrameSize & {
   readonly state: 'released' | 'applied';
   readonly frameIndex?: number;
+  readonly focalPx: number;
+  readonly principalPx: Px;
+  /** Three rows of rotation and translation, mm. */
+  readonly cameraFromChamber: readonly (readonly [number, number, number, number])[];
   readonly points: {
     readonly chamberFace: Point;
     readonly clevisPin: Point;
     readonly camshaftEnd: Point;
     readonly rodLine: readonly Point[];
     readonly tapeGraduations?: readonly (Point & { readonly inches: number })[];
-    readonly clampBand: readonly (Point & { readonly visible: boolean })[];
+    readonly clampBand: readonly (Point & {
+      readonly visible: boolean;
+      readonly angleDeg: number;
+      readonly mm: readonly number[];
+    })[];
   };
 };
 
