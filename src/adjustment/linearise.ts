@@ -1,6 +1,5 @@
 /**
  * All observation equations of a problem at given unknowns: marks, arc of the arm, direction of view, priors.
- * The angles of band marks in x are moved in place to where the rim is nearest.
  *
  * Model    mark: (projected - marked) / sigma, two rows; arc: (|pin - camshaft| - L) / play, one row a state;
  *          direction of view: the depth axis seen in the camera frame, x and y components / their width, two rows a pose;
@@ -15,7 +14,6 @@ import type { Layout } from './layout.ts';
 import { byChamberPoint, byRotation, type Pose, poseAt, transformed } from './pose.ts';
 import { ARC_PLAY_MM, OFF_SQUARE } from './priors.ts';
 import type { Problem } from './problem.ts';
-import { settleBand } from './settle-band.ts';
 import type { Start } from './start.ts';
 import { distancePoint, type WorldPoint, worldPoint } from './world-points.ts';
 
@@ -40,14 +38,12 @@ export function linearise(
   layout: Layout,
   start: Pick<Start, 'rotations'>,
   priors: readonly PriorRow[],
-  settle = true,
 ): Linearisation {
   const markCount = problem.views.reduce((sum, view) => sum + view.marks.length, 0);
   const rows = 2 * markCount + 2 * problem.poseCount + Object.keys(layout.pins).length + priors.length;
   const equations = new Equations(layout.size, { rows, entries: rows * MOST_ENTRIES });
   const markRows: MarkRows[] = [];
   const poses = layout.poses.map((at, i) => poseAt(x, at, start.rotations[i] as Pose['rotation']));
-  if (settle) settleBand(x, problem, layout, poses);
   problem.views.forEach((view, viewIndex) => {
     const pose = poses[view.pose] as Pose;
     const at = { camera: layout.cameras[view.camera] as number, pose: layout.poses[view.pose] as number };

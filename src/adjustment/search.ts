@@ -13,6 +13,7 @@ import { linearise } from './linearise.ts';
 import { poseAt } from './pose.ts';
 import { priorRows } from './prior-rows.ts';
 import type { Problem, ProblemView } from './problem.ts';
+import { settleBand } from './settle-band.ts';
 import { type Start, startFor } from './start.ts';
 import { mirroredRotations, startRotations } from './start-directions.ts';
 import { distanceToObject } from './start-distance.ts';
@@ -117,7 +118,10 @@ function run(
   options: FitOptions,
 ): Solution {
   const priors = priorRows(problem, layout, start);
-  const evaluate = (x: Float64Array) => linearise(x, problem, layout, start, priors).equations;
+  const evaluate = (x: Float64Array) => {
+    settleBand(x, problem, layout, start);
+    return linearise(x, problem, layout, start, priors).equations;
+  };
   const fitted = levenbergMarquardt(evaluate, new Float64Array(from), options);
   return { x: fitted.x, start, fitted };
 }

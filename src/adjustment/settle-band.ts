@@ -1,20 +1,28 @@
 /**
- * Moves the angle of every band mark to where the projected rim is nearest to the mark, the rest held.
+ * Moves in place the angle of every band mark to where the projected rim is nearest to the mark, the rest held.
  *
  * Model    minimise |p(w) - m|^2 over w by Gauss-Newton: dw = -(p' . e) / |p'|^2, steps held to a quarter radian.
  *          Without it the fit creeps: the angles must follow each turn of the rim along a curved valley.
  */
+import type { Mat3 } from '../basics/rotation.ts';
 import { project } from './camera.ts';
 import type { Layout } from './layout.ts';
-import { byChamberPoint, type Pose, transformed } from './pose.ts';
+import { byChamberPoint, type Pose, poseAt, transformed } from './pose.ts';
 import type { Problem } from './problem.ts';
+import type { Start } from './start.ts';
 
 const STEPS = 2;
 const LONGEST_RAD = 0.25;
 
-export function settleBand(x: Float64Array, problem: Problem, layout: Layout, poses: readonly Pose[]): void {
+export function settleBand(
+  x: Float64Array,
+  problem: Problem,
+  layout: Layout,
+  start: Pick<Start, 'rotations'>,
+): void {
   const band = layout.band;
   if (band === null) return;
+  const poses = layout.poses.map((at, i) => poseAt(x, at, start.rotations[i] as Mat3));
   const place = x[band] as number;
   const radius = (x[band + 1] as number) / 2;
   for (const view of problem.views) {
