@@ -23,7 +23,7 @@ async function start(root: HTMLElement): Promise<void> {
   if (note) await takeInNote(note);
   const last = await lastOpenRecord();
   if (last.ok) dropNote();
-  const kept = last.ok ? last.value : note;
+  const kept = last.ok ? last.value : (note?.unwritten.at(-1) ?? null);
   if (kept) await openKeptRecord(kept);
   startSaving();
   createRoot(root).render(

@@ -40,8 +40,10 @@ export function startSaving(): void {
   });
   const part = () => {
     const { open } = work.getState();
-    if (open) leaveNote(keptOf(open));
-    else dropNote();
+    // What is open is noted in any case: the database may have refused it.
+    const states = new Set([...autosave.unwritten(), open]);
+    const unwritten = [...states].filter((state) => state !== null).map(keptOf);
+    leaveNote({ unwritten, openId: open?.keptId ?? null });
   };
   addEventListener('pagehide', part);
   document.addEventListener('visibilitychange', () => {

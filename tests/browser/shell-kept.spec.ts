@@ -145,6 +145,11 @@ test('a browser that keeps nothing says so, and the work goes on', async ({ page
   await step(page, 3).click();
   await touch(page, 'Released', 0.3, 0.5);
   await expect(picture(page, 'Released').getByRole('button', { name: /Chamber face/ })).toHaveCount(1);
+  // The record is small enough for the page's other memory; the pictures are asked for.
+  await page.reload();
+  await expect(page.getByRole('button', { name: /^Chamber face/ })).toContainText('1 of 1');
+  await step(page, 1).click();
+  await expect(page.getByRole('region', { name: 'Pictures to bring back' })).toContainText('released.jpg');
 });
 
 test('after a mistake of the program the record can still be saved', async ({ page }) => {

@@ -5,6 +5,8 @@
 export type Autosave<T> = {
   /** Takes note of the newest state and starts a save unless one is running. */
   readonly changed: (state: T) => void;
+  /** What is noted and not yet written, oldest first. */
+  readonly unwritten: () => readonly T[];
   /** Resolves when everything noted is written. */
   readonly settled: () => Promise<void>;
 };
@@ -14,6 +16,7 @@ export function createAutosave<T>(
   save: (state: T) => Promise<void>,
 ): Autosave<T> {
   const waiting = new Map<string, T>();
+  let writing: readonly T[] = [];
   let running: Promise<void> | null = null;
 
   async function run() {
@@ -22,7 +25,9 @@ export function createAutosave<T>(
       if (!next) break;
       const [key, state] = next;
       waiting.delete(key);
+      writing = [state];
       await save(state);
+      writing = [];
     }
     running = null;
   }
@@ -35,6 +40,7 @@ export function createAutosave<T>(
       waiting.set(key, state);
       running ??= run();
     },
+    unwritten: () => [...writing, ...waiting.values()],
     settled: () => running ?? Promise.resolve(),
   };
 }

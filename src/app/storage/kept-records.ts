@@ -1,5 +1,6 @@
 import type { Result } from '../../basics/result.ts';
 import { database, type KeptRecord } from './database.ts';
+import type { PartingNote } from './parting-note.ts';
 import { attempt, type StorageFailure } from './storage-failure.ts';
 
 export function keepRecord(kept: KeptRecord): Promise<Result<void, StorageFailure>> {
@@ -30,10 +31,17 @@ export function lastOpenRecord(): Promise<Result<KeptRecord | null, StorageFailu
 }
 
 /** Takes in what was written as the page went away, where it is newer than what the database has. */
-export function takeInNote(note: KeptRecord): Promise<Result<void, StorageFailure>> {
+export function takeInNote({ unwritten, openId }: PartingNote): Promise<Result<void, StorageFailure>> {
   return attempt(async () => {
-    const before = await (await database()).get('records', note.id);
-    if (!before || before.savedAt < note.savedAt) await keepRecord(note);
+    const transaction = (await database()).transaction(['records', 'open'], 'readwrite');
+    const records = transaction.objectStore('records');
+    for (const kept of unwritten) {
+      const before = await records.get(kept.id);
+      if (!before || before.savedAt < kept.savedAt) await records.put(kept);
+    }
+    const open = transaction.objectStore('open');
+    await (openId === null ? open.delete('record') : open.put(openId, 'record'));
+    await transaction.done;
   });
 }
 

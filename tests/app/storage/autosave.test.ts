@@ -49,6 +49,17 @@ test('the last change of one record is not lost to a change of another', async (
   ]);
 });
 
+test('tells what is not written yet, the one being written included', async () => {
+  const { autosave, finishAll } = slowStore();
+  autosave.changed({ id: 'a', value: 1 });
+  autosave.changed({ id: 'a', value: 2 });
+  autosave.changed({ id: 'b', value: 9 });
+  expect(autosave.unwritten().map(({ value }) => value)).toEqual([1, 2, 9]);
+  await finishAll();
+  await autosave.settled();
+  expect(autosave.unwritten()).toEqual([]);
+});
+
 test('works again after it has been idle', async () => {
   const { autosave, written, finishAll } = slowStore();
   autosave.changed({ id: 'a', value: 1 });
