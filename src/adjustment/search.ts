@@ -2,7 +2,8 @@
  * The search for the lowest minimum, from several starts.
  *
  * Model    each camera pose alone first: from every closed-form start a first look, the best few a short run, then the mirrored
- *          tilts of the best; the likeliest combinations of these minima together a short run; the best few to the end.
+ *          tilts of the best; the likeliest combinations of these minima together a short run; the best few to the end. The
+ *          thorough search tries every pair of starts together as well.
  * Assumes  a quick search finds the right minimum where it ends in an acceptable chi-square; where it does not, the thorough
  *          one keeps more of everything (adjust decides which).
  */
@@ -34,12 +35,21 @@ export type Effort = {
   readonly keptOfPose: number;
   /** Combinations tried together. */
   readonly joined: number;
+  /** Starts of all poses together that go on from the first look to a short run; 0: none are tried. */
+  readonly paired: number;
   /** Runs taken to the end. */
   readonly finished: number;
 };
 
-export const QUICK: Effort = { lookedAt: 3, shortRun: 15, keptOfPose: 4, joined: 4, finished: 2 };
-export const THOROUGH: Effort = { lookedAt: 15, shortRun: 40, keptOfPose: 6, joined: 16, finished: 6 };
+export const QUICK: Effort = { lookedAt: 3, shortRun: 15, keptOfPose: 4, joined: 4, paired: 0, finished: 2 };
+export const THOROUGH: Effort = {
+  lookedAt: 15,
+  shortRun: 40,
+  keptOfPose: 6,
+  joined: 16,
+  paired: 16,
+  finished: 6,
+};
 
 const FIRST_LOOK: FitOptions = { maxIterations: 3, tolerance: 0.1 };
 
@@ -48,7 +58,9 @@ export function minima(problem: Problem, layout: Layout, effort: Effort): readon
   const short =
     problem.poseCount === 1
       ? minimaOfPose(partOfPose(problem, 0), problem, effort)
-      : joinedMinima(problem, layout, effort);
+      : [...joinedMinima(problem, layout, effort), ...pairedMinima(problem, layout, effort)].sort(
+          byChiSquare,
+        );
   const ends = distinct(short, layout)
     .slice(0, effort.finished)
     .map((solution) => rebased(layout, solution))
@@ -76,6 +88,32 @@ function joinedMinima(problem: Problem, layout: Layout, effort: Effort): readonl
       return run(problem, layout, start, start.x, shortFit(effort));
     })
     .sort(byChiSquare);
+}
+
+/**
+ * Starts of all poses together, every start rotation of the first with every one of the others: one picture alone may hold only
+ * tilts that all together refute.
+ */
+function pairedMinima(problem: Problem, layout: Layout, effort: Effort): readonly Solution[] {
+  if (effort.paired === 0) return [];
+  const ofPose = Array.from({ length: problem.poseCount }, (_, pose) =>
+    startRotations(problem, problem.views.find((view) => view.pose === pose) as ProblemView),
+  );
+  const [first = [], ...others] = ofPose;
+  const sets = first.flatMap((rotation) =>
+    [...(others[0] ?? []).keys()].map((k) => [rotation, ...others.map((of) => of[k] ?? rotation)]),
+  );
+  return sets
+    .flatMap((rotations) => {
+      const distances = problem.views.map(
+        (view, i) => distanceToObject(problem, rotations[view.pose] as Mat3)?.[i] ?? Number.NaN,
+      );
+      return startFor(problem, layout, rotations, distances) ?? [];
+    })
+    .map((start) => run(problem, layout, start, start.x, FIRST_LOOK))
+    .sort(byChiSquare)
+    .slice(0, effort.paired)
+    .map((s) => run(problem, layout, s.start, s.x, shortFit(effort)));
 }
 
 type PoseSolution = Solution & { readonly part: Part };
