@@ -10,29 +10,10 @@ import type { Mark } from '../../src/marks/mark.ts';
 import type { View } from '../../src/marks/view.ts';
 import type { MeasureInput } from '../../src/measurement/measurement.ts';
 import type { References } from '../../src/references/reference.ts';
+import type { SceneOptions } from './scene-options.ts';
+import { type Camera, type CameraPose, drawCamera, drawPose, imageOf, jittered, type P3 } from './sight.ts';
 
-export type ReferenceKind = 'tape' | 'clamp-band' | 'arm-length' | 'distance' | 'tape+arm' | 'tape+band';
-
-export type SceneOptions = {
-  readonly seed: number;
-  readonly reference: ReferenceKind;
-  readonly sigmaPx: number;
-  /** Greatest angle off square, each of yaw and pitch. */
-  readonly offSquareDeg?: number;
-  readonly distanceMm?: readonly [number, number];
-  readonly cameraStill?: boolean;
-  readonly camshaft?: boolean;
-  readonly rodMarks?: boolean;
-  readonly strokeMm?: number;
-  readonly focalKnown?: boolean;
-  readonly widthPx?: number;
-  readonly heightPx?: number;
-  /** Focal length over the longer side of the picture. */
-  readonly focalOverWidth?: readonly [number, number];
-  readonly anyRoll?: boolean;
-  /** Lens distortion drawn with the engine's own prior width, or none. */
-  readonly distortion?: boolean;
-};
+export type { ReferenceKind, SceneOptions } from './scene-options.ts';
 
 export type Scene = {
   readonly input: MeasureInput;
@@ -44,28 +25,35 @@ export type Scene = {
   };
 };
 
-type P3 = readonly [number, number, number];
-
 export function simulate(options: SceneOptions): Scene {
   const draw = drawFrom(options.seed);
-  const hand = draw.uniform(0, 1) < 0.5 ? 1 : -1;
-  const wheelEnd = drawWheelEnd(draw, hand, options);
-  const camera = drawCamera(draw, options);
-  const states = ['released', 'applied'] as const;
+  const drawnHand = draw.uniform(0, 1) < 0.5 ? 1 : -1;
+  const hand = options.hand ?? drawnHand;
+  const scatter = options.typical ? withoutScatter(draw) : draw;
+  const wheelEnd = drawWheelEnd({ uniform: draw.uniform, normal: scatter.normal }, hand, options);
+  const camera = drawCamera({ uniform: draw.uniform, normal: scatter.normal }, options);
+  const states =
+    options.freeStrokeMm === undefined
+      ? (['released', 'applied'] as const)
+      : (['released', 'applied', 'pulled'] as const);
   const firstPose = drawPose(draw, options, hand);
-  const secondPose = options.cameraStill ? firstPose : jittered(draw, firstPose);
-  const tapeScale = draw.normal(0, 0.004);
+  const poses = states.map((_s, i) =>
+    i === 0 || options.cameraStill ? firstPose : jittered(draw, firstPose),
+  );
+  const tapeScale = scatter.normal(0, 0.004);
+  const noisePx = options.noisePx ?? options.sigmaPx;
   let nextId = 0;
+  let tapeHold: TapeHold | undefined;
   const views = states.map((state, i): View => {
-    const pose = i === 0 ? firstPose : secondPose;
+    const pose = poses[i] as CameraPose;
     const marks: Mark[] = [];
     const see = (at: P3): readonly [number, number] => imageOf(camera, pose, at);
     const put = (at: P3, kind: Mark['kind'], readingMm?: number): void => {
       const [u, v] = see(at);
       const placed = {
         id: `m${nextId++}`,
-        xPx: u + draw.normal(0, options.sigmaPx),
-        yPx: v + draw.normal(0, options.sigmaPx),
+        xPx: u + draw.normal(0, noisePx),
+        yPx: v + draw.normal(0, noisePx),
         sigmaPx: options.sigmaPx,
         placedBy: 'hand' as const,
       };
@@ -80,9 +68,12 @@ export function simulate(options: SceneOptions): Scene {
     if (options.rodMarks)
       for (const share of [0.25, 0.6])
         put([s.pin[0] * share, s.rodYAtFace + (s.pin[1] - s.rodYAtFace) * share, 0], 'rod-line');
-    if (options.reference.startsWith('tape')) putTape(draw, hand, tapeScale, s.pin[0], put);
+    if (options.reference.startsWith('tape')) {
+      if (!tapeHold || !options.tapeUnmoved) tapeHold = drawTapeHold(scatter, tapeScale);
+      putTape(tapeHold, hand, s.pin[0], put);
+    }
     if (options.reference.endsWith('band')) putBand(draw, wheelEnd, pose, put);
-    if (options.reference === 'distance') putDistance(draw, hand, put);
+    if (options.reference === 'distance') putDistance(scatter, hand, put);
     return { state, captureId: `c${i}`, frame: null, marks };
   });
   const captures = states.map((_s, i) => captureOf(`c${i}`, camera));
@@ -90,15 +81,30 @@ export function simulate(options: SceneOptions): Scene {
     views,
     captures,
     cameraStill: options.cameraStill ?? false,
-    references: referencesOf(draw, options.reference, wheelEnd),
+    references: referencesOf(scatter, options, wheelEnd),
   };
   return { input, truth: wheelEnd.truth };
+}
+
+/** Draws as before, so that the rest of the scene stays the same, and gives the mean of each. */
+function withoutScatter(draw: Draw): Draw {
+  return {
+    uniform: (low, high) => {
+      draw.uniform(low, high);
+      return (low + high) / 2;
+    },
+    normal: (mean, sigma) => {
+      draw.normal(mean, sigma);
+      return mean;
+    },
+  };
 }
 
 type WheelEnd = ReturnType<typeof drawWheelEnd>;
 
 function drawWheelEnd(draw: Draw, hand: 1 | -1, options: SceneOptions) {
-  const armMm = [127, 139.7, 152.4, 165.1][Math.floor(draw.uniform(0, 3.999))] as number;
+  const stampedMm = [127, 139.7, 152.4, 165.1][Math.floor(draw.uniform(0, 3.999))] as number;
+  const armMm = options.typical ? 146 : stampedMm;
   const bandMm = [161.93, 172.24, 183.36, 205.58][Math.floor(draw.uniform(0, 3.999))] as number;
   const releasedX = draw.uniform(90, 180);
   const strokeMm = options.strokeMm ?? draw.uniform(25, 70);
@@ -110,8 +116,10 @@ function drawWheelEnd(draw: Draw, hand: 1 | -1, options: SceneOptions) {
     releasedX - armMm * Math.cos(releasedAngle),
     pinY + armMm * Math.sin(releasedAngle),
   ] as const;
+  const onArc = (x: number) => camshaft[1] - Math.sqrt(armMm ** 2 - (x - camshaft[0]) ** 2);
   const appliedX = releasedX + strokeMm;
-  const appliedY = camshaft[1] - Math.sqrt(armMm ** 2 - (appliedX - camshaft[0]) ** 2);
+  const appliedY = onArc(appliedX);
+  const pulledX = releasedX + (options.freeStrokeMm ?? 0);
   const rodLength = Math.hypot(releasedX + innerMm, pinY);
   const stateOf = (x: number, y: number) => {
     const innerX = x - Math.sqrt(rodLength ** 2 - y ** 2);
@@ -121,7 +129,11 @@ function drawWheelEnd(draw: Draw, hand: 1 | -1, options: SceneOptions) {
     const angle = Math.acos((rod[0] * arm[0] + rod[1] * arm[1]) / (Math.hypot(...rod) * Math.hypot(...arm)));
     return { pin: [x, y] as const, rodYAtFace, angle };
   };
-  const states = { released: stateOf(releasedX, pinY), applied: stateOf(appliedX, appliedY) };
+  const states = {
+    released: stateOf(releasedX, pinY),
+    applied: stateOf(appliedX, appliedY),
+    pulled: stateOf(pulledX, onArc(pulledX)),
+  };
   return {
     hand,
     armMm,
@@ -141,86 +153,20 @@ function drawWheelEnd(draw: Draw, hand: 1 | -1, options: SceneOptions) {
   };
 }
 
-type Camera = ReturnType<typeof drawCamera>;
-
-function drawCamera(draw: Draw, options: SceneOptions) {
-  const widthPx = options.widthPx ?? 1920;
-  const heightPx = options.heightPx ?? 1080;
-  const longer = Math.max(widthPx, heightPx);
-  const [low, high] = options.focalOverWidth ?? [0.7, 0.85];
-  const focalPx = longer * draw.uniform(low, high);
-  const diagonal = Math.hypot(widthPx, heightPx);
-  const statedFocal35 = (focalPx / diagonal) * Math.hypot(36, 24) * Math.exp(draw.normal(0, 0.03));
-  return {
-    widthPx,
-    heightPx,
-    focalPx,
-    focal35Mm: options.focalKnown === false ? null : statedFocal35,
-    centre: [
-      widthPx / 2 + draw.normal(0, 0.01 * longer),
-      heightPx / 2 + draw.normal(0, 0.01 * longer),
-    ] as const,
-    k1: options.distortion === false ? 0 : draw.normal(0, 0.02),
-  };
-}
-
-type CameraPose = { readonly rows: readonly [P3, P3, P3]; readonly t: P3 };
-
-function drawPose(draw: Draw, options: SceneOptions, hand: 1 | -1): CameraPose {
-  const off = ((options.offSquareDeg ?? 25) * Math.PI) / 180;
-  const yaw = draw.uniform(-off, off);
-  const pitch = draw.uniform(-off, off);
-  const roll = options.anyRoll ? draw.uniform(-Math.PI, Math.PI) : draw.normal(0, 0.2);
-  const [near, far] = options.distanceMm ?? [500, 1000];
-  const distance = draw.uniform(near, far);
-  const base: readonly [P3, P3, P3] = [
-    [1, 0, 0],
-    [0, hand, 0],
-    [0, 0, hand],
-  ];
-  const rows = times(aboutZ(roll), times(aboutY(yaw), times(aboutX(pitch), base)));
-  // The camera looks at a point near the middle of rod and arm.
-  const target: P3 = [draw.uniform(40, 130), draw.uniform(0, 70), 0];
-  const [tx, ty, tz] = apply(rows, target);
-  return {
-    rows,
-    t: [draw.normal(0, 0.03) * distance - tx, draw.normal(0, 0.03) * distance - ty, distance - tz],
-  };
-}
-
-function jittered(draw: Draw, pose: CameraPose): CameraPose {
-  const small = times(
-    aboutZ(draw.normal(0, 0.05)),
-    times(aboutY(draw.normal(0, 0.06)), aboutX(draw.normal(0, 0.06))),
-  );
-  const t = apply(small, pose.t);
-  const d = t[2];
-  return {
-    rows: times(small, pose.rows),
-    t: [
-      t[0] * 0.3 + draw.normal(0, 0.03) * d,
-      t[1] * 0.3 + draw.normal(0, 0.03) * d,
-      d * (1 + draw.normal(0, 0.06)),
-    ],
-  };
-}
-
-function imageOf(camera: Camera, pose: CameraPose, at: P3): readonly [number, number] {
-  const p = apply(pose.rows, at);
-  const z = p[2] + pose.t[2];
-  const [a, b] = [(p[0] + pose.t[0]) / z, (p[1] + pose.t[1]) / z];
-  const d = 1 + camera.k1 * (a * a + b * b);
-  return [camera.centre[0] + camera.focalPx * d * a, camera.centre[1] + camera.focalPx * d * b];
-}
-
 type Put = (at: P3, kind: Mark['kind'], readingMm?: number) => void;
 
-function putTape(draw: Draw, hand: 1 | -1, sharedScale: number, pinX: number, put: Put): void {
+type TapeHold = ReturnType<typeof drawTapeHold>;
+
+function drawTapeHold(draw: Draw, sharedScale: number) {
   const zero = draw.uniform(-1.6, 1.6);
   const side = draw.normal(-20, 12);
   const depth = draw.normal(-15, 10);
   const [alpha, beta] = [draw.normal(0, 0.06), draw.normal(0, 0.06)];
-  const scale = 1 + sharedScale + draw.normal(0, 0.003);
+  return { zero, side, depth, alpha, beta, scale: 1 + sharedScale + draw.normal(0, 0.003) };
+}
+
+function putTape(hold: TapeHold, hand: 1 | -1, pinX: number, put: Put): void {
+  const { zero, side, depth, alpha, beta, scale } = hold;
   for (let inch = 1; inch * 25.4 < pinX + 40; inch++) {
     const s = inch * 25.4 * scale;
     put(
@@ -260,10 +206,14 @@ function putDistance(draw: Draw, hand: 1 | -1, put: Put): void {
   );
 }
 
-function referencesOf(draw: Draw, kind: ReferenceKind, wheelEnd: WheelEnd): References {
+function referencesOf(
+  draw: Draw,
+  { reference: kind, tapeUnmoved: unmoved = false }: SceneOptions,
+  wheelEnd: WheelEnd,
+): References {
   const arm = { lengthMm: wheelEnd.armMm + draw.normal(0, 0.8), uLengthMm: 0.8 };
   return {
-    tape: kind.startsWith('tape') ? { zeroAtFace: true, unmoved: false } : null,
+    tape: kind.startsWith('tape') ? { zeroAtFace: true, unmoved } : null,
     clampBand: kind.endsWith('band')
       ? { diameterMm: wheelEnd.bandMm + draw.normal(0, 1), uDiameterMm: 1 }
       : null,
@@ -287,45 +237,4 @@ function captureOf(id: string, camera: Camera): Capture {
     focal35Mm: camera.focal35Mm,
     clip: null,
   };
-}
-
-type Rows = readonly [P3, P3, P3];
-
-function apply(m: Rows, p: P3): P3 {
-  const row = (r: P3) => r[0] * p[0] + r[1] * p[1] + r[2] * p[2];
-  return [row(m[0]), row(m[1]), row(m[2])];
-}
-
-function times(a: Rows, b: Rows): Rows {
-  const column = (j: 0 | 1 | 2): P3 => apply(a, [b[0][j], b[1][j], b[2][j]]);
-  const [c0, c1, c2] = [column(0), column(1), column(2)];
-  return [
-    [c0[0], c1[0], c2[0]],
-    [c0[1], c1[1], c2[1]],
-    [c0[2], c1[2], c2[2]],
-  ];
-}
-
-function aboutX(r: number): Rows {
-  return [
-    [1, 0, 0],
-    [0, Math.cos(r), -Math.sin(r)],
-    [0, Math.sin(r), Math.cos(r)],
-  ];
-}
-
-function aboutY(r: number): Rows {
-  return [
-    [Math.cos(r), 0, Math.sin(r)],
-    [0, 1, 0],
-    [-Math.sin(r), 0, Math.cos(r)],
-  ];
-}
-
-function aboutZ(r: number): Rows {
-  return [
-    [Math.cos(r), -Math.sin(r), 0],
-    [Math.sin(r), Math.cos(r), 0],
-    [0, 0, 1],
-  ];
 }
