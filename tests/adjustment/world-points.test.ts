@@ -1,0 +1,108 @@
+import { expect, test } from 'vitest';
+import { type Layout, layoutOf } from '../../src/adjustment/layout.ts';
+import { distancePoint, worldPoint } from '../../src/adjustment/world-points.ts';
+import type { Vec3 } from '../../src/basics/rotation.ts';
+import type { Mark } from '../../src/marks/mark.ts';
+import { NO_REFERENCES, type References } from '../../src/references/reference.ts';
+
+const placed = { xPx: 0, yPx: 0, sigmaPx: 1, placedBy: 'hand' } as const;
+
+const MARKS: readonly Mark[] = [
+  { kind: 'chamber-face', id: 'face', ...placed },
+  { kind: 'clevis-pin', id: 'pin', ...placed },
+  { kind: 'camshaft-end', id: 'camshaft', ...placed },
+  { kind: 'rod-line', id: 'rod', ...placed },
+  { kind: 'clamp-band', id: 'rim', ...placed },
+  { kind: 'tape-graduation', id: 'inch', readingMm: 100, ...placed },
+  { kind: 'distance-end', id: 'begin', ...placed },
+  { kind: 'distance-end', id: 'end', ...placed },
+];
+
+const REFERENCES: References = {
+  tape: { zeroAtFace: true, unmoved: false },
+  clampBand: { diameterMm: 200, uDiameterMm: 1 },
+  armLength: null,
+  distance: { distanceMm: 150, uDistanceMm: 0.5 },
+};
+
+const VIEW = { state: 'applied', index: 1 } as const;
+
+/** Round numbers, so that every place below can be worked by hand. */
+function wheelEnd(references = REFERENCES): { readonly layout: Layout; readonly x: Float64Array } {
+  const layout = layoutOf({
+    cameras: [{ widthPx: 1920, heightPx: 1080, focalPx: 1500, uLnFocal: 0.035 }],
+    poseCount: 1,
+    views: [
+      { state: 'released', camera: 0, pose: 0, marks: MARKS.map((m) => ({ ...m, id: `${m.id} released` })) },
+      { state: 'applied', camera: 0, pose: 0, marks: MARKS },
+    ],
+    references,
+    hand: 1,
+  });
+  const x = new Float64Array(layout.size);
+  x.set([100, 0], layout.pins.released);
+  x.set([160, 20], layout.pins.applied);
+  x[layout.pinDepth] = -22;
+  x[layout.faceDepth] = -6;
+  x[layout.rodInner] = 100;
+  x.set([140, 150, -28, 146], layout.camshaft as number);
+  x[layout.nuisance.get('rod') as number] = 50;
+  if (layout.band !== null) {
+    x.set([-55, 200], layout.band);
+    x[layout.nuisance.get('rim') as number] = Math.PI / 6;
+  }
+  if (layout.tapeSlack !== null) {
+    x[layout.tapeSlack] = 0.004;
+    x.set([1, -20, -15, Math.PI / 6, Math.PI / 3, 0.006], layout.tapes[1] as number);
+  }
+  if (layout.distance !== null) {
+    x[layout.distance] = 150;
+    x.set([10, -40, -10, Math.PI / 2, Math.PI / 6], layout.distances[1] as number);
+  }
+  return { layout, x };
+}
+
+function placeOf(id: string, hand: 1 | -1): readonly number[] | undefined {
+  const { layout, x } = wheelEnd();
+  const mark = MARKS.find((m) => m.id === id) as Mark;
+  return worldPoint(mark, VIEW, x, layout, hand)?.at;
+}
+
+function near(place: readonly number[] | undefined, expected: Vec3): void {
+  expected.forEach((value, i) => {
+    expect(place?.[i]).toBeCloseTo(value, 12);
+  });
+}
+
+// Worked by hand. The rod is 100 + 100 mm long; applied, its pin is 20 mm aside: it falls to the axis by 0.1 mm each mm.
+test.each([1, -1] as const)('places of the marked things, hand %i', (hand) => {
+  near(placeOf('pin', hand), [160, 20, -22 * hand]);
+  near(placeOf('face', hand), [0, 20 - 160 * 0.1, -6 * hand]);
+  near(placeOf('rod', hand), [110, 20 - 50 * 0.1, 0]);
+  near(placeOf('camshaft', hand), [140, 150, -28 * hand]);
+  near(placeOf('rim', hand), [-55, 100 * Math.cos(Math.PI / 6), 50]);
+  // 100 mm of tape are 101 mm with both slacks; tilted out by 60 degrees half of it lies in the plane, at 30 degrees.
+  const inPlane = 101 / 2;
+  near(placeOf('inch', hand), [
+    1 + inPlane * Math.cos(Math.PI / 6),
+    -20 + inPlane / 2,
+    hand * (-15 + 101 * Math.sin(Math.PI / 3)),
+  ]);
+});
+
+test.each([1, -1] as const)('both ends of the known distance, hand %i', (hand) => {
+  const { layout, x } = wheelEnd();
+  const end = (which: 0 | 1) => distancePoint(which, layout.distances[1], x, layout, hand)?.at;
+  near(end(0), [10, -40, -10 * hand]);
+  // Straight across the axis, 30 degrees out of the plane: 150 cos 30 across, 75 away.
+  near(end(1), [10, -40 + 150 * Math.cos(Math.PI / 6), hand * 65]);
+});
+
+test('marks of a reference that is not given have no place', () => {
+  const { layout, x } = wheelEnd(NO_REFERENCES);
+  for (const id of ['rim', 'inch', 'begin']) {
+    const mark = MARKS.find((m) => m.id === id) as Mark;
+    expect(worldPoint(mark, VIEW, x, layout, 1)).toBeNull();
+  }
+  expect(distancePoint(1, layout.distances[1], x, layout, 1)).toBeNull();
+});
