@@ -5,10 +5,8 @@
  *          extension lines at px of each state, away from the camshaft; dimension line between them, clear of the parts.
  */
 import type { Adjustment } from '../adjustment/adjust.ts';
-import { project } from '../adjustment/camera.ts';
-import { poseAt, transformed } from '../adjustment/pose.ts';
+import { pictureOf } from '../adjustment/picture-of.ts';
 import { zFromDepth } from '../adjustment/problem.ts';
-import type { Mat3 } from '../basics/rotation.ts';
 import type { BrakeState } from '../marks/view.ts';
 import type { PicturePoint, StrokeDrawing } from './measurement.ts';
 
@@ -22,13 +20,9 @@ export function strokeDrawing(adjustment: Adjustment, viewIndex: number): Stroke
   const { layout, problem, best } = adjustment;
   const view = problem.views[viewIndex] as (typeof problem.views)[number];
   const { x } = best;
-  const pose = poseAt(x, layout.poses[view.pose] as number, best.start.rotations[view.pose] as Mat3);
   const z = zFromDepth(x[layout.pinDepth] as number, problem.hand);
-  const picture = (xMm: number, yMm: number): PicturePoint => {
-    const { camera } = transformed(pose, [xMm, yMm, z]);
-    const { u, v } = project(x, layout.cameras[view.camera] as number, camera);
-    return [u, v];
-  };
+  const seen = pictureOf(adjustment, viewIndex);
+  const picture = (xMm: number, yMm: number): PicturePoint => seen([xMm, yMm, z]);
   const pin = (state: BrakeState) => {
     const at = layout.pins[state] as number;
     return { xMm: x[at] as number, yMm: x[at + 1] as number };

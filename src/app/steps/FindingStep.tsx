@@ -4,6 +4,7 @@ import { useLengthUnit } from '../parts/use-length-unit.ts';
 import { measurementFailureText, measurementWarningText } from '../words/failures-measurement.ts';
 import { FINDING, findingNoteText, limitSourceText, undecidedText } from '../words/findings.ts';
 import type { Current } from '../work/current.ts';
+import { AdviceLines } from './AdviceLines.tsx';
 import { MeasuredValues } from './MeasuredValues.tsx';
 import { WorstMark } from './WorstMark.tsx';
 
@@ -32,6 +33,7 @@ export function FindingStep({ current, assessment }: Props) {
         </p>
       ))}
       <MeasuredValues measurement={measured.value} />
+      <AdviceLines current={current} />
       {fit.worstMark ? <WorstMark current={current} worst={fit.worstMark} /> : null}
       {warnings
         .filter(({ code }) => code !== 'measurement/mark-doubtful')

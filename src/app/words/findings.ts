@@ -3,9 +3,10 @@ import type { LengthUnit } from '../../basics/length-text.ts';
 import type { Finding, FindingNote, UndecidedReason } from '../../finding/decision.ts';
 import type { LimitValue } from '../../finding/limit.ts';
 import type { RuleSet } from '../../finding/rule-set.ts';
+import type { Advice } from '../../measurement/advice.ts';
 import { measurementFailureText } from './failures-measurement.ts';
 import { limitFailureText } from './limits.ts';
-import { lengthText } from './values.ts';
+import { lengthText, uInBothUnitsText } from './values.ts';
 
 export const OUTCOMES: Readonly<Record<Finding['outcome'], string>> = {
   'within limit': 'Within limit',
@@ -24,7 +25,22 @@ export const FINDING = {
   underWay: 'Measuring …',
   overStrokeSeen: (state: string) => `Over-stroke mark seen, ${state}`,
   noStroke: 'No stroke yet',
+  wouldHelp: 'What would help most',
 };
+
+const PROPOSALS: Readonly<Record<Advice['proposal'], string>> = {
+  'clamp-band': 'Take the clamp band as a reference too and mark ten points of its rim',
+  tape: 'Hold a tape along the rod in both pictures and mark its graduations',
+  'more-rim-points': 'Mark ten more points of the clamp band’s rim',
+  'rod-line': 'Mark two points of the rod’s middle line',
+  'camshaft-end': 'Mark the camshaft end in every picture',
+  'arm-length': 'Read the arm length stamped on the arm and take it as a reference',
+  'finer-marks': 'Zoom in and set the marks again, twice as close',
+};
+
+export function adviceText({ proposal, U95Mm }: Advice): string {
+  return `${PROPOSALS[proposal]}: the stroke would be known to about ${uInBothUnitsText(U95Mm)}.`;
+}
 
 export function undecidedText(reason: UndecidedReason, unit: LengthUnit): string {
   switch (reason.code) {
