@@ -9,11 +9,11 @@ rmSync(`${root}test-results`, { recursive: true, force: true });
 const unitReport = 'test-results/unit.json';
 const browserReport = 'test-results/browser.json';
 const steps = [
-  ['types', () => run('npm', ['run', '--silent', 'types'])],
-  ['lint', () => run('npm', ['run', '--silent', 'lint'])],
-  [
-    'unit',
-    () =>
+  { name: 'types', start: () => run('npm', ['run', '--silent', 'types']) },
+  { name: 'lint', start: () => run('npm', ['run', '--silent', 'lint']) },
+  {
+    name: 'unit',
+    start: () =>
       run('npx', [
         'vitest',
         'run',
@@ -21,32 +21,36 @@ const steps = [
         '--reporter=json',
         `--outputFile.json=${unitReport}`,
       ]),
-  ],
-  [
-    'browser',
-    () =>
+    counts: () => {
+      const { numPassedTests, numFailedTests } = report(unitReport);
+      return { passed: numPassedTests, failed: numFailedTests };
+    },
+  },
+  {
+    name: 'browser',
+    start: () =>
       run('npx', ['playwright', 'test', '--reporter=list,json'], {
         env: { ...process.env, PLAYWRIGHT_JSON_OUTPUT_NAME: browserReport },
       }),
-  ],
+    counts: () => {
+      const { stats } = report(browserReport);
+      return { passed: stats.expected + stats.flaky, failed: stats.unexpected };
+    },
+  },
 ];
 
 const failedSteps = [];
 let passed = 0;
 let failed = 0;
-for (const [name, step] of steps) {
+for (const { name, start, counts } of steps) {
   const begin = Date.now();
-  if (step() !== 0) failedSteps.push(name);
+  if (start() !== 0) failedSteps.push(name);
   console.log(`-- ${name}: ${((Date.now() - begin) / 1000).toFixed(0)} s`);
-}
-for (const [name, count] of [
-  ['unit', countUnit],
-  ['browser', countBrowser],
-]) {
   try {
-    const counts = count();
-    passed += counts.passed;
-    failed += counts.failed;
+    // Read at once: the browser step empties the folder when it starts.
+    const counted = counts?.() ?? { passed: 0, failed: 0 };
+    passed += counted.passed;
+    failed += counted.failed;
   } catch {
     failedSteps.push(`${name} (no report)`);
   }
@@ -56,12 +60,6 @@ failed = Math.max(failed, failedSteps.length);
 console.log(`${passed} passed, ${failed} failed`);
 process.exit(failed === 0 ? 0 : 1);
 
-function countUnit() {
-  const report = JSON.parse(readFileSync(`${root}${unitReport}`, 'utf8'));
-  return { passed: report.numPassedTests, failed: report.numFailedTests };
-}
-
-function countBrowser() {
-  const { stats } = JSON.parse(readFileSync(`${root}${browserReport}`, 'utf8'));
-  return { passed: stats.expected + stats.flaky, failed: stats.unexpected };
+function report(path) {
+  return JSON.parse(readFileSync(`${root}${path}`, 'utf8'));
 }

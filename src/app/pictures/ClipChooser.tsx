@@ -36,6 +36,7 @@ export function ClipChooser({ capture, frameIndex }: Props) {
           type="range"
           aria-label={CLIP.position}
           aria-valuetext={at}
+          disabled={!frame}
           min={0}
           max={last}
           value={Math.min(frameIndex, last)}
@@ -48,6 +49,7 @@ export function ClipChooser({ capture, frameIndex }: Props) {
               type="button"
               className="button"
               aria-label={CLIP.step(jump)}
+              disabled={!frame}
               onClick={() => lookAt(frameIndex + jump)}
             >
               {jump > 0 ? `+${jump}` : `−${-jump}`}
