@@ -6,14 +6,14 @@
  * Assumes  every view has its face and pin marks and some view a scale (checked before).
  * Fails    adjustment/no-minimum: no start, or no run came to an end; adjustment/singular: an unknown that nothing holds.
  */
-import { chiSquareUpperTail } from '../basics/chi-square.ts';
 import { fail, ok, type Result } from '../basics/result.ts';
 import { choleskyFactor, lowerInverse } from '../basics/symmetric.ts';
 import { type Layout, layoutOf } from './layout.ts';
 import { linearise, type MarkRows } from './linearise.ts';
 import { priorRows } from './prior-rows.ts';
 import type { Problem } from './problem.ts';
-import { minima, QUICK, type Solution, THOROUGH } from './search.ts';
+import { residualTest } from './residual-test.ts';
+import { minima, QUICK, type Solution, THOROUGH, together } from './search.ts';
 
 export type Adjustment = {
   readonly problem: Problem;
@@ -33,13 +33,22 @@ export type AdjustmentFailure = {
 /** Minima farther apart than this in chi-square do not rival each other: exp(-20 / 2) is a chance of 1 in 20,000. */
 const RIVAL_EXCESS = 20;
 
-/** Chance of a chi-square as large as the quick search's, below which its minimum is not believed and the thorough one runs. */
-const DISBELIEVED = 1e-3;
+/** Chance of such residuals below which the quick search's minimum is not believed and the thorough search runs. */
+const DISBELIEVED = 0.02;
 
 export function adjust(problem: Problem): Result<Adjustment, AdjustmentFailure> {
   const layout = layoutOf(problem);
   const quick = minima(problem, layout, QUICK);
-  const found = believable(quick[0]) ? quick : minima(problem, layout, THOROUGH);
+  const adjusted = adjustmentAt(problem, layout, quick);
+  if (adjusted.ok && residualTest(adjusted.value).pValue > DISBELIEVED) return adjusted;
+  return adjustmentAt(problem, layout, together(layout, [...quick, ...minima(problem, layout, THOROUGH)]));
+}
+
+function adjustmentAt(
+  problem: Problem,
+  layout: Layout,
+  found: readonly Solution[],
+): Result<Adjustment, AdjustmentFailure> {
   const best = found[0];
   if (!best) return fail({ code: 'adjustment/no-minimum' });
   const lower = choleskyFactor(best.fitted.equations.normal().matrix, layout.size);
@@ -50,11 +59,4 @@ export function adjust(problem: Problem): Result<Adjustment, AdjustmentFailure> 
     .filter(({ excess }) => excess < RIVAL_EXCESS);
   const { markRows } = linearise(best.x, problem, layout, best.start, priorRows(problem, layout, best.start));
   return ok({ problem, layout, best, rivals, markRows, lowerInverse: lowerInverse(lower, layout.size) });
-}
-
-/** Judged against the marks' own redundancy at most: rows less unknowns counts wide priors in and would believe too much. */
-function believable(solution: Solution | undefined): boolean {
-  if (!solution) return false;
-  const { equations, chiSquare } = solution.fitted;
-  return chiSquareUpperTail(chiSquare, Math.max(1, (equations.rows - equations.unknowns) / 2)) > DISBELIEVED;
 }

@@ -51,6 +51,8 @@ export const THOROUGH: Effort = {
   finished: 6,
 };
 
+/** Start rotations of one pose that are paired: with a clamp band its own six and three of the grid, else the grid. */
+const PAIRED_OF_POSE = 9;
 const FIRST_LOOK: FitOptions = { maxIterations: 3, tolerance: 0.1 };
 
 /** Minima found, lowest chi-square first; empty where no start or no run came to an end. */
@@ -66,7 +68,12 @@ export function minima(problem: Problem, layout: Layout, effort: Effort): readon
     .map((solution) => rebased(layout, solution))
     .map((start) => run(problem, layout, start, start.x, FULL_FIT))
     .filter(({ fitted }) => fitted.converged);
-  return distinct(ends.sort(byChiSquare), layout);
+  return together(layout, ends);
+}
+
+/** Minima of several searches, lowest chi-square first, each once. */
+export function together(layout: Layout, found: readonly Solution[]): readonly Solution[] {
+  return distinct([...found].sort(byChiSquare), layout);
 }
 
 function joinedMinima(problem: Problem, layout: Layout, effort: Effort): readonly Solution[] {
@@ -97,7 +104,10 @@ function joinedMinima(problem: Problem, layout: Layout, effort: Effort): readonl
 function pairedMinima(problem: Problem, layout: Layout, effort: Effort): readonly Solution[] {
   if (effort.paired === 0) return [];
   const ofPose = Array.from({ length: problem.poseCount }, (_, pose) =>
-    startRotations(problem, problem.views.find((view) => view.pose === pose) as ProblemView),
+    startRotations(problem, problem.views.find((view) => view.pose === pose) as ProblemView).slice(
+      0,
+      PAIRED_OF_POSE,
+    ),
   );
   const [first = [], ...others] = ofPose;
   const sets = first.flatMap((rotation) =>

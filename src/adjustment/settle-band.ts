@@ -3,6 +3,8 @@
  *
  * Model    minimise |p(w) - m|^2 over w by Gauss-Newton: dw = -(p' . e) / |p'|^2, steps held to a quarter radian.
  *          Without it the fit creeps: the angles must follow each turn of the rim along a curved valley.
+ *          An angle stays on the part of the rim that faces the camera: else a rim tilted the wrong way takes the marks of the
+ *          near half for its far half, and the fit ends there.
  */
 import type { Mat3 } from '../basics/rotation.ts';
 import { project } from './camera.ts';
@@ -10,6 +12,7 @@ import type { Layout } from './layout.ts';
 import { byChamberPoint, type Pose, poseAt, transformed } from './pose.ts';
 import type { Problem } from './problem.ts';
 import type { Start } from './start.ts';
+import { ARC_RAD, facingAngle } from './start-band.ts';
 
 const STEPS = 2;
 const LONGEST_RAD = 0.25;
@@ -28,6 +31,7 @@ export function settleBand(
   for (const view of problem.views) {
     const pose = poses[view.pose] as Pose;
     const camera = layout.cameras[view.camera] as number;
+    const facing = facingAngle(pose.rotation, pose.translation);
     for (const mark of view.marks) {
       const at = mark.kind === 'clamp-band' ? layout.nuisance.get(mark.id) : undefined;
       if (at === undefined) continue;
@@ -45,6 +49,12 @@ export function settleBand(
         x[at] = (x[at] as number) + Math.max(-LONGEST_RAD, Math.min(LONGEST_RAD, step));
         if (Math.abs(step) < 1e-3) break;
       }
+      x[at] = heldNear(x[at] as number, facing);
     }
   }
+}
+
+function heldNear(angle: number, facing: number): number {
+  const off = angle - facing - 2 * Math.PI * Math.round((angle - facing) / (2 * Math.PI));
+  return facing + Math.max(-ARC_RAD, Math.min(ARC_RAD, off));
 }

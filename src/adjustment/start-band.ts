@@ -13,8 +13,8 @@ import { normalisedRay } from './start-rays.ts';
 
 const PLACES = [BAND_ALONG[0] + 40, BAND_ALONG[0], BAND_ALONG[0] - 40];
 const RING = 72;
-/** Half the arc that is searched: a little beyond the half that faces the camera. */
-const ARC_RAD = 1.9;
+/** Half the arc on which a mark can be: a little beyond the half that faces the camera, where the rim comes round the housing. */
+export const ARC_RAD = 1.9;
 
 /** Angle round the chamber axis, from y towards z, at which the rim faces the camera. */
 export function facingAngle(rotation: Mat3, translation: Vec3): number {

@@ -5,9 +5,10 @@
  */
 import { expect, type Page, test } from '@playwright/test';
 import { drawFrom } from '../../src/basics/random.ts';
+import { finding, openDemo } from './main-job-finding.ts';
 import type { Px } from './main-job-marking.ts';
 import { type Truth, type TruthView, truthOf, viewOf } from './main-job-truth.ts';
-import { chooseClampType, picture, step, titleBlock } from './shell-start.ts';
+import { chooseClampType, picture, step } from './shell-start.ts';
 
 test.skip(({ isMobile }) => isMobile, 'mouse work; the phone has its own way in the main job');
 test.setTimeout(240_000);
@@ -101,20 +102,9 @@ function rimPoints({ points, focalPx, principalPx, cameraFromChamber }: TruthVie
   return [...seen.map(({ px }) => px), ...between];
 }
 
-async function found(page: Page) {
-  await step(page, 7).click();
-  await page.getByRole('combobox', { name: 'Dimensions in' }).selectOption({ label: 'millimetres' });
-  const stroke = titleBlock(page).getByText('Stroke', { exact: true }).locator('..').getByRole('status');
-  await expect(stroke).toHaveAttribute('aria-busy', 'false');
-  await expect(stroke).toHaveText(/^[\d.]+ ± [\d.]+ mm$/);
-  const [, value, U] = /([\d.]+) ± ([\d.]+)/.exec((await stroke.textContent()) ?? '') ?? [];
-  return { strokeMm: Number(value), UMm: Number(U) };
-}
-
 test('photo pair with tape and band: within U95, and U95 within 1/16 in', async ({ page }) => {
   const truth = truthOf('pair-tape');
-  await page.goto('/');
-  await page.getByRole('button', { name: 'Photos with a tape' }).click();
+  await openDemo(page, 'Photos with a tape');
   await expect(page.getByText('taken as applied')).toBeVisible();
   await chooseClampType(page, '30');
   await step(page, 2).click();
@@ -122,7 +112,7 @@ test('photo pair with tape and band: within U95, and U95 within 1/16 in', async 
   await page.getByRole('checkbox', { name: /zero sits on the chamber face/ }).check();
   await page.getByRole('checkbox', { name: /Clamp band of the chamber/ }).check();
   for (const state of STATES) expect(await markAll(page, truth, state, true)).toBeGreaterThan(15);
-  const { strokeMm, UMm } = await found(page);
+  const { strokeMm, UMm } = await finding(page);
   expect(Math.abs(strokeMm - truth.strokeMm)).toBeLessThanOrEqual(UMm);
   expect(UMm).toBeLessThanOrEqual(25.4 / 16 + 0.05);
   expect(UMm).toBeGreaterThan(0.3);
@@ -130,14 +120,13 @@ test('photo pair with tape and band: within U95, and U95 within 1/16 in', async 
 
 test('photo pair with the clamp band alone: within U95, and U95 within 3/32 in', async ({ page }) => {
   const truth = truthOf('pair-band');
-  await page.goto('/');
-  await page.getByRole('button', { name: 'Photos, clamp band' }).click();
+  await openDemo(page, 'Photos, clamp band');
   await expect(page.getByText('taken as applied')).toBeVisible();
   await chooseClampType(page, '30');
   await step(page, 2).click();
   await page.getByRole('checkbox', { name: /Clamp band of the chamber/ }).check();
   for (const state of STATES) expect(await markAll(page, truth, state, false)).toBeGreaterThan(12);
-  const { strokeMm, UMm } = await found(page);
+  const { strokeMm, UMm } = await finding(page);
   expect(Math.abs(strokeMm - truth.strokeMm)).toBeLessThanOrEqual(UMm);
   expect(UMm).toBeLessThanOrEqual((25.4 * 3) / 32);
   expect(UMm).toBeGreaterThan(0.3);

@@ -1,5 +1,5 @@
 /** The truth of a sample set: where the points lie on its pictures and what the stroke is. */
-import { existsSync, readFileSync } from 'node:fs';
+import { readFileSync } from 'node:fs';
 import type { FrameSize, Px } from './main-job-marking.ts';
 
 type Point = { readonly px: Px };
@@ -37,8 +37,6 @@ export type Truth = {
 };
 
 const fileOf = (set: string) => `sample-media/${set}/truth.json`;
-
-export const hasTruth = (set: string) => existsSync(fileOf(set));
 
 export const truthOf = (set: string): Truth => JSON.parse(readFileSync(fileOf(set), 'utf8'));
 

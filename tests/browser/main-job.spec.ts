@@ -3,9 +3,10 @@
  * Chamber type 30, standard stroke: 2 in by 49 CFR 393.47(e)(1).
  */
 import { expect, type Page, test } from '@playwright/test';
+import { finding, openDemo } from './main-job-finding.ts';
 import { mark } from './main-job-marking.ts';
-import { hasTruth, type Truth, type TruthView, truthOf, viewOf } from './main-job-truth.ts';
-import { chooseClampType, step, titleBlock } from './shell-start.ts';
+import { type Truth, type TruthView, truthOf, viewOf } from './main-job-truth.ts';
+import { chooseClampType, step } from './shell-start.ts';
 
 test.setTimeout(180_000);
 
@@ -13,12 +14,6 @@ const STATES = ['Released', 'Applied'] as const;
 type State = (typeof STATES)[number];
 const truthView = (truth: Truth, state: State) =>
   viewOf(truth, state === 'Released' ? 'released' : 'applied');
-
-async function openDemo(page: Page, name: string): Promise<void> {
-  await page.goto('/');
-  await page.getByRole('button', { name, exact: true }).click();
-  await expect(page.getByRole('textbox', { name: 'Unit' })).toHaveValue(/Gravel trailer GT-/);
-}
 
 async function markMechanism(page: Page, state: State, view: TruthView): Promise<void> {
   await step(page, state === 'Released' ? 3 : 4).click();
@@ -67,19 +62,6 @@ async function seeOverStrokeMark(page: Page, truth: Truth): Promise<void> {
   }
 }
 
-type Found = { readonly strokeMm: number; readonly UMm: number; readonly text: string };
-
-async function finding(page: Page): Promise<Found> {
-  await step(page, 7).click();
-  await page.getByRole('combobox', { name: 'Dimensions in' }).selectOption({ label: 'millimetres' });
-  const stroke = titleBlock(page).getByText('Stroke', { exact: true }).locator('..').getByRole('status');
-  await expect(stroke).toHaveAttribute('aria-busy', 'false');
-  await expect(stroke).toHaveText(/^[\d.]+ ± [\d.]+ mm$/);
-  const [, value, U] = /([\d.]+) ± ([\d.]+)/.exec((await stroke.textContent()) ?? '') ?? [];
-  const text = (await titleBlock(page).locator('.outcome').textContent()) ?? '';
-  return { strokeMm: Number(value), UMm: Number(U), text };
-}
-
 /** The angle as the finding's table gives it, in degrees with its U. */
 async function angle(page: Page, name: string): Promise<readonly [number, number]> {
   const row = page.getByRole('row', { name: new RegExp(`^${name}`) });
@@ -88,7 +70,6 @@ async function angle(page: Page, name: string): Promise<readonly [number, number
 }
 
 test('photo pair with a tape: the stroke is found within its own uncertainty', async ({ page }) => {
-  test.skip(!hasTruth('pair-tape'), 'the sample set is not there');
   const truth = truthOf('pair-tape');
   await openDemo(page, 'Photos with a tape');
   await step(page, 2).click();
@@ -120,7 +101,6 @@ test('photo pair with a tape: the stroke is found within its own uncertainty', a
 });
 
 test('clip with a tape: frames are taken from it, and the stroke is over the limit', async ({ page }) => {
-  test.skip(!hasTruth('clip-tape'), 'the sample set is not there');
   const truth = truthOf('clip-tape');
   await openDemo(page, 'Clip with a tape');
   for (const state of STATES) {
@@ -146,7 +126,6 @@ test('clip with a tape: frames are taken from it, and the stroke is over the lim
 });
 
 test('photo pair with the clamp band alone: honest, and never over what is within', async ({ page }) => {
-  test.skip(!hasTruth('pair-band'), 'the sample set is not there');
   const truth = truthOf('pair-band');
   await openDemo(page, 'Photos, clamp band');
   await chooseClampType(page, '30');

@@ -1,6 +1,5 @@
 import { readFileSync } from 'node:fs';
 import { expect, test } from '@playwright/test';
-import { hasTruth } from './main-job-truth.ts';
 import { choose, photo, startPair, step } from './shell-start.ts';
 
 const file = (name: string, mimeType: string, buffer: Buffer) => ({ name, mimeType, buffer });
@@ -31,7 +30,6 @@ test('a photo that is cut off is told apart from a whole one', async ({ page }) 
 const clip = 'sample-media/clip-tape/application.mp4';
 
 test('a clip that is cut off is refused in a sentence', async ({ page }) => {
-  test.skip(!hasTruth('clip-tape'), 'the sample clip is not there');
   const whole = readFileSync(clip);
   await startPair(page);
   await choose(page, 'Choose other pictures', [
@@ -88,7 +86,6 @@ test('pictures can be dropped on the page and pasted', async ({ page }) => {
 test('a clip is stepped frame by frame and gives both pictures, with the track’s own time', async ({
   page,
 }) => {
-  test.skip(!hasTruth('clip-tape'), 'the sample clip is not there');
   await page.goto('/');
   await page.getByRole('button', { name: 'Start a wheel end' }).click();
   await choose(page, 'I have read this', [file('application.mp4', 'video/mp4', readFileSync(clip))]);

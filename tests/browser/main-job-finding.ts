@@ -1,0 +1,22 @@
+/** The two ends of the main job: opening a set of the demo, and reading the finding. */
+import { expect, type Page } from '@playwright/test';
+import { step, titleBlock } from './shell-start.ts';
+
+export async function openDemo(page: Page, name: string): Promise<void> {
+  await page.goto('/');
+  await page.getByRole('button', { name, exact: true }).click();
+  await expect(page.getByRole('textbox', { name: 'Unit' })).toHaveValue(/Gravel trailer GT-/);
+}
+
+export type Found = { readonly strokeMm: number; readonly UMm: number; readonly text: string };
+
+export async function finding(page: Page): Promise<Found> {
+  await step(page, 7).click();
+  await page.getByRole('combobox', { name: 'Dimensions in' }).selectOption({ label: 'millimetres' });
+  const stroke = titleBlock(page).getByText('Stroke', { exact: true }).locator('..').getByRole('status');
+  await expect(stroke).toHaveAttribute('aria-busy', 'false');
+  await expect(stroke).toHaveText(/^[\d.]+ ± [\d.]+ mm$/);
+  const [, value, U] = /([\d.]+) ± ([\d.]+)/.exec((await stroke.textContent()) ?? '') ?? [];
+  const text = (await titleBlock(page).locator('.outcome').textContent()) ?? '';
+  return { strokeMm: Number(value), UMm: Number(U), text };
+}
