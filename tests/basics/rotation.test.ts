@@ -13,16 +13,15 @@ import {
   type Vec3,
 } from '../../src/basics/rotation.ts';
 
-const vector = (most: number) =>
-  fc.tuple(
-    fc.double({ min: -most, max: most, noNaN: true }),
-    fc.double({ min: -most, max: most, noNaN: true }),
-    fc.double({ min: -most, max: most, noNaN: true }),
-  );
+/** Evenly between the two: fast-check's doubles crowd about zero. */
+const evenly = (min: number, max: number) =>
+  fc.integer({ min: 0, max: 1e6 }).map((n) => min + ((max - min) * n) / 1e6);
+
+const vector = (most: number) => fc.tuple(evenly(-most, most), evenly(-most, most), evenly(-most, most));
 
 /** Rotation vectors of every size, so that the series near zero and the closed form meet in the trials. */
 const rotationVector = fc
-  .tuple(vector(1), fc.double({ min: -9, max: 0.75, noNaN: true }))
+  .tuple(vector(1), evenly(-6, 0.5))
   .map(([v, exponent]) => v.map((c) => c * 10 ** exponent) as unknown as Vec3);
 
 function farthest(a: ArrayLike<number>, b: ArrayLike<number>): number {

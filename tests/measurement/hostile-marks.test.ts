@@ -23,14 +23,22 @@ function answers(input: MeasureInput): void {
   expect(result.value.strokeMm.u).toBeGreaterThan(0);
 }
 
-const number = (min: number, max: number) => fc.double({ min, max, noNaN: true });
+/** A counterexample is told as it is found: making it smaller takes the solver many minutes. */
+const ONCE = { numRuns: 40, endOnFailure: true };
+
+/** Evenly between the two: fast-check's doubles crowd about zero. */
+const number = (min: number, max: number) =>
+  fc.integer({ min: 0, max: 1e6 }).map((n) => min + ((max - min) * n) / 1e6);
 
 const positionPx = fc.oneof(
-  { weight: 4, arbitrary: number(0, 2000) },
+  { weight: 12, arbitrary: number(0, 2000) },
   { weight: 1, arbitrary: number(-1e5, 1e5) },
   { weight: 1, arbitrary: fc.constantFrom(0, 960, 540, -1e5, 1e5) },
 );
-const sigmaPx = fc.oneof(number(0.3, 5), fc.constantFrom(0.01, 500));
+const sigmaPx = fc.oneof(
+  { weight: 12, arbitrary: number(0.3, 5) },
+  { weight: 1, arbitrary: fc.constantFrom(0.01, 500) },
+);
 const readingMm = fc.oneof(number(0, 300), number(-100, 1e4), fc.constantFrom(0, -100, 1e4, 25.4));
 
 const placed = { xPx: positionPx, yPx: positionPx, sigmaPx };
@@ -103,7 +111,7 @@ function captureOf(id: string, facts: CameraFacts): Capture {
 }
 
 test('any marks, references and pictures that the schemas let pass', () => {
-  fc.assert(fc.property(anyInput, answers), { numRuns: 60, seed: 20 });
+  fc.assert(fc.property(anyInput, answers), { ...ONCE, seed: 20 });
 });
 
 const KINDS: readonly ReferenceKind[] = [
@@ -143,7 +151,7 @@ const damage: fc.Arbitrary<Damage> = fc.oneof(
       (of) =>
         of.map((m, k) => (k === i % of.length ? { ...m, sigmaPx: sigma } : m)),
   ),
-  fc.constantFrom(0.01, 500).map(
+  fc.constantFrom(0.01, 15).map(
     (sigma): Damage =>
       (of) =>
         of.map((m) => ({ ...m, sigmaPx: sigma })),
@@ -180,6 +188,6 @@ test('good marks, then damaged: lost, moved, doubled, heaped, sheared, of tiny o
       fc.pre(valid);
       answers({ ...input, views });
     }),
-    { numRuns: 60, seed: 21 },
+    { ...ONCE, seed: 21 },
   );
 });
