@@ -57,6 +57,12 @@ function adjustmentAt(
     .slice(1)
     .map((solution) => ({ solution, excess: solution.fitted.chiSquare - best.fitted.chiSquare }))
     .filter(({ excess }) => excess < RIVAL_EXCESS);
-  const { markRows } = linearise(best.x, problem, layout, best.start, priorRows(problem, layout, best.start));
+  const { markRows } = linearise(
+    best.x,
+    problem,
+    layout,
+    best.start,
+    priorRows(problem, layout, best.start.x),
+  );
   return ok({ problem, layout, best, rivals, markRows, lowerInverse: lowerInverse(lower, layout.size) });
 }

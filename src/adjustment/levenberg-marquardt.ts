@@ -29,6 +29,8 @@ export type FitOptions = {
  */
 export const FULL_FIT: FitOptions = { maxIterations: 150, tolerance: 1e-4 };
 
+const ROUNDING = 4 * Number.EPSILON;
+
 /** evaluate may move x in place to a better point on its own account (variables that have a minimum of their own). */
 export function levenbergMarquardt(
   evaluate: (x: Float64Array) => Equations,
@@ -45,7 +47,8 @@ export function levenbergMarquardt(
   for (let iteration = 1; iteration <= options.maxIterations; iteration++) {
     const step = dampedStep(matrix, gradient, n, lambda);
     const expected = step ? expectedFall(step, gradient, matrix, n, lambda) : 0;
-    if (step && expected <= options.tolerance && lambda <= 1e-2) {
+    // Nothing to gain, or nothing that rounding leaves of it.
+    if (step && expected <= Math.max(options.tolerance, ROUNDING * chiSquare) && lambda <= 1e-2) {
       return { x, equations, chiSquare, iterations: iteration, converged: true };
     }
     const nextX = step ? moved(x, step) : x;
@@ -64,7 +67,13 @@ export function levenbergMarquardt(
       growth *= 2;
       // No step, however short, lowers the sum any more: working precision is reached.
       if (lambda > 1e12) {
-        return { x, equations, chiSquare, iterations: iteration, converged: expected <= 1e-6 * chiSquare };
+        return {
+          x,
+          equations,
+          chiSquare,
+          iterations: iteration,
+          converged: step !== null && expected <= 1e-6 * chiSquare,
+        };
       }
     }
   }

@@ -3,6 +3,7 @@
  *
  * Model    mark: (projected - marked) / sigma, two rows; arc: (|pin - camshaft| - L) / play, one row a state;
  *          direction of view: the depth axis seen in the camera frame, x and y components / their width, two rows a pose;
+ *          rim mark: its angle beyond the part of the rim that faces the camera / its width, one row;
  *          prior: (unknown - mean) / sigma, one row.
  */
 import type { Vec3 } from '../basics/rotation.ts';
@@ -12,9 +13,10 @@ import { CAMERA_UNKNOWNS, project } from './camera.ts';
 import { Equations } from './equations.ts';
 import type { Layout } from './layout.ts';
 import { byChamberPoint, byRotation, type Pose, poseAt, transformed } from './pose.ts';
-import { ARC_PLAY_MM, OFF_SQUARE } from './priors.ts';
+import { ARC_PLAY_MM, BAND_BEYOND_RAD, BAND_FREE_RAD, OFF_SQUARE } from './priors.ts';
 import type { Problem } from './problem.ts';
 import type { Start } from './start.ts';
+import { facingAngle, turnedBy } from './start-band.ts';
 import { distancePoint, type WorldPoint, worldPoint } from './world-points.ts';
 
 export type PriorRow = {
@@ -40,7 +42,7 @@ export function linearise(
   priors: readonly PriorRow[],
 ): Linearisation {
   const markCount = problem.views.reduce((sum, view) => sum + view.marks.length, 0);
-  const rows = 2 * markCount + 2 * problem.poseCount + Object.keys(layout.pins).length + priors.length;
+  const rows = 3 * markCount + 2 * problem.poseCount + Object.keys(layout.pins).length + priors.length;
   const equations = new Equations(layout.size, { rows, entries: rows * MOST_ENTRIES });
   const markRows: MarkRows[] = [];
   const poses = layout.poses.map((at, i) => poseAt(x, at, start.rotations[i] as Pose['rotation']));
@@ -50,6 +52,8 @@ export function linearise(
     for (const { mark, point } of pointsOf(problem, viewIndex, x, layout)) {
       markRows.push({ mark, viewIndex, row: equations.rows });
       addMark(equations, mark, point, pose, at, x);
+      if (mark.kind === 'clamp-band')
+        addFacing(equations, layout.nuisance.get(mark.id) as number, at.pose, pose, x);
     }
   });
   addArcs(equations, x, layout);
@@ -124,6 +128,31 @@ function addArcs(equations: Equations, x: Float64Array, layout: Layout): void {
     equations.add(c + 3, -w);
     equations.close(w * (reach - (x[c + 3] as number)), 'mechanism');
   }
+}
+
+/**
+ * A rim mark beyond the part of the rim that faces the camera; none where it is not beyond it.
+ * Facing angle f = atan2(-z, -y) of c = R^T t: df = (y dz - z dy) / (y^2 + z^2); dc_k/dw = J^T (R e_k x t), dc_k/dt = R e_k.
+ */
+function addFacing(equations: Equations, mark: number, poseAt: number, pose: Pose, x: Float64Array): void {
+  const off = turnedBy(x[mark] as number, facingAngle(pose.rotation, pose.translation));
+  const beyond = Math.abs(off) - BAND_FREE_RAD;
+  if (beyond <= 0) return;
+  const [r, t] = [pose.rotation, pose.translation];
+  const [ey, ez]: readonly [Vec3, Vec3] = [
+    [r[1], r[4], r[7]],
+    [r[2], r[5], r[8]],
+  ];
+  const [y, z] = [dot(ey, t), dot(ez, t)];
+  const w = 1 / BAND_BEYOND_RAD;
+  const across = y * y + z * z;
+  const [turnY, turnZ] = [byRotation(pose, ey, t), byRotation(pose, ez, t)];
+  equations.add(mark, w);
+  for (let k = 0; k < 3; k++) {
+    equations.add(poseAt + k, (-w * (y * (turnZ[k] as number) - z * (turnY[k] as number))) / across);
+    equations.add(poseAt + 3 + k, (-w * (y * (ez[k] as number) - z * (ey[k] as number))) / across);
+  }
+  equations.close(w * Math.sign(off) * beyond, 'clamp-band');
 }
 
 function addDirectionOfView(equations: Equations, pose: Pose, at: number, hand: 1 | -1): void {

@@ -1,14 +1,11 @@
 /** The priors of a problem as observation equations, each in the group of the budget that it belongs to. */
-import type { Mat3, Vec3 } from '../basics/rotation.ts';
 import type { BudgetGroup } from './budget-group.ts';
 import type { Layout } from './layout.ts';
 import type { PriorRow } from './linearise.ts';
 import * as known from './priors.ts';
 import type { Problem } from './problem.ts';
-import type { Start } from './start.ts';
-import { facingAngle } from './start-band.ts';
 
-export function priorRows(problem: Problem, layout: Layout, start: Start): readonly PriorRow[] {
+export function priorRows(problem: Problem, layout: Layout, start: ArrayLike<number>): readonly PriorRow[] {
   const rows: PriorRow[] = [];
   const hold = (index: number, [mean, sigma]: known.Prior, group: BudgetGroup): void => {
     rows.push({ index, mean, sigma, group });
@@ -22,22 +19,18 @@ export function priorRows(problem: Problem, layout: Layout, start: Start): reado
     hold(pin + 1, known.PIN_SIDE, 'mechanism');
   }
   holdArm(problem, layout, hold);
-  holdLines(problem, layout, start.x, hold);
+  holdLines(problem, layout, start, hold);
   const { clampBand } = problem.references;
   if (layout.band !== null && clampBand) {
     hold(layout.band, known.BAND_ALONG, 'clamp-band');
     hold(layout.band + 1, [clampBand.diameterMm, clampBand.uDiameterMm], 'clamp-band');
   }
-  for (const view of problem.views) {
-    const at = (layout.poses[view.pose] as number) + 3;
-    const translation = [...start.x.subarray(at, at + 3)] as unknown as Vec3;
-    const facing = facingAngle(start.rotations[view.pose] as Mat3, translation);
-    for (const mark of view.marks) {
-      const nuisance = layout.nuisance.get(mark.id);
-      if (nuisance === undefined) continue;
-      if (mark.kind === 'clamp-band') hold(nuisance, [facing, known.BAND_ANGLE_RAD], 'clamp-band');
-      else hold(nuisance, [start.x[nuisance] as number, known.ROD_POSITION_MM], 'mechanism');
-    }
+  for (const mark of problem.views.flatMap((view) => view.marks)) {
+    const at = layout.nuisance.get(mark.id);
+    if (at === undefined) continue;
+    const isRim = mark.kind === 'clamp-band';
+    const width = isRim ? known.BAND_ANGLE_RAD : known.ROD_POSITION_MM;
+    hold(at, [start[at] as number, width], isRim ? 'clamp-band' : 'mechanism');
   }
   return rows;
 }

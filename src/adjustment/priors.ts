@@ -54,8 +54,10 @@ export const K1_SIGMA = 0.015;
 export const K2_SIGMA = 0.01;
 export const PRINCIPAL_POINT_SHARE = 0.01;
 
-/** A marked point of the rim is on the half that faces the camera: its angle round the band from there. The far half hides
- * behind the housing but for its ends; this width lets a mark stand anywhere and still tells a rim from its mirrored tilt. */
-export const BAND_ANGLE_RAD = 1.2;
-/** Place along the rod is free: this only keeps it finite where the marks leave it open. */
+/** A marked point of the rim is on the half that faces the camera; a little beyond it may come into sight round the housing, farther
+ * is less and less likely: free up to the first angle from the facing side, then held with the second as its width. */
+export const BAND_FREE_RAD = 1.75;
+export const BAND_BEYOND_RAD = 0.3;
+/** Angle round the band and place along the rod are free: these only keep them finite where the marks leave them open. */
+export const BAND_ANGLE_RAD = 20;
 export const ROD_POSITION_MM = 1000;

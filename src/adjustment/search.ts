@@ -165,7 +165,7 @@ function run(
   from: Float64Array,
   options: FitOptions,
 ): Solution {
-  const priors = priorRows(problem, layout, start);
+  const priors = priorRows(problem, layout, start.x);
   const evaluate = (x: Float64Array) => {
     settleBand(x, problem, layout, start);
     return linearise(x, problem, layout, start, priors).equations;

@@ -12,10 +12,13 @@ import type { Layout } from './layout.ts';
 import { byChamberPoint, type Pose, poseAt, transformed } from './pose.ts';
 import type { Problem } from './problem.ts';
 import type { Start } from './start.ts';
-import { ARC_RAD, facingAngle } from './start-band.ts';
+import { facingAngle, turnedBy } from './start-band.ts';
 
 const STEPS = 2;
 const LONGEST_RAD = 0.25;
+/** Half the arc on which a mark can be: the half that faces the camera, and what comes into sight beyond it round the housing
+ * (120 degrees from the facing side were seen on a rendered wheel end 19 degrees off square). */
+const MOST_RAD = 2.2;
 
 export function settleBand(
   x: Float64Array,
@@ -55,6 +58,6 @@ export function settleBand(
 }
 
 function heldNear(angle: number, facing: number): number {
-  const off = angle - facing - 2 * Math.PI * Math.round((angle - facing) / (2 * Math.PI));
-  return facing + Math.max(-ARC_RAD, Math.min(ARC_RAD, off));
+  const off = turnedBy(angle, facing);
+  return facing + Math.max(-MOST_RAD, Math.min(MOST_RAD, off));
 }

@@ -13,13 +13,18 @@ import { normalisedRay } from './start-rays.ts';
 
 const PLACES = [BAND_ALONG[0] + 40, BAND_ALONG[0], BAND_ALONG[0] - 40];
 const RING = 72;
-/** Half the arc on which a mark can be: a little beyond the half that faces the camera, where the rim comes round the housing. */
-export const ARC_RAD = 1.9;
+/** Half the arc that is searched: a little beyond the half that faces the camera. */
+const ARC_RAD = 1.9;
 
 /** Angle round the chamber axis, from y towards z, at which the rim faces the camera. */
 export function facingAngle(rotation: Mat3, translation: Vec3): number {
   const [, y, z] = rotate(transpose(rotation), translation);
   return Math.atan2(-z, -y);
+}
+
+/** Angle from one direction to another, -pi .. pi. */
+export function turnedBy(angle: number, from: number): number {
+  return angle - from - 2 * Math.PI * Math.round((angle - from) / (2 * Math.PI));
 }
 
 export function bandAngles(

@@ -30,7 +30,7 @@ test.each(kinds.flatMap((reference) => [true, false].map((still) => [reference, 
     const draw = drawFrom(5);
     // Away from the start, so that rotation vectors, distortion and slacks are not zero.
     const x = start.x.map((value) => value * (1 + draw.normal(0, 0.01)) + draw.normal(0, 0.01));
-    const priors = priorRows(problem.value, layout, start);
+    const priors = priorRows(problem.value, layout, start.x);
     const at = (point: Float64Array) =>
       linearise(new Float64Array(point), problem.value, layout, start, priors).equations;
     const equations = at(x);
