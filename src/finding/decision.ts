@@ -5,11 +5,13 @@
  *          agree. It stays not decided, whatever the number, where
  *          - the marks disagree so strongly that the fit's chi-square has a p-value under 1e-6: the widening of u by the
  *            disagreement assumes a model that holds, and here it does not;
+ *          - one mark contradicts the others by more than luck would have it in a lifetime of inspections: it is likely on the
+ *            wrong place, and it may have pulled the stroke with it;
  *          - the marks allow a second stroke that would be found otherwise;
  *          - there is no measured stroke or no limit.
  *          The decision rule stands before the measurement and looks at nothing else.
  */
-import type { Measurement, MeasurementFailure } from '../measurement/measurement.ts';
+import type { Fit, Measurement, MeasurementFailure } from '../measurement/measurement.ts';
 import { type Judgement, judge, type Outcome } from './guard-band.ts';
 import type { Limit, LimitFailure } from './limit.ts';
 import { type OverStrokeMarkNote, overStrokeMarkNotes, type Sights } from './over-stroke-mark.ts';
@@ -33,6 +35,7 @@ export type UndecidedReason =
   | { readonly code: 'finding/chamber-ambiguous' }
   | { readonly code: 'finding/limit-unknown'; readonly failure: LimitFailure | RuleSetFailure }
   | { readonly code: 'finding/model-does-not-hold'; readonly pValue: number }
+  | { readonly code: 'finding/mark-contradicts'; readonly standardisedResidual: number }
   | { readonly code: 'finding/two-solutions'; readonly otherStrokeMm: number }
   | { readonly code: 'finding/not-measured'; readonly failure: MeasurementFailure };
 
@@ -40,6 +43,9 @@ export type FindingNote = OverStrokeMarkNote | RoadsideCountNote;
 
 /** Far below what honest marks give by chance, even over a lifetime of measurements; above it, u is widened instead. */
 export const MODEL_HOLDS_FROM_P = 1e-6;
+
+/** Of sixty good marks one is off by this many of its own standard deviations once in fifteen thousand measurements. */
+export const MARK_HOLDS_TO = 5;
 
 export type Case = {
   readonly measurement: Pick<Measurement, 'strokeMm' | 'fit' | 'warnings'>;
@@ -56,7 +62,11 @@ export function decide({ measurement, limit, ruleSet, sights }: Case): Finding {
   const [first, ...others] = limit.values;
   const lowest = judge(stroke.value, stroke.u, first.limitMm);
   const judgements = [lowest, ...others.map((value) => judge(stroke.value, stroke.u, value.limitMm))];
-  const reasons = [...reasonsAgainst(judgements, limit), ...secondSolutions(measurement, judgements)];
+  const reasons = [
+    ...reasonsAgainst(judgements, limit),
+    ...contradictingMark(fit),
+    ...secondSolutions(measurement, judgements),
+  ];
   const outcome = reasons.length === 0 ? lowest.outcome : 'not decided';
   const nearest = outcome === 'over limit' ? (judgements.at(-1) ?? lowest) : lowest;
   const notes: FindingNote[] = overStrokeMarkNotes(sights, stroke, { ...nearest, outcome }, ruleSet);
@@ -76,6 +86,11 @@ function reasonsAgainst(judgements: readonly Judgement[], limit: Limit): Undecid
   const differ = new Set(judgements.map((judgement) => judgement.outcome)).size > 1;
   if (differ && limit.openBecause !== null) reasons.push({ code: `finding/${limit.openBecause}` });
   return reasons;
+}
+
+function contradictingMark({ worstMark }: Fit): UndecidedReason[] {
+  if (!worstMark || worstMark.standardisedResidual <= MARK_HOLDS_TO) return [];
+  return [{ code: 'finding/mark-contradicts', standardisedResidual: worstMark.standardisedResidual }];
 }
 
 function secondSolutions(

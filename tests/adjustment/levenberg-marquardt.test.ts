@@ -167,3 +167,13 @@ test('a step where the residuals are no numbers is not taken', () => {
   expect(converged).toBe(true);
   expect(x[0]).toBeCloseTo(0.01, 9);
 });
+
+test('an unknown that no equation holds ends the fit without convergence', () => {
+  const evaluate = (x: Float64Array) => {
+    const equations = new Equations(2, { rows: 1, entries: 1 });
+    equations.add(0, 1);
+    equations.close((x[0] as number) - 3, 'marks');
+    return equations;
+  };
+  expect(levenbergMarquardt(evaluate, new Float64Array([0, 7])).converged).toBe(false);
+});

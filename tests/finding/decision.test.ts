@@ -224,3 +224,14 @@ test('agreement with the mark needs no note; a mark seen while released asks abo
     { code: 'over-stroke-mark/seen-released' },
   ]);
 });
+
+test.each([
+  [4.9, 'within limit'],
+  [5.1, 'not decided'],
+])('a mark off by %f of its own deviations: %s', (standardisedResidual, outcome) => {
+  const worstMark = { markId: 'm1', kind: 'clevis-pin', state: 'applied', standardisedResidual } as const;
+  const finding = found(40, 0.4, STANDARD_30, { fit: { ...GOOD_FIT, worstMark } });
+  expect(finding.outcome).toBe(outcome);
+  const codes = finding.reasons.map(({ code }) => code);
+  expect(codes.includes('finding/mark-contradicts')).toBe(outcome === 'not decided');
+});
