@@ -8,23 +8,13 @@
  */
 import { fail, ok, type Result } from '../basics/result.ts';
 import { choleskyFactor, lowerInverse } from '../basics/symmetric.ts';
+import type { Adjustment } from './adjustment.ts';
 import { type Layout, layoutOf } from './layout.ts';
-import { linearise, type MarkRows } from './linearise.ts';
+import { linearise } from './linearise.ts';
 import { priorRows } from './prior-rows.ts';
 import type { Problem } from './problem.ts';
 import { residualTest } from './residual-test.ts';
 import { minima, QUICK, type Solution, THOROUGH, together } from './search.ts';
-
-export type Adjustment = {
-  readonly problem: Problem;
-  readonly layout: Layout;
-  readonly best: Solution;
-  /** Other minima, each with how much larger its chi-square is; lowest first. */
-  readonly rivals: readonly { readonly solution: Solution; readonly excess: number }[];
-  readonly markRows: readonly MarkRows[];
-  /** Inverse of the Cholesky factor of J^T J: quadratic forms in the covariance come from it. */
-  readonly lowerInverse: Float64Array;
-};
 
 export type AdjustmentFailure = {
   readonly code: 'adjustment/no-minimum' | 'adjustment/singular';

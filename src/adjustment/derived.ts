@@ -4,7 +4,7 @@
  * Model    q = q(x), g = dq/dx: u^2 = g^T N^-1 g with N = J^T J (JCGM 100:2008, 5.2 and JCGM 102; clauses from memory).
  *          With a = N^-1 g every observation equation i contributes (J_i a)^2, and these sum to u^2: the budget.
  */
-import type { Adjustment } from './adjust.ts';
+import type { Adjustment } from './adjustment.ts';
 import { BUDGET_GROUPS, type BudgetGroup } from './budget-group.ts';
 
 export type Gradient = readonly { readonly index: number; readonly d: number }[];

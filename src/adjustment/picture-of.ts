@@ -1,6 +1,6 @@
 /** Where a point of the chamber frame (mm) lies in a picture (px of the upright picture), by the adjusted cameras. */
 import type { Mat3, Vec3 } from '../basics/rotation.ts';
-import type { Adjustment } from './adjust.ts';
+import type { Adjustment } from './adjustment.ts';
 import { project } from './camera.ts';
 import { poseAt, transformed } from './pose.ts';
 

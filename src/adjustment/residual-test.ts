@@ -9,7 +9,7 @@
  * Source   Baarda: A testing procedure for use in geodetic networks, 1968 (from memory).
  */
 import { chiSquareUpperTail } from '../basics/chi-square.ts';
-import type { Adjustment } from './adjust.ts';
+import type { Adjustment } from './adjustment.ts';
 import type { MarkRows } from './linearise.ts';
 
 const LEAST_REDUNDANCY = 0.02;

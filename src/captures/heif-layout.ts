@@ -7,7 +7,7 @@ import { asciiAt } from './bytes.ts';
 import type { Damaged } from './capture-failure.ts';
 import { type Box, boxesIn, uintAt } from './heif-boxes.ts';
 import { type ItemPlace, itemPlaces } from './heif-items.ts';
-import type { ByteRange, PhotoLayout } from './photo-layout.ts';
+import type { ByteRange, PhotoLayout } from './photo-facts.ts';
 import { AS_STORED, type SizePx, type Upright } from './upright.ts';
 
 export function heifLayout(view: DataView, mediaType: string): Result<PhotoLayout, Damaged> {

@@ -6,7 +6,7 @@
 import { fail, ok, type Result } from '../basics/result.ts';
 import { asciiAt } from './bytes.ts';
 import type { Damaged } from './capture-failure.ts';
-import type { ByteRange, PhotoLayout } from './photo-layout.ts';
+import type { ByteRange, PhotoLayout } from './photo-facts.ts';
 import type { SizePx } from './upright.ts';
 
 /** One is the rule, some programs leave an older one behind, and a hostile file may hold millions. */

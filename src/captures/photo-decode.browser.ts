@@ -6,7 +6,7 @@ import { fail, ok, type Result } from '../basics/result.ts';
 import type { CaptureFailure } from './capture-failure.ts';
 import { decodeHeic } from './heic.browser.ts';
 import type { PhotoType } from './media-type.ts';
-import type { PhotoLayout } from './photo-layout.ts';
+import type { PhotoLayout } from './photo-facts.ts';
 import { withinTime } from './time-limit.browser.ts';
 import { type SizePx, type Upright, uprightFromStored, uprightSize } from './upright.ts';
 

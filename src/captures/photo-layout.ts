@@ -1,22 +1,12 @@
-/** What a photo file says of itself before anything is decoded: its size, where its EXIF lies, whether it is whole. */
+/** Reads what a photo file says of itself, by its kind. */
 import type { Result } from '../basics/result.ts';
 import type { Damaged } from './capture-failure.ts';
 import { heifLayout } from './heif-layout.ts';
 import { jpegLayout } from './jpeg-layout.ts';
 import type { PhotoType } from './media-type.ts';
+import type { PhotoLayout } from './photo-facts.ts';
 import { pngLayout } from './png-layout.ts';
-import type { SizePx, Upright } from './upright.ts';
 import { webpLayout } from './webp-layout.ts';
-
-export type PhotoLayout = {
-  readonly stored: SizePx;
-  /** TIFF blocks that hold EXIF, in the order of the file; nearly always none or one. */
-  readonly exif: readonly ByteRange[];
-  /** HEIF carries its turn outside EXIF, and decoders apply it; null where EXIF's orientation is what counts. */
-  readonly ownUpright: Upright | null;
-};
-
-export type ByteRange = { readonly begin: number; readonly end: number };
 
 export function photoLayout(bytes: DataView, mediaType: PhotoType): Result<PhotoLayout, Damaged> {
   switch (mediaType) {

@@ -2,7 +2,7 @@
 import { fail, ok, type Result } from '../basics/result.ts';
 import { asciiAt } from './bytes.ts';
 import type { Damaged } from './capture-failure.ts';
-import type { ByteRange, PhotoLayout } from './photo-layout.ts';
+import type { ByteRange, PhotoLayout } from './photo-facts.ts';
 import type { SizePx } from './upright.ts';
 
 export function webpLayout(view: DataView): Result<PhotoLayout, Damaged> {

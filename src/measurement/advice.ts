@@ -7,7 +7,8 @@
  *          median of those there.
  * Fails    empty where there is no measurement, or where nothing of the list would help by a sixth.
  */
-import { type Adjustment, adjust } from '../adjustment/adjust.ts';
+import { adjust } from '../adjustment/adjust.ts';
+import type { Adjustment } from '../adjustment/adjustment.ts';
 import { type ChamberToPicture, pictureOf } from '../adjustment/picture-of.ts';
 import { zFromDepth } from '../adjustment/problem.ts';
 import type { Vec3 } from '../basics/rotation.ts';

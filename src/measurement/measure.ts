@@ -6,7 +6,8 @@
  *          w (q - q_rival)^2 with w from the likelihood ratio exp(-excess / 2): what cannot be told apart is not stated.
  * Source   JCGM 100:2008, 5.2 (propagation); scale by the fit's own scatter: common practice of adjustment computation.
  */
-import { type Adjustment, adjust } from '../adjustment/adjust.ts';
+import { adjust } from '../adjustment/adjust.ts';
+import type { Adjustment } from '../adjustment/adjustment.ts';
 import { derivedVariance } from '../adjustment/derived.ts';
 import type { Layout } from '../adjustment/layout.ts';
 import { residualTest } from '../adjustment/residual-test.ts';

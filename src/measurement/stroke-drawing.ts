@@ -4,7 +4,7 @@
  * Model    points of the plane through the pin's visible end, parallel to the plane of motion, projected by the adjusted camera:
  *          extension lines at px of each state, away from the camshaft; dimension line between them, clear of the parts.
  */
-import type { Adjustment } from '../adjustment/adjust.ts';
+import type { Adjustment } from '../adjustment/adjustment.ts';
 import { pictureOf } from '../adjustment/picture-of.ts';
 import { zFromDepth } from '../adjustment/problem.ts';
 import type { BrakeState } from '../marks/view.ts';

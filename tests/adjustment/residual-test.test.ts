@@ -1,5 +1,6 @@
 import { beforeAll, expect, test } from 'vitest';
-import { type Adjustment, adjust } from '../../src/adjustment/adjust.ts';
+import { adjust } from '../../src/adjustment/adjust.ts';
+import type { Adjustment } from '../../src/adjustment/adjustment.ts';
 import { derivedVariance } from '../../src/adjustment/derived.ts';
 import { residualTest } from '../../src/adjustment/residual-test.ts';
 import { chiSquareUpperTail } from '../../src/basics/chi-square.ts';
