@@ -139,7 +139,7 @@ ${rows.map((row) => `| ${line(row)} |`).join('\n')}
 
 - The clamp band is the best single reference, tape and band together the best of all: the rim gives the direction of view.
 - Two hand-held pictures with a tape alone are weak: the tape's tilt against the chamber axis is known to a few degrees only, and it
-  differs between the pictures. The engine says so by a large U95, and the finding is then mostly 'not decided'.
+  differs between the pictures. The engine says so by a large U95, and the finding is then more often 'not decided'.
 - A phone photo of 12 megapixels has about twice the pixels per inch of these scenes: hand marks of 1 px there lie between the rows.
 - Arm length or one distance alone is a last resort: large U95, and of the arm angle from a distance alone the linear covariance is too
   small (its true distribution has two humps).

@@ -59,6 +59,8 @@ test('records that do not open leave the work as it was', async ({ page }) => {
 
 test('pictures can be dropped on the page and pasted', async ({ page }) => {
   await page.goto('/');
+  // Before the page is drawn there is nothing to drop on.
+  await expect(page.getByRole('button', { name: 'Start a wheel end' })).toBeVisible();
   const released = await photo(page, 'released.jpg', '#6a4b33');
   const applied = await photo(page, 'applied.jpg', '#33506a');
   const give = (kind: 'drop' | 'paste', name: string, base64: string) =>

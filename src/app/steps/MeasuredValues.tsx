@@ -1,8 +1,9 @@
 import type { Measurement } from '../../measurement/measurement.ts';
 import { useLengthUnit } from '../parts/use-length-unit.ts';
 import { TITLE_BLOCK } from '../words/en.ts';
-import { BUDGET_NAMES, FINDING } from '../words/findings.ts';
-import { measuredAngleText, measuredLengthText, uText } from '../words/values.ts';
+import { FINDING } from '../words/findings.ts';
+import { measuredAngleText, measuredLengthText } from '../words/values.ts';
+import { BudgetTable } from './BudgetTable.tsx';
 
 export function MeasuredValues({ measurement }: { readonly measurement: Measurement }) {
   const unit = useLengthUnit();
@@ -14,7 +15,6 @@ export function MeasuredValues({ measurement }: { readonly measurement: Measurem
     [TITLE_BLOCK.angleReleased, armAngleReleasedRad && measuredAngleText(armAngleReleasedRad)],
     [TITLE_BLOCK.angleApplied, armAngleAppliedRad && measuredAngleText(armAngleAppliedRad)],
   ] as const;
-  const budget = strokeMm.budget.filter(({ u }) => u > 0).toSorted((a, b) => b.u - a.u);
   return (
     <>
       <table className="values">
@@ -30,9 +30,7 @@ export function MeasuredValues({ measurement }: { readonly measurement: Measurem
           )}
         </tbody>
       </table>
-      <p className="quiet">
-        {FINDING.budget} {budget.map(({ group, u }) => `${BUDGET_NAMES[group]} ${uText(u)}`).join(', ')}.
-      </p>
+      <BudgetTable strokeMm={strokeMm} />
     </>
   );
 }

@@ -20,7 +20,7 @@ export const FINDING = {
   why: 'Why it is not decided',
   source: 'Source of the limit',
   confidence: '± is U at 95 % (k = 1.96)',
-  budget: 'Standard uncertainty of the stroke comes from',
+  budget: 'Where the standard uncertainty of the stroke comes from',
   off: (residual: number) => `off by ${Math.abs(residual).toFixed(1)} times its spread`,
   underWay: 'Measuring …',
   overStrokeSeen: (state: string) => `Over-stroke mark seen, ${state}`,
