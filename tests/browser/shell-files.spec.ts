@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { expect, test } from '@playwright/test';
-import { choose, photo, startPair, step } from './shell-start.ts';
+import { choose, photo, startPair, step, touch } from './shell-start.ts';
 
 const file = (name: string, mimeType: string, buffer: Buffer) => ({ name, mimeType, buffer });
 
@@ -102,4 +102,27 @@ test('a clip is stepped frame by frame and gives both pictures, with the trackâ€
   await expect(at).toContainText('frame 101 of');
   await page.getByRole('button', { name: 'Take as applied' }).click();
   await expect(page.getByText(/taken as released at 0\.300 s, taken as applied at 3\.333 s/)).toBeVisible();
+});
+
+test('taking another frame says that the marks went with the old one, and undo brings them back', async ({
+  page,
+}) => {
+  await page.goto('/');
+  await page.getByRole('button', { name: 'Start a wheel end' }).click();
+  await choose(page, 'I have read this', [file('application.mp4', 'video/mp4', readFileSync(clip))]);
+  await expect(page.locator('.clip-time')).toContainText('frame 1 of');
+  await page.getByRole('button', { name: 'Take as released' }).click();
+  await step(page, 3).click();
+  await touch(page, 'Released', 0.5, 0.5);
+  const face = page.locator('.mark-list').getByRole('button', { name: /^Chamber face/ });
+  await expect(face).toContainText('1 of 1');
+  await step(page, 1).click();
+  await page.getByRole('button', { name: 'Look through the clip' }).click();
+  await page.getByRole('slider', { name: 'Position in the clip' }).fill('5');
+  await expect(page.locator('.clip-time')).toContainText('frame 6 of');
+  await page.getByRole('button', { name: 'Take as released' }).click();
+  await expect(page.getByText('The marks of the picture before went with it.')).toBeVisible();
+  await page.getByRole('button', { name: 'Undo', exact: true }).click();
+  await step(page, 3).click();
+  await expect(face).toContainText('1 of 1');
 });

@@ -1,6 +1,7 @@
 import type { Capture } from '../../captures/capture.ts';
 import type { Frame } from '../../frames/frame.ts';
 import { BRAKE_STATES } from '../../marks/view.ts';
+import { takeView } from '../media/take-view.ts';
 import { useFrames } from '../media/use-frames.ts';
 import { usePicture } from '../media/use-picture.ts';
 import { work } from '../session.ts';
@@ -64,7 +65,7 @@ export function ClipChooser({ capture, frameIndex }: Props) {
               type="button"
               className={state === 'pulled' ? 'button' : 'button main'}
               disabled={!frame || !picture}
-              onClick={() => work.act({ type: 'take-view', state, captureId: capture.id, frame })}
+              onClick={() => takeView(state, capture.id, frame)}
             >
               {PICTURES.takeAs(state)}
             </button>

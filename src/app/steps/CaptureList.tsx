@@ -1,5 +1,6 @@
 import type { Capture } from '../../captures/capture.ts';
 import { BRAKE_STATES } from '../../marks/view.ts';
+import { takeView } from '../media/take-view.ts';
 import { work } from '../session.ts';
 import { STATE_NAMES } from '../words/en.ts';
 import { PICTURES } from '../words/steps.ts';
@@ -59,7 +60,7 @@ function TakeButtons({ current, capture }: Props) {
           type="button"
           className="button"
           aria-label={PICTURES.takeAs(state)}
-          onClick={() => work.act({ type: 'take-view', state, captureId: capture.id, frame: null })}
+          onClick={() => takeView(state, capture.id, null)}
         >
           {STATE_NAMES[state]}
         </button>

@@ -57,7 +57,7 @@ export const PICTURES = {
   look: 'Look through the clip',
   files: 'Files of this record',
   pulledHint: 'For free stroke, a third picture: arm pulled by bar to lining contact, no air.',
-  marksGo: 'Taking another picture removes the marks of the old one. Undo brings them back.',
+  marksGone: 'The marks of the picture before went with it. Undo brings both back.',
 };
 
 export const CLIP = {
