@@ -12,9 +12,9 @@ import { createRoot } from 'react-dom/client';
 import { openKeptRecord } from './media/open-kept-record.ts';
 import { App } from './screens/App.tsx';
 import { ErrorBoundary } from './screens/ErrorBoundary.tsx';
-import { startSaving } from './session.ts';
 import { lastOpenRecord, takeInNote } from './storage/kept-records.ts';
 import { dropNote, readNote } from './storage/parting-note.ts';
+import { startSaving } from './stores.ts';
 import { tellOfMistakes } from './tell-of-mistakes.ts';
 
 /** What was open when the page went away is open again before anything is drawn. */

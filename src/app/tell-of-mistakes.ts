@@ -1,4 +1,4 @@
-import { notices } from './session.ts';
+import { notices } from './stores.ts';
 import { CRASH } from './words/en.ts';
 
 /** A mistake of ours outside a screen's drawing breaks no screen: it is told, and the record can be saved. */

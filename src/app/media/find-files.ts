@@ -1,7 +1,7 @@
 /** Brings the kept files of a record's captures; a capture whose file is not on this device is noted as missing. */
 import type { InspectionRecord } from '../../record/record.ts';
-import { media } from '../session.ts';
 import { findCapture } from '../storage/kept-captures.ts';
+import { media } from '../stores.ts';
 
 export async function findFiles(record: InspectionRecord): Promise<void> {
   const { files } = media.getState();

@@ -1,4 +1,4 @@
-import { media, notices, work } from '../session.ts';
+import { media, notices, work } from '../stores.ts';
 import { DEMO_UNREACHABLE } from '../words/en.ts';
 import type { DemoSet } from './demo-sets.ts';
 import { startWheelEnd } from './start-wheel-end.ts';

@@ -1,6 +1,6 @@
 import { openRecord } from '../../record/open-record.ts';
-import { notices, work } from '../session.ts';
 import type { KeptRecord } from '../storage/database.ts';
+import { notices, work } from '../stores.ts';
 import { RECORD_WITHOUT_WHEEL_END, recordFailureText } from '../words/failures-records.ts';
 import { findFiles } from './find-files.ts';
 

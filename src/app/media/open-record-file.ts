@@ -1,9 +1,9 @@
 import { openRecord } from '../../record/open-record.ts';
 import type { InspectionRecord } from '../../record/record.ts';
 import { recordText } from '../../record/save-record.ts';
-import { notices, savingSettled, work } from '../session.ts';
 import type { KeptRecord } from '../storage/database.ts';
 import { listRecords } from '../storage/kept-records.ts';
+import { notices, savingSettled, work } from '../stores.ts';
 import { captureFailureText } from '../words/failures-captures.ts';
 import { RECORD_WITHOUT_WHEEL_END, recordFailureText } from '../words/failures-records.ts';
 import { findFiles } from './find-files.ts';

@@ -1,5 +1,5 @@
 import { US_RULE_SET } from '../../finding/rule-sets.ts';
-import { work } from '../session.ts';
+import { work } from '../stores.ts';
 import { newRecord } from '../work/new-record.ts';
 
 /** Opens an empty record to put pictures into, and answers its id. */

@@ -1,8 +1,8 @@
 /** Files in: chosen, dropped or pasted. Each becomes a capture of the open record, or is one that the record misses, or fails. */
 import type { Capture } from '../../captures/capture.ts';
 import type { BrakeState, View } from '../../marks/view.ts';
-import { media, notices, work } from '../session.ts';
 import { keepCapture } from '../storage/kept-captures.ts';
+import { media, notices, work } from '../stores.ts';
 import { captureFailureText } from '../words/failures-captures.ts';
 import { storageFailureText } from '../words/failures-storage.ts';
 import { currentOf } from '../work/current.ts';

@@ -1,6 +1,6 @@
 import type { Frame } from '../../frames/frame.ts';
 import type { BrakeState } from '../../marks/view.ts';
-import { notices, work } from '../session.ts';
+import { notices, work } from '../stores.ts';
 import { PICTURES } from '../words/steps.ts';
 import { currentOf, viewOf } from '../work/current.ts';
 

@@ -4,7 +4,7 @@ import type { Result } from '../../basics/result.ts';
 import type { Capture } from '../../captures/capture.ts';
 import type { CaptureFailure } from '../../captures/capture-failure.ts';
 import type { FrameSource } from '../../frames/frame-source.browser.ts';
-import { media } from '../session.ts';
+import { media } from '../stores.ts';
 import { reportUnlessAbort } from './report-unless-abort.ts';
 
 /**

@@ -4,7 +4,7 @@ import { BRAKE_STATES } from '../../marks/view.ts';
 import { takeView } from '../media/take-view.ts';
 import { useFrames } from '../media/use-frames.ts';
 import { usePicture } from '../media/use-picture.ts';
-import { work } from '../session.ts';
+import { work } from '../stores.ts';
 import { FrameViewer } from '../viewer/FrameViewer.tsx';
 import { CLIP, PICTURES } from '../words/steps.ts';
 import { clipTimeText } from '../words/values.ts';

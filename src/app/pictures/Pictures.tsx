@@ -1,7 +1,7 @@
 import { BRAKE_STATES } from '../../marks/view.ts';
 import type { Assessment } from '../../record/results.ts';
 import { useWide } from '../parts/use-wide.ts';
-import { work } from '../session.ts';
+import { work } from '../stores.ts';
 import { PICTURE_SWITCH, STATE_NAMES } from '../words/en.ts';
 import { type Current, viewOf } from '../work/current.ts';
 import { markedState } from '../work/steps.ts';

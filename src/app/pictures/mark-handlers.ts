@@ -1,6 +1,6 @@
 import type { PlacedPoint } from '../../marks/placement.ts';
 import type { BrakeState } from '../../marks/view.ts';
-import { work } from '../session.ts';
+import { work } from '../stores.ts';
 import type { FrameViewerProps } from '../viewer/viewer-props.ts';
 import { askedMarks } from '../work/asked-marks.ts';
 import { type Asking, markPlaced } from '../work/asking.ts';

@@ -1,5 +1,5 @@
 import type { BrakeState } from '../../marks/view.ts';
-import { work } from '../session.ts';
+import { work } from '../stores.ts';
 import type { FrameViewerProps } from '../viewer/viewer-props.ts';
 import type { Current } from '../work/current.ts';
 

@@ -2,7 +2,7 @@ import { useEffect } from 'react';
 import type { Capture } from '../../captures/capture.ts';
 import type { CaptureFailure } from '../../captures/capture-failure.ts';
 import type { FrameFailure } from '../../frames/frame-failure.ts';
-import { notices } from '../session.ts';
+import { notices } from '../stores.ts';
 import { pictureFailureText } from '../words/failures-pictures.ts';
 
 /** Says why a picture of the record cannot be shown, until it can. */

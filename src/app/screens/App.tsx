@@ -1,6 +1,6 @@
 import { useStore } from 'zustand';
 import { takeAnyFiles } from '../media/take-any-files.ts';
-import { media } from '../session.ts';
+import { media } from '../stores.ts';
 import { DROP_HERE, FIRST } from '../words/en.ts';
 import { useCurrent } from '../work/use-work.ts';
 import { FirstScreen } from './FirstScreen.tsx';

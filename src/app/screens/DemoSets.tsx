@@ -1,7 +1,7 @@
 import { useStore } from 'zustand';
 import { DEMO_SETS } from '../media/demo-sets.ts';
 import { openDemo } from '../media/open-demo.ts';
-import { media } from '../session.ts';
+import { media } from '../stores.ts';
 import { DEMO_NAMES, FIRST } from '../words/en.ts';
 
 export function DemoSets() {

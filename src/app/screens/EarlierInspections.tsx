@@ -1,9 +1,9 @@
 import { useCallback, useEffect, useState } from 'react';
 import { openKeptRecord } from '../media/open-kept-record.ts';
-import { savingSettled } from '../session.ts';
 import type { KeptRecord } from '../storage/database.ts';
 import { dropRecord, listRecords } from '../storage/kept-records.ts';
 import type { StorageFailure } from '../storage/storage-failure.ts';
+import { savingSettled } from '../stores.ts';
 import { FIRST, unitText } from '../words/en.ts';
 import { storageFailureText } from '../words/failures-storage.ts';
 import { positionText } from '../words/given.ts';

@@ -1,5 +1,5 @@
 import { Component, type ReactNode } from 'react';
-import { work } from '../session.ts';
+import { work } from '../stores.ts';
 import { APP_NAME, BAR, CRASH } from '../words/en.ts';
 import { saveRecordFile } from './save-record-file.ts';
 

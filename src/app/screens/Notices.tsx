@@ -1,5 +1,5 @@
 import { useStore } from 'zustand';
-import { notices } from '../session.ts';
+import { notices } from '../stores.ts';
 import { CLOSE } from '../words/en.ts';
 
 export function Notices() {

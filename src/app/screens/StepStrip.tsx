@@ -1,4 +1,4 @@
-import { work } from '../session.ts';
+import { work } from '../stores.ts';
 import { STEP_NAMES, STEPS_LABEL, stepLabel } from '../words/steps.ts';
 import type { Current } from '../work/current.ts';
 import { stepDone, stepsOf } from '../work/steps.ts';

@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import { useStore } from 'zustand';
 import type { InspectionRecord } from '../../record/record.ts';
-import { work } from '../session.ts';
+import { work } from '../stores.ts';
 import { BAR } from '../words/en.ts';
 import { CautionsDialog } from './CautionsDialog.tsx';
 import { saveRecordFile } from './save-record-file.ts';

@@ -1,5 +1,5 @@
 import { useEffect } from 'react';
-import { work } from '../session.ts';
+import { work } from '../stores.ts';
 
 /** Ctrl or Cmd with Z and Y, except inside a field, which has its own undo. */
 export function useUndoKeys(): void {

@@ -1,7 +1,7 @@
 import { LENGTH_UNITS, type LengthUnit } from '../../basics/length-text.ts';
 import type { ShownAssessment } from '../measuring/use-assessment.ts';
 import { useLengthUnit } from '../parts/use-length-unit.ts';
-import { choices, work } from '../session.ts';
+import { choices, work } from '../stores.ts';
 import { TITLE_BLOCK, UNIT_NAMES } from '../words/en.ts';
 import { armText, chamberText, referenceText } from '../words/given.ts';
 import type { Current } from '../work/current.ts';

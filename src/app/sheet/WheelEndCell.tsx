@@ -1,4 +1,4 @@
-import { work } from '../session.ts';
+import { work } from '../stores.ts';
 import { TITLE_BLOCK } from '../words/en.ts';
 import { positionText } from '../words/given.ts';
 import type { Current } from '../work/current.ts';

@@ -1,7 +1,7 @@
 import type { Chamber } from '../../finding/chamber.ts';
 import type { References } from '../../references/reference.ts';
 import { useLengthUnit } from '../parts/use-length-unit.ts';
-import { work } from '../session.ts';
+import { work } from '../stores.ts';
 import { CHAMBER } from '../words/chambers.ts';
 import { lengthText } from '../words/values.ts';
 import { bandDiameterMm } from '../work/band-diameter.ts';

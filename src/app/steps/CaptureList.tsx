@@ -1,7 +1,7 @@
 import type { Capture } from '../../captures/capture.ts';
 import { BRAKE_STATES } from '../../marks/view.ts';
 import { takeView } from '../media/take-view.ts';
-import { work } from '../session.ts';
+import { work } from '../stores.ts';
 import { STATE_NAMES } from '../words/en.ts';
 import { PICTURES } from '../words/steps.ts';
 import { clipTimeText, sizeText } from '../words/values.ts';

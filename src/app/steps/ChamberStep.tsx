@@ -3,7 +3,7 @@ import type { Chamber, ChamberFamily } from '../../finding/chamber.ts';
 import { limitFor } from '../../finding/limit.ts';
 import { findRuleSet } from '../../finding/rule-sets.ts';
 import { useLengthUnit } from '../parts/use-length-unit.ts';
-import { work } from '../session.ts';
+import { work } from '../stores.ts';
 import { CHAMBER } from '../words/chambers.ts';
 import { limitText } from '../words/findings.ts';
 import { limitFailureText, limitNoteText } from '../words/limits.ts';

@@ -1,5 +1,5 @@
 import type { MarkKind } from '../../marks/mark.ts';
-import { work } from '../session.ts';
+import { work } from '../stores.ts';
 import { MARK_NAMES, MARKS } from '../words/marks.ts';
 import type { AskedMark } from '../work/asked-marks.ts';
 

@@ -1,7 +1,7 @@
 import type { BrakeState } from '../../marks/view.ts';
 import { useLengthUnit } from '../parts/use-length-unit.ts';
 import { nameOf } from '../pictures/viewer-marks.ts';
-import { work } from '../session.ts';
+import { work } from '../stores.ts';
 import { askingSentence, MARKS } from '../words/marks.ts';
 import { askedMarks } from '../work/asked-marks.ts';
 import { askingFor } from '../work/asking.ts';

@@ -2,7 +2,7 @@ import { useStore } from 'zustand';
 import type { InspectionRecord } from '../../record/record.ts';
 import { takeAnyFiles } from '../media/take-any-files.ts';
 import { FilePicker, PICTURE_FILES } from '../parts/FilePicker.tsx';
-import { media } from '../session.ts';
+import { media } from '../stores.ts';
 import { MISSING } from '../words/steps.ts';
 
 export function MissingFiles({ record }: { readonly record: InspectionRecord }) {

@@ -1,6 +1,6 @@
 import { SIGHTS, type Sight } from '../../finding/over-stroke-mark.ts';
 import { Choice } from '../parts/Choice.tsx';
-import { work } from '../session.ts';
+import { work } from '../stores.ts';
 import { PICTURE_LABELS } from '../words/en.ts';
 import { OVER_STROKE } from '../words/steps.ts';
 import { type Current, viewOf } from '../work/current.ts';

@@ -2,7 +2,7 @@ import { useStore } from 'zustand';
 import { takeAnyFiles } from '../media/take-any-files.ts';
 import { Choice } from '../parts/Choice.tsx';
 import { FilePicker, PICTURE_FILES } from '../parts/FilePicker.tsx';
-import { media, work } from '../session.ts';
+import { media, work } from '../stores.ts';
 import { FIRST } from '../words/en.ts';
 import { CLIP, PICTURES } from '../words/steps.ts';
 import type { Current } from '../work/current.ts';

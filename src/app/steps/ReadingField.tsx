@@ -1,6 +1,6 @@
 import type { View } from '../../marks/view.ts';
 import { LengthField } from '../parts/LengthField.tsx';
-import { work } from '../session.ts';
+import { work } from '../stores.ts';
 import { MARKS } from '../words/marks.ts';
 import { MOST_READING_MM } from '../work/length-bounds.ts';
 

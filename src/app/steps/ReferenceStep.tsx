@@ -1,5 +1,5 @@
 import type { References } from '../../references/reference.ts';
-import { work } from '../session.ts';
+import { work } from '../stores.ts';
 import { REFERENCE } from '../words/steps.ts';
 import type { Current } from '../work/current.ts';
 import { ArmReference } from './ArmReference.tsx';

@@ -1,6 +1,6 @@
 import type { ReactNode } from 'react';
 import type { ShownAssessment } from '../measuring/use-assessment.ts';
-import { work } from '../session.ts';
+import { work } from '../stores.ts';
 import { nextStep, STEP_TITLES } from '../words/steps.ts';
 import type { Current } from '../work/current.ts';
 import { markedState, stepDone, stepsOf } from '../work/steps.ts';

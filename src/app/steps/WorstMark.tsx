@@ -1,7 +1,7 @@
 import type { DoubtfulMark } from '../../measurement/measurement.ts';
 import { useLengthUnit } from '../parts/use-length-unit.ts';
 import { nameOf } from '../pictures/viewer-marks.ts';
-import { work } from '../session.ts';
+import { work } from '../stores.ts';
 import { STATE_NAMES, TITLE_BLOCK } from '../words/en.ts';
 import { FINDING } from '../words/findings.ts';
 import { type Current, viewOf } from '../work/current.ts';

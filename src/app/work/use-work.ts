@@ -1,6 +1,6 @@
 import { useMemo } from 'react';
 import { useStore } from 'zustand';
-import { work } from '../session.ts';
+import { work } from '../stores.ts';
 import { type Current, currentOf } from './current.ts';
 import type { OpenWork } from './work-store.ts';
 

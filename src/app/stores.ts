@@ -1,4 +1,4 @@
-/** The one session of this page: its stores, and the saving that follows them. */
+/** The stores of this page, and the saving that follows them. */
 import { createStore } from 'zustand/vanilla';
 import { createMediaStore } from './media/media-store.ts';
 import { createNotices } from './notices.ts';
