@@ -8,7 +8,7 @@ export type History<T> = {
   readonly held: T | null;
 };
 
-/** Far more than anybody goes back; keeps memory bounded in a long session. */
+/** Far more than anybody goes back; keeps memory bounded however long the work. */
 const STEPS_KEPT = 500;
 
 export function startHistory<T>(present: T): History<T> {
