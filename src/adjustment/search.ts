@@ -37,23 +37,34 @@ export type Effort = {
   readonly joined: number;
   /** Starts of all poses together that go on from the first look to a short run; 0: none are tried. */
   readonly paired: number;
+  /** A combination or a short run whose chi-square is larger than the best one's by more than this is not followed. */
+  readonly reach: number;
   /** Runs taken to the end. */
   readonly finished: number;
 };
 
-export const QUICK: Effort = { lookedAt: 3, shortRun: 15, keptOfPose: 4, joined: 4, paired: 0, finished: 2 };
+export const QUICK: Effort = {
+  lookedAt: 2,
+  shortRun: 8,
+  keptOfPose: 4,
+  joined: 3,
+  paired: 0,
+  reach: 150,
+  finished: 2,
+};
 export const THOROUGH: Effort = {
   lookedAt: 15,
   shortRun: 40,
   keptOfPose: 6,
   joined: 16,
   paired: 16,
+  reach: Number.POSITIVE_INFINITY,
   finished: 6,
 };
 
 /** Start rotations of one pose that are paired: with a clamp band its own six and three of the grid, else the grid. */
 const PAIRED_OF_POSE = 9;
-const FIRST_LOOK: FitOptions = { maxIterations: 3, tolerance: 0.1 };
+const FIRST_LOOK: FitOptions = { maxIterations: 2, tolerance: 0.1 };
 
 /** Minima found, lowest chi-square first; empty where no start or no run came to an end. */
 export function minima(problem: Problem, layout: Layout, effort: Effort): readonly Solution[] {
@@ -63,8 +74,10 @@ export function minima(problem: Problem, layout: Layout, effort: Effort): readon
       : [...joinedMinima(problem, layout, effort), ...pairedMinima(problem, layout, effort)].sort(
           byChiSquare,
         );
+  const lowest = short[0]?.fitted.chiSquare ?? 0;
   const ends = distinct(short, layout)
     .slice(0, effort.finished)
+    .filter(({ fitted }) => fitted.chiSquare <= lowest + effort.reach)
     .map((solution) => rebased(layout, solution))
     .map((start) => run(problem, layout, start, start.x, FULL_FIT))
     .filter(({ fitted }) => fitted.converged);
@@ -87,9 +100,11 @@ function joinedMinima(problem: Problem, layout: Layout, effort: Effort): readonl
   }
   const chiSquareOf = (parts: readonly PoseSolution[]) =>
     parts.reduce((sum, s) => sum + s.fitted.chiSquare, 0);
-  return [...combinations]
-    .sort((a, b) => chiSquareOf(a) - chiSquareOf(b))
+  const sorted = [...combinations].sort((a, b) => chiSquareOf(a) - chiSquareOf(b));
+  const lowest = chiSquareOf(sorted[0] ?? []);
+  return sorted
     .slice(0, effort.joined)
+    .filter((parts) => chiSquareOf(parts) <= lowest + effort.reach)
     .map((parts) => {
       const start = joined(layout, parts);
       return run(problem, layout, start, start.x, shortFit(effort));
