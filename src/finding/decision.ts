@@ -7,6 +7,8 @@
  *            disagreement assumes a model that holds, and here it does not;
  *          - one mark contradicts the others by more than luck would have it in a lifetime of inspections: it is likely on the
  *            wrong place, and it may have pulled the stroke with it;
+ *          - one known distance is the only scale of two hand-held pictures: U95 holds there in 88 of 100 cases only
+ *            (docs/accuracy.md), which is no ground for a finding;
  *          - the marks allow a second stroke that would be found otherwise;
  *          - there is no measured stroke or no limit.
  *          The decision rule stands before the measurement and looks at nothing else.
@@ -35,6 +37,7 @@ export type UndecidedReason =
   | { readonly code: 'finding/chamber-ambiguous' }
   | { readonly code: 'finding/limit-unknown'; readonly failure: LimitFailure | RuleSetFailure }
   | { readonly code: 'finding/model-does-not-hold'; readonly pValue: number }
+  | { readonly code: 'finding/distance-alone' }
   | { readonly code: 'finding/mark-contradicts'; readonly standardisedResidual: number }
   | { readonly code: 'finding/two-solutions'; readonly otherStrokeMm: number }
   | { readonly code: 'finding/not-measured'; readonly failure: MeasurementFailure };
@@ -65,6 +68,7 @@ export function decide({ measurement, limit, ruleSet, sights }: Case): Finding {
   const reasons = [
     ...reasonsAgainst(judgements, limit),
     ...contradictingMark(fit),
+    ...weakScale(measurement),
     ...secondSolutions(measurement, judgements),
   ];
   const outcome = reasons.length === 0 ? lowest.outcome : 'not decided';
@@ -91,6 +95,11 @@ function reasonsAgainst(judgements: readonly Judgement[], limit: Limit): Undecid
 function contradictingMark({ worstMark }: Fit): UndecidedReason[] {
   if (!worstMark || worstMark.standardisedResidual <= MARK_HOLDS_TO) return [];
   return [{ code: 'finding/mark-contradicts', standardisedResidual: worstMark.standardisedResidual }];
+}
+
+function weakScale({ warnings }: Case['measurement']): UndecidedReason[] {
+  const isWeak = warnings.some(({ code }) => code === 'measurement/distance-alone');
+  return isWeak ? [{ code: 'finding/distance-alone' }] : [];
 }
 
 function secondSolutions(

@@ -127,6 +127,9 @@ function warningsOf(
   if (used.some(({ focal35Mm }) => focal35Mm === null))
     warnings.push({ code: 'measurement/focal-length-assumed' });
   if (adjustment.layout.camshaft === null) warnings.push({ code: 'measurement/camshaft-unmarked' });
+  const { tape, clampBand, armLength, distance } = input.references;
+  if (distance && !tape && !clampBand && !armLength && adjustment.problem.poseCount > 1)
+    warnings.push({ code: 'measurement/distance-alone' });
   for (const { share, x } of rivalShares(adjustment)) {
     const otherStrokeMm = axialTravel(x, adjustment.layout, 'applied').value;
     if (share > RIVAL_SHARE && Math.abs(otherStrokeMm - stroke.value) > stroke.u / 2)

@@ -68,6 +68,8 @@ export type MeasurementWarning =
   | ({ readonly code: 'measurement/mark-doubtful' } & DoubtfulMark)
   | { readonly code: 'measurement/focal-length-assumed' }
   | { readonly code: 'measurement/camshaft-unmarked' }
+  /** Two hand-held pictures with one known distance as the only scale: the stated uncertainty is known to be too small there. */
+  | { readonly code: 'measurement/distance-alone' }
   | { readonly code: 'measurement/two-solutions'; readonly otherStrokeMm: number };
 
 export type MeasurementFailure =

@@ -235,3 +235,10 @@ test.each([
   const codes = finding.reasons.map(({ code }) => code);
   expect(codes.includes('finding/mark-contradicts')).toBe(outcome === 'not decided');
 });
+
+test('a known distance as the only scale of two hand-held pictures decides nothing', () => {
+  const warnings = [{ code: 'measurement/distance-alone' }] as const;
+  const finding = found(30, 0.4, STANDARD_30, { warnings });
+  expect(finding.outcome).toBe('not decided');
+  expect(finding.reasons).toEqual([{ code: 'finding/distance-alone' }]);
+});

@@ -39,6 +39,8 @@ export function measurementWarningText(warning: MeasurementWarning, unit: Length
       return 'The picture does not say its focal length; a usual phone camera is assumed, widely.';
     case 'measurement/camshaft-unmarked':
       return 'No arm angle: the end of the camshaft is not marked.';
+    case 'measurement/distance-alone':
+      return 'One known distance alone: the true uncertainty may be larger than the stated one.';
     case 'measurement/two-solutions':
       return `The marks also fit a stroke of ${lengthText(warning.otherStrokeMm, unit)} (another view of the same lines). Add a reference or more marks.`;
   }
