@@ -1,4 +1,4 @@
-/** Frames by time and by neighbour, over a clip's frames in the order of their time. */
+/** Frames by time, over a clip's frames in the order of their time. */
 import type { Frame } from './frame.ts';
 
 /** The frame that stands on the screen at that time: the last one that has begun, before all of them the first. */
@@ -11,9 +11,4 @@ export function frameAtTime(frames: readonly Frame[], timeTicks: number): Frame 
     else high = middle;
   }
   return frames[Math.max(0, low - 1)];
-}
-
-/** The frame so many steps on or back; at either end the last there is. */
-export function frameBeside(frames: readonly Frame[], frame: Frame, steps: number): Frame | undefined {
-  return frames[Math.min(Math.max(frame.index + steps, 0), frames.length - 1)];
 }

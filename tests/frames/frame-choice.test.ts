@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { frameAtTime, frameBeside } from '../../src/frames/frame-choice.ts';
+import { frameAtTime } from '../../src/frames/frame-choice.ts';
 
 const frames = [0, 10, 20, 50].map((timeTicks, index) => ({ index, timeTicks }));
 
@@ -18,13 +18,6 @@ test.each([
 
 test('a clip without frames shows none', () => {
   expect(frameAtTime([], 0)).toBeUndefined();
-});
-
-test('steps stop at either end', () => {
-  const first = frames[0] ?? { index: 0, timeTicks: 0 };
-  expect(frameBeside(frames, first, 1)?.index).toBe(1);
-  expect(frameBeside(frames, first, -1)?.index).toBe(0);
-  expect(frameBeside(frames, first, 99)?.index).toBe(3);
 });
 
 test('as a walk through all frames finds it', () => {

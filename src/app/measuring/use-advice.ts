@@ -1,8 +1,8 @@
-import { useEffect, useMemo, useState } from 'react';
+import { useEffect, useState } from 'react';
 import type { Advice } from '../../measurement/advice.ts';
 import type { MeasureInput } from '../../measurement/measurement.ts';
-import { measureInput } from '../../record/results.ts';
 import type { Current } from '../work/current.ts';
+import { useMeasureInput } from './use-measure-input.ts';
 import { workerClient } from './worker-client.ts';
 
 const adviseApart = workerClient<MeasureInput, readonly Advice[]>(
@@ -10,11 +10,8 @@ const adviseApart = workerClient<MeasureInput, readonly Advice[]>(
 );
 
 /** What would shrink the uncertainty most, best first; empty until it is known. */
-export function useAdvice({ record, measurement }: Current): readonly Advice[] {
-  const { captures } = record;
-  const { views, references, cameraStill } = measurement;
-  // biome-ignore lint/correctness/useExhaustiveDependencies: what else is in the record does not bear on the measurement.
-  const input = useMemo(() => measureInput(record, measurement), [views, references, cameraStill, captures]);
+export function useAdvice(current: Current): readonly Advice[] {
+  const input = useMeasureInput(current);
   const [answer, setAnswer] = useState<{ input: MeasureInput; advice: readonly Advice[] } | null>(null);
   useEffect(() => adviseApart(input, (advice) => setAnswer({ input, advice })), [input]);
   return answer?.input === input ? answer.advice : [];

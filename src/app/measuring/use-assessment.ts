@@ -1,8 +1,9 @@
 import { useEffect, useMemo, useState } from 'react';
 import type { MeasureInput } from '../../measurement/measurement.ts';
-import { type Assessment, findingFor, measureInput } from '../../record/results.ts';
+import { type Assessment, findingFor } from '../../record/results.ts';
 import type { Current } from '../work/current.ts';
 import { type Measured, measureApart } from './measure-client.ts';
+import { useMeasureInput } from './use-measure-input.ts';
 
 export type ShownAssessment = Assessment & {
   /** What is shown belongs to marks as they were a moment ago; the answer for the present ones is under way. */
@@ -17,12 +18,11 @@ const NOTHING_YET: Measured = {
 };
 
 /** Computed from the record whenever what it depends on changes, never stored. The last answer stays until the next. */
-export function useAssessment({ record, wheelEnd, measurement }: Current): ShownAssessment {
-  const { captures, ruleSetId } = record;
+export function useAssessment(current: Current): ShownAssessment {
+  const { record, wheelEnd, measurement } = current;
+  const { ruleSetId } = record;
   const { chamber } = wheelEnd;
-  const { views, references, cameraStill } = measurement;
-  // biome-ignore lint/correctness/useExhaustiveDependencies: what else is in the record does not bear on the measurement.
-  const input = useMemo(() => measureInput(record, measurement), [views, references, cameraStill, captures]);
+  const input = useMeasureInput(current);
   const [answer, setAnswer] = useState<Answer | null>(null);
   useEffect(() => measureApart(input, (measured) => setAnswer({ input, measured })), [input]);
 

@@ -18,8 +18,6 @@ export type OpenWork = {
 
 export type WorkState = { readonly open: OpenWork | null };
 
-export type WorkStore = ReturnType<typeof createWorkStore>;
-
 export function createWorkStore() {
   const store = createStore<WorkState>(() => ({ open: null }));
 
