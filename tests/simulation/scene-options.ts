@@ -1,5 +1,15 @@
 /** What may be asked of a simulated scene. */
-export type ReferenceKind = 'tape' | 'clamp-band' | 'arm-length' | 'distance' | 'tape+arm' | 'tape+band';
+export type ReferenceKind =
+  | 'tape'
+  | 'clamp-band'
+  | 'arm-length'
+  | 'distance'
+  | 'tape+arm'
+  | 'tape+band'
+  | 'tape+distance'
+  | 'band+arm'
+  | 'distance+arm'
+  | 'distance+band';
 
 export type SceneOptions = {
   readonly seed: number;
@@ -30,4 +40,7 @@ export type SceneOptions = {
   readonly freeStrokeMm?: number;
   /** The tape lies in the same place in every picture. */
   readonly tapeUnmoved?: boolean;
+  /** Arm length and outside diameter of the clamp band, where they are not to be drawn. */
+  readonly armMm?: number;
+  readonly bandMm?: number;
 };

@@ -23,6 +23,8 @@ export type Scene = {
     readonly armAngleAppliedRad: number;
     readonly straightLineChangeMm: number;
   };
+  /** Where the camera stood, by view. */
+  readonly poses: readonly CameraPose[];
 };
 
 export function simulate(options: SceneOptions): Scene {
@@ -68,12 +70,12 @@ export function simulate(options: SceneOptions): Scene {
     if (options.rodMarks)
       for (const share of [0.25, 0.6])
         put([s.pin[0] * share, s.rodYAtFace + (s.pin[1] - s.rodYAtFace) * share, 0], 'rod-line');
-    if (options.reference.startsWith('tape')) {
+    if (options.reference.includes('tape')) {
       if (!tapeHold || !options.tapeUnmoved) tapeHold = drawTapeHold(scatter, tapeScale);
       putTape(tapeHold, hand, s.pin[0], put);
     }
-    if (options.reference.endsWith('band')) putBand(draw, wheelEnd, pose, put);
-    if (options.reference === 'distance') putDistance(scatter, hand, put);
+    if (options.reference.includes('band')) putBand(draw, wheelEnd, pose, put);
+    if (options.reference.includes('distance')) putDistance(scatter, hand, put);
     return { state, captureId: `c${i}`, frame: null, marks };
   });
   const captures = states.map((_s, i) => captureOf(`c${i}`, camera));
@@ -83,7 +85,7 @@ export function simulate(options: SceneOptions): Scene {
     cameraStill: options.cameraStill ?? false,
     references: referencesOf(scatter, options, wheelEnd),
   };
-  return { input, truth: wheelEnd.truth };
+  return { input, truth: wheelEnd.truth, poses };
 }
 
 /** Draws as before, so that the rest of the scene stays the same, and gives the mean of each. */
@@ -104,8 +106,9 @@ type WheelEnd = ReturnType<typeof drawWheelEnd>;
 
 function drawWheelEnd(draw: Draw, hand: 1 | -1, options: SceneOptions) {
   const stampedMm = [127, 139.7, 152.4, 165.1][Math.floor(draw.uniform(0, 3.999))] as number;
-  const armMm = options.typical ? 146 : stampedMm;
-  const bandMm = [161.93, 172.24, 183.36, 205.58][Math.floor(draw.uniform(0, 3.999))] as number;
+  const armMm = options.armMm ?? (options.typical ? 146 : stampedMm);
+  const drawnBandMm = [161.93, 172.24, 183.36, 205.58][Math.floor(draw.uniform(0, 3.999))] as number;
+  const bandMm = options.bandMm ?? drawnBandMm;
   const releasedX = draw.uniform(90, 180);
   const strokeMm = options.strokeMm ?? draw.uniform(25, 70);
   const innerMm = draw.normal(85, 20);
@@ -213,12 +216,12 @@ function referencesOf(
 ): References {
   const arm = { lengthMm: wheelEnd.armMm + draw.normal(0, 0.8), uLengthMm: 0.8 };
   return {
-    tape: kind.startsWith('tape') ? { zeroAtFace: true, unmoved } : null,
-    clampBand: kind.endsWith('band')
+    tape: kind.includes('tape') ? { zeroAtFace: true, unmoved } : null,
+    clampBand: kind.includes('band')
       ? { diameterMm: wheelEnd.bandMm + draw.normal(0, 1), uDiameterMm: 1 }
       : null,
-    armLength: kind === 'arm-length' || kind === 'tape+arm' ? arm : null,
-    distance: kind === 'distance' ? { distanceMm: 150 + draw.normal(0, 0.3), uDistanceMm: 0.3 } : null,
+    armLength: kind.includes('arm') ? arm : null,
+    distance: kind.includes('distance') ? { distanceMm: 150 + draw.normal(0, 0.3), uDistanceMm: 0.3 } : null,
   };
 }
 
