@@ -3,6 +3,7 @@ import { basename, extname, normalize, resolve } from 'node:path';
 import react from '@vitejs/plugin-react';
 import { defineConfig, type Plugin } from 'vite';
 import { VitePWA } from 'vite-plugin-pwa';
+import { splitOpencv } from './vite-opencv.ts';
 
 const MEDIA_FOLDER = 'sample-media';
 const MEDIA_TYPES: Readonly<Record<string, string>> = {
@@ -69,6 +70,7 @@ function contentSecurityPolicy(): Plugin {
 export default defineConfig({
   plugins: [
     react(),
+    splitOpencv(),
     sampleMedia(),
     contentSecurityPolicy(),
     VitePWA({

@@ -1,0 +1,119 @@
+/**
+ * The page's way to OpenCV: a worker that starts with the first request. A request that its signal or a newer request ends
+ * rejects with an AbortError; if OpenCV was at work on it the worker ends too, and the next request starts another.
+ */
+import type { z } from 'zod';
+import { fail, ok, type Result } from '../basics/result.ts';
+import { answerSchema, startedSchema } from './answer.ts';
+import { endedBy } from './ended-by.browser.ts';
+import { type CardMarker, type TargetSight, targetSightSchema } from './target-sight.ts';
+import type { Task } from './task.browser.ts';
+import type { VisionFailure } from './vision-failure.ts';
+
+const LIMITS = {
+  /** 0.5 s on a desktop from its own disk; 2.3 MB over a weak network in a yard need a minute. */
+  startS: 90,
+  /** 1 s for a photo of 12 megapixels on a desktop; a phone with a larger one may need ten times that. */
+  taskS: 30,
+};
+
+export type VisionClient = {
+  /** The picture is handed over: it is gone for the caller, whatever comes of it. */
+  readonly findTarget: (
+    picture: ImageBitmap,
+    card: readonly CardMarker[],
+    signal: AbortSignal,
+  ) => Promise<Result<TargetSight, VisionFailure>>;
+};
+
+type Engine = { readonly worker: Worker; readonly started: Promise<Result<null, VisionFailure>> };
+
+export function visionClient(startWorker: () => Worker, limits = LIMITS): VisionClient {
+  let engine: Engine | null = null;
+  let newest: AbortController | null = null;
+  let atWork: Worker | null = null;
+
+  function end(worker: Worker): void {
+    worker.terminate();
+    if (engine?.worker === worker) engine = null;
+    if (atWork === worker) atWork = null;
+  }
+
+  function startEngine(): Engine {
+    const worker = startWorker();
+    return { worker, started: nextMessage(worker).then((said) => startedSchema.parse(said)) };
+  }
+
+  async function startedWorker(signals: readonly AbortSignal[]): Promise<Result<Worker, VisionFailure>> {
+    engine ??= startEngine();
+    const { worker, started } = engine;
+    try {
+      const start = await within(limits.startS, started, signals);
+      if (start?.ok) return ok(worker);
+      end(worker);
+      return start ?? fail({ code: 'vision/not-started', limitS: limits.startS });
+    } catch (thrown) {
+      // A request that is no longer wanted leaves the worker to start for the next one.
+      if (!signals.some(({ aborted }) => aborted)) end(worker);
+      throw thrown;
+    }
+  }
+
+  async function ask<T>(
+    task: Task,
+    answers: z.ZodType<Result<T, VisionFailure>>,
+    signal: AbortSignal,
+  ): Promise<Result<T, VisionFailure>> {
+    newest?.abort();
+    newest = new AbortController();
+    if (atWork) end(atWork);
+    const signals = [signal, newest.signal];
+    const start = await startedWorker(signals);
+    if (!start.ok) return start;
+    const worker = start.value;
+    atWork = worker;
+    try {
+      const answer = nextMessage(worker);
+      worker.postMessage(task, [task.picture]);
+      const said = await within(limits.taskS, answer, signals);
+      if (said === null) return fail({ code: 'vision/stalled', limitS: limits.taskS });
+      const result = answers.parse(said);
+      if (result.ok) atWork = null;
+      return result;
+    } finally {
+      // Unless it answered well, it may be at work still, or short of memory.
+      if (atWork === worker) end(worker);
+    }
+  }
+
+  return {
+    findTarget: (picture, card, signal) =>
+      ask({ kind: 'find-target', picture, card }, answerSchema(targetSightSchema), signal).finally(() =>
+        picture.close(),
+      ),
+  };
+}
+
+function nextMessage(worker: Worker): Promise<unknown> {
+  return new Promise((resolve, reject) => {
+    worker.addEventListener('message', (event: MessageEvent<unknown>) => resolve(event.data), { once: true });
+    worker.addEventListener('error', (event) => reject(new Error(`Vision worker: ${event.message}`)), {
+      once: true,
+    });
+  });
+}
+
+/** Null: the time is over. */
+async function within<T>(
+  limitS: number,
+  work: Promise<T>,
+  signals: readonly AbortSignal[],
+): Promise<T | null> {
+  const time = AbortSignal.timeout(limitS * 1000);
+  try {
+    return await endedBy(work, [...signals, time]);
+  } catch (thrown) {
+    if (thrown === time.reason) return null;
+    throw thrown;
+  }
+}

@@ -1,0 +1,21 @@
+/** OpenCV's thread: one task at a time. The page ends it when a task takes too long or is no longer wanted. */
+import { ok, type Result } from '../basics/result.ts';
+import { findTarget } from './find-target.ts';
+import { grayPicture } from './gray-picture.browser.ts';
+import { startOpencv } from './start-opencv.browser.ts';
+import type { TargetSight } from './target-sight.ts';
+import { type Task, taskSchema } from './task.browser.ts';
+import type { VisionFailure } from './vision-failure.ts';
+
+// Passed on in its result: OpenCV's own object would be waited for without end if it were the promise's value.
+const starting = startOpencv();
+void starting.then((started) => postMessage(started.ok ? ok(null) : started));
+
+addEventListener('message', async (event: MessageEvent<unknown>) => {
+  postMessage(await answer(taskSchema.parse(event.data)));
+});
+
+async function answer(task: Task): Promise<Result<TargetSight, VisionFailure>> {
+  const started = await starting;
+  return started.ok ? findTarget(started.value, grayPicture(task.picture), task.card) : started;
+}
