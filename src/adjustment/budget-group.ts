@@ -2,6 +2,7 @@
 export const BUDGET_GROUPS = [
   'marks',
   'tape',
+  'target',
   'clamp-band',
   'arm-length',
   'distance',

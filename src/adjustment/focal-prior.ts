@@ -15,10 +15,10 @@ const TYPICAL_35_MM = { photo: 26, clip: 28 } as const;
 
 export function focalPrior(
   capture: Pick<Capture, 'kind' | 'widthPx' | 'heightPx' | 'focal35Mm'>,
-): CameraPrior {
+): Pick<CameraPrior, 'focalPx' | 'uLnFocal'> {
   const { kind, widthPx, heightPx, focal35Mm } = capture;
   const known = focal35Mm !== null;
   const focalPx =
     ((focal35Mm ?? TYPICAL_35_MM[kind]) / FULL_FRAME_DIAGONAL_MM) * Math.hypot(widthPx, heightPx);
-  return { widthPx, heightPx, focalPx, uLnFocal: known ? 0.035 : 0.25 };
+  return { focalPx, uLnFocal: known ? 0.035 : 0.25 };
 }

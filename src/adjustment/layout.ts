@@ -24,6 +24,11 @@ export type Layout = {
   /** x, y, depth of the tape's zero, tilt in the plane, tilt out of it, scale slack of this hold; by view, one place for all
    * views of an unmoved tape. */
   readonly tapes: readonly (number | null)[];
+  /** Scale of the print, common to all views of the target. */
+  readonly targetScale: number | null;
+  /** Across, aside and depth of the target's origin, its direction and two tilts (target-points.ts); by view, one place for all
+   * views of an unmoved target. */
+  readonly targets: readonly (number | null)[];
   /** Rim's place along the axis, diameter. */
   readonly band: number | null;
   /** The known distance itself. */
@@ -32,6 +37,8 @@ export type Layout = {
   readonly distances: readonly (number | null)[];
   /** Nuisance of one mark: angle round the band, or distance from the pin back along the rod. */
   readonly nuisance: ReadonlyMap<string, number>;
+  /** x, y, depth of each tie point that more than one view shows, by its name. */
+  readonly ties: ReadonlyMap<string, number>;
 };
 
 export function layoutOf(problem: Problem): Layout {
@@ -53,6 +60,11 @@ export function layoutOf(problem: Problem): Layout {
   const tapes = views.map((v) =>
     references.tape && shows('tape-graduation')(v) ? (oneHold ?? take(6)) : null,
   );
+  const targetScale = references.target ? take(1) : null;
+  const oneCard = references.target?.unmoved && views.some(shows('target-corner')) ? take(6) : null;
+  const targets = views.map((v) =>
+    references.target && shows('target-corner')(v) ? (oneCard ?? take(6)) : null,
+  );
   const band = references.clampBand ? take(2) : null;
   const distance = references.distance ? take(1) : null;
   const distances = views.map((v) => (references.distance && shows('distance-end')(v) ? take(5) : null));
@@ -61,6 +73,7 @@ export function layoutOf(problem: Problem): Layout {
     const needed = mark.kind === 'rod-line' || (mark.kind === 'clamp-band' && band !== null);
     if (needed) nuisance.set(mark.id, take(1));
   }
+  const ties = new Map(tiesSeenTwice(views).map((tie) => [tie, take(3)]));
   return {
     size,
     cameras,
@@ -72,9 +85,20 @@ export function layoutOf(problem: Problem): Layout {
     camshaft,
     tapeSlack,
     tapes,
+    targetScale,
+    targets,
     band,
     distance,
     distances,
     nuisance,
+    ties,
   };
+}
+
+function tiesSeenTwice(views: Problem['views']): readonly string[] {
+  const seen = new Map<string, number>();
+  for (const { marks } of views)
+    for (const tie of new Set(marks.flatMap((mark) => (mark.kind === 'tie-point' ? [mark.tie] : []))))
+      seen.set(tie, (seen.get(tie) ?? 0) + 1);
+  return [...seen].flatMap(([tie, count]) => (count > 1 ? [tie] : []));
 }

@@ -1,5 +1,5 @@
 /**
- * All observation equations of a problem at given unknowns: marks, arc of the arm, direction of view, priors.
+ * All observation equations of a problem at given unknowns: marks, arc of the arm, contact with the pin, direction of view, priors.
  *
  * Model    mark: (projected - marked) / sigma, two rows; arc: (|pin - camshaft| - L) / play, one row a state;
  *          direction of view: the depth axis seen in the camera frame, x and y components / their width, two rows a pose;
@@ -12,12 +12,14 @@ import type { BudgetGroup } from './budget-group.ts';
 import { CAMERA_UNKNOWNS, project } from './camera.ts';
 import { Equations } from './equations.ts';
 import type { Layout } from './layout.ts';
+import { addContacts } from './pin-contact.ts';
 import { byChamberPoint, byRotation, type Pose, poseAt, transformed } from './pose.ts';
 import { ARC_PLAY_MM, BAND_BEYOND_RAD, BAND_FREE_RAD, OFF_SQUARE } from './priors.ts';
 import type { Problem } from './problem.ts';
 import type { Start } from './start.ts';
 import { facingAngle, turnedBy } from './start-band.ts';
-import { distancePoint, type WorldPoint, worldPoint } from './world-points.ts';
+import type { WorldPoint } from './world-point.ts';
+import { distancePoint, worldPoint } from './world-points.ts';
 
 export type PriorRow = {
   readonly index: number;
@@ -29,7 +31,7 @@ export type PriorRow = {
 /** A mark with the two rows of the equations that are its own. */
 export type MarkRows = { readonly mark: Mark; readonly viewIndex: number; readonly row: number };
 
-/** Entries of the fullest row: a tape graduation: camera 5, pose 6, tape 5, slacks 2. */
+/** Entries of the fullest row, of a tape graduation or a target's corner: camera 5, pose 6, the reference 7. */
 const MOST_ENTRIES = 18;
 
 export type Linearisation = { readonly equations: Equations; readonly markRows: readonly MarkRows[] };
@@ -42,7 +44,9 @@ export function linearise(
   priors: readonly PriorRow[],
 ): Linearisation {
   const markCount = problem.views.reduce((sum, view) => sum + view.marks.length, 0);
-  const rows = 3 * markCount + 2 * problem.poseCount + Object.keys(layout.pins).length + priors.length;
+  const perView = 2 * problem.views.length;
+  const rows =
+    3 * markCount + 2 * problem.poseCount + perView + Object.keys(layout.pins).length + priors.length;
   const equations = new Equations(layout.size, { rows, entries: rows * MOST_ENTRIES });
   const markRows: MarkRows[] = [];
   const poses = layout.poses.map((at, i) => poseAt(x, at, start.rotations[i] as Pose['rotation']));
@@ -57,6 +61,7 @@ export function linearise(
     }
   });
   addArcs(equations, x, layout);
+  addContacts(equations, x, problem, layout);
   for (const [i, pose] of poses.entries())
     addDirectionOfView(equations, pose, layout.poses[i] as number, problem.hand);
   for (const { index, mean, sigma, group } of priors) {

@@ -1,4 +1,5 @@
 /** The priors of a problem as observation equations, each in the group of the budget that it belongs to. */
+import { CHECK_LINE_MM } from '../references/target-card.ts';
 import type { BudgetGroup } from './budget-group.ts';
 import type { Layout } from './layout.ts';
 import type { PriorRow } from './linearise.ts';
@@ -11,7 +12,8 @@ export function priorRows(problem: Problem, layout: Layout, start: ArrayLike<num
     rows.push({ index, mean, sigma, group });
   };
   holdCameras(problem, layout, hold);
-  hold(layout.pinDepth, known.PIN_DEPTH, 'depth');
+  const { pinEnd } = problem.references;
+  hold(layout.pinDepth, pinEnd ? [-pinEnd.outMm, pinEnd.uOutMm] : known.PIN_DEPTH, 'depth');
   hold(layout.faceDepth, known.FACE_DEPTH, 'depth');
   hold(layout.rodInner, known.ROD_INNER_END, 'mechanism');
   for (const pin of Object.values(layout.pins)) {
@@ -20,6 +22,12 @@ export function priorRows(problem: Problem, layout: Layout, start: ArrayLike<num
   }
   holdArm(problem, layout, hold);
   holdLines(problem, layout, start, hold);
+  holdTarget(problem, layout, start, hold);
+  for (const at of layout.ties.values()) {
+    hold(at, known.TIE_ALONG, 'mechanism');
+    hold(at + 1, known.TIE_ASIDE, 'mechanism');
+    hold(at + 2, known.TIE_DEPTH, 'mechanism');
+  }
   const { clampBand } = problem.references;
   if (layout.band !== null && clampBand) {
     hold(layout.band, known.BAND_ALONG, 'clamp-band');
@@ -40,12 +48,11 @@ type Hold = (index: number, prior: known.Prior, group: BudgetGroup) => void;
 function holdCameras(problem: Problem, layout: Layout, hold: Hold): void {
   for (const [i, camera] of problem.cameras.entries()) {
     const at = layout.cameras[i] as number;
-    const offPx = known.PRINCIPAL_POINT_SHARE * Math.max(camera.widthPx, camera.heightPx);
     hold(at, [Math.log(camera.focalPx), camera.uLnFocal], 'camera');
-    hold(at + 1, [camera.widthPx / 2, offPx], 'camera');
-    hold(at + 2, [camera.heightPx / 2, offPx], 'camera');
-    hold(at + 3, [0, known.K1_SIGMA], 'camera');
-    hold(at + 4, [0, known.K2_SIGMA], 'camera');
+    hold(at + 1, [camera.cxPx, camera.uCxPx], 'camera');
+    hold(at + 2, [camera.cyPx, camera.uCyPx], 'camera');
+    hold(at + 3, [camera.k1, camera.uK1], 'camera');
+    hold(at + 4, [camera.k2, camera.uK2], 'camera');
   }
 }
 
@@ -58,6 +65,24 @@ function holdArm(problem: Problem, layout: Layout, hold: Hold): void {
   hold(at + 2, known.CAMSHAFT_DEPTH, 'depth');
   if (armLength) hold(at + 3, [armLength.lengthMm, armLength.uLengthMm], 'arm-length');
   else hold(at + 3, known.ARM_LENGTH, 'mechanism');
+}
+
+function holdTarget(problem: Problem, layout: Layout, start: ArrayLike<number>, hold: Hold): void {
+  const { target } = problem.references;
+  if (!target || layout.targetScale === null) return;
+  const uScale = Math.hypot(target.uCheckMm / target.checkMm, known.CARD_FLATNESS);
+  const scale = target.checkMm / CHECK_LINE_MM;
+  hold(layout.targetScale, [scale, scale * uScale], 'target');
+  for (const at of new Set(layout.targets)) {
+    if (at === null) continue;
+    hold(at, known.TARGET_ALONG, 'target');
+    hold(at + 1, known.TARGET_ASIDE, 'target');
+    hold(at + 2, known.TARGET_DEPTH, 'depth');
+    // Laid either way round: the start's own direction, and so wide that it says nothing.
+    hold(at + 3, [start[at + 3] as number, Math.PI], 'target');
+    hold(at + 4, [0, known.TARGET_TILT_RAD], 'target');
+    hold(at + 5, [0, known.TARGET_TILT_RAD], 'target');
+  }
 }
 
 function holdLines(problem: Problem, layout: Layout, start: ArrayLike<number>, hold: Hold): void {

@@ -37,6 +37,21 @@ export const TAPE_ZERO_FREE_MM = 150;
 export const TAPE_SCALE_SHARED = 0.004;
 export const TAPE_SCALE_VIEW = 0.003;
 
+/** Blade or card that lies on the end of the pin: rust, a bent edge, its own thickness. */
+export const CONTACT_MM = 1;
+
+/** Printed target laid along the rod: its origin, two tilts, how flat paper lies on something flat (share of a length). */
+export const TARGET_ALONG: Prior = [60, 150];
+export const TARGET_ASIDE: Prior = [0, 100];
+export const TARGET_DEPTH: Prior = [-15, 20];
+export const TARGET_TILT_RAD = 0.087;
+export const CARD_FLATNESS = 0.001;
+
+/** A fixed thing near the brake that both pictures show: no more than a bound. */
+export const TIE_ALONG: Prior = [80, 300];
+export const TIE_ASIDE: Prior = [0, 300];
+export const TIE_DEPTH: Prior = [0, 200];
+
 /** Rim of the clamp band towards the rod, along the axis from the face. */
 export const BAND_ALONG: Prior = [-55, 30];
 

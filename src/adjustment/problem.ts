@@ -3,12 +3,18 @@ import type { Mark } from '../marks/mark.ts';
 import type { BrakeState } from '../marks/view.ts';
 import type { References } from '../references/reference.ts';
 
+/** Means and standard uncertainties, pixels of the upright picture; the unknowns as in camera.ts. */
 export type CameraPrior = {
-  readonly widthPx: number;
-  readonly heightPx: number;
   readonly focalPx: number;
-  /** Standard uncertainty of ln f. */
   readonly uLnFocal: number;
+  readonly cxPx: number;
+  readonly cyPx: number;
+  readonly uCxPx: number;
+  readonly uCyPx: number;
+  readonly k1: number;
+  readonly uK1: number;
+  readonly k2: number;
+  readonly uK2: number;
 };
 
 export type ProblemView = {

@@ -106,7 +106,7 @@ function joinedMinima(problem: Problem, layout: Layout, effort: Effort): readonl
     .slice(0, effort.joined)
     .filter((parts) => chiSquareOf(parts) <= lowest + effort.reach)
     .map((parts) => {
-      const start = joined(layout, parts);
+      const start = joined(problem, layout, parts);
       return run(problem, layout, start, start.x, shortFit(effort));
     })
     .sort(byChiSquare);

@@ -7,6 +7,7 @@
  */
 import type { Mat3 } from '../basics/rotation.ts';
 import type { Mark, MarkKind } from '../marks/mark.ts';
+import { CHECK_LINE_MM, targetCorner } from '../references/target-card.ts';
 import { lineThrough } from './line-fit.ts';
 import { ARM_LENGTH } from './priors.ts';
 import type { Problem, ProblemView } from './problem.ts';
@@ -25,7 +26,7 @@ export function distanceToObject(problem: Problem, rotation: Mat3): readonly num
 }
 
 function ownDistance(problem: Problem, view: ProblemView, rotation: Mat3): number | null {
-  const { tape, distance, clampBand, armLength } = problem.references;
+  const { tape, target, distance, clampBand, armLength } = problem.references;
   // Share of a length along x, and along y, that stands across the optical axis.
   const along = Math.hypot(rotation[0], rotation[3]);
   const across = Math.hypot(rotation[1], rotation[4]);
@@ -40,6 +41,16 @@ function ownDistance(problem: Problem, view: ProblemView, rotation: Mat3): numbe
     const marks = of('tape-graduation');
     const readings = marks.flatMap((m) => (m.kind === 'tape-graduation' ? [m.readingMm] : []));
     if (new Set(readings).size >= 2) return positive(along / lineThrough(rays(marks), readings).scale);
+  }
+  if (target) {
+    const marks = of('target-corner');
+    const places = marks.flatMap((m) => {
+      const corner = m.kind === 'target-corner' ? targetCorner(m.marker, m.corner) : null;
+      return corner ? [{ xMm: corner.uMm, yMm: corner.vMm }] : [];
+    });
+    const size = widest(rays(marks));
+    if (places.length > 3 && size > 0)
+      return positive(((target.checkMm / CHECK_LINE_MM) * widest(places) * along) / size);
   }
   if (distance) {
     const size = widest(rays(of('distance-end')));

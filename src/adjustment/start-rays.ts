@@ -21,11 +21,7 @@ export function normalisedRay(
   camera: CameraPrior,
   mark: { readonly xPx: number; readonly yPx: number },
 ): Vec3 {
-  return [
-    (mark.xPx - camera.widthPx / 2) / camera.focalPx,
-    (mark.yPx - camera.heightPx / 2) / camera.focalPx,
-    1,
-  ];
+  return [(mark.xPx - camera.cxPx) / camera.focalPx, (mark.yPx - camera.cyPx) / camera.focalPx, 1];
 }
 
 /** The smallest rotation that takes the optical axis to a ray. */

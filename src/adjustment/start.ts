@@ -14,6 +14,8 @@ import * as known from './priors.ts';
 import { type Problem, type ProblemView, zFromDepth } from './problem.ts';
 import { bandAngles } from './start-band.ts';
 import { normalisedRay, type PlaneCrossing, planeCrossing } from './start-rays.ts';
+import { startTarget } from './start-target.ts';
+import { startTies } from './start-ties.ts';
 
 export type Start = {
   readonly x: Float64Array;
@@ -39,12 +41,14 @@ export function startFor(
   }
   if (!setPinsAndArm(problem, layout, x, rotations)) return null;
   for (const viewIndex of problem.views.keys()) setLinesAndNuisance(problem, layout, viewIndex, x, rotations);
+  startTies(problem, layout, x, rotations);
   return { x, rotations };
 }
 
 function setCameras(problem: Problem, layout: Layout, x: Float64Array): void {
   problem.cameras.forEach((camera, i) => {
-    x.set([Math.log(camera.focalPx), camera.widthPx / 2, camera.heightPx / 2, 0, 0], layout.cameras[i]);
+    const { focalPx, cxPx, cyPx, k1, k2 } = camera;
+    x.set([Math.log(focalPx), cxPx, cyPx, k1, k2], layout.cameras[i]);
   });
 }
 
@@ -129,6 +133,7 @@ function setLinesAndNuisance(
     x[layout.nuisance.get((rodMarks[i] as Mark).id) as number] = pin - point.xMm;
   });
   bandAngles(problem, layout, viewIndex, x, rotations);
+  startTarget(problem, layout, viewIndex, x, rotations);
 }
 
 /** Crossings of a view's marks of one kind with the plane at a given z of the chamber frame. */

@@ -5,6 +5,7 @@ import { type Layout, layoutOf } from './layout.ts';
 import { type Pose, poseAt } from './pose.ts';
 import type { Problem } from './problem.ts';
 import type { Start } from './start.ts';
+import { startTies } from './start-ties.ts';
 
 export type Part = {
   readonly problem: Problem;
@@ -23,7 +24,7 @@ export function partOfPose(problem: Problem, pose: number): Part {
 }
 
 /** Each pose and each view's own unknowns from its part; what is common to all from the mean over the parts that have it. */
-export function joined(layout: Layout, parts: readonly PartSolution[]): Start {
+export function joined(problem: Problem, layout: Layout, parts: readonly PartSolution[]): Start {
   const x = new Float64Array(layout.size);
   const copy = (from: Float64Array, source: number, target: number, count: number): void => {
     x.set(from.subarray(source, source + count), target);
@@ -45,6 +46,7 @@ export function joined(layout: Layout, parts: readonly PartSolution[]): Start {
   mean(layout.rodInner, 1, (l) => l.rodInner);
   mean(layout.camshaft, 4, (l) => l.camshaft);
   mean(layout.tapeSlack, 1, (l) => l.tapeSlack);
+  mean(layout.targetScale, 1, (l) => l.targetScale);
   mean(layout.band, 2, (l) => l.band);
   mean(layout.distance, 1, (l) => l.distance);
   const rotations = parts.map(({ part, x: from, start }, pose) => {
@@ -58,9 +60,12 @@ export function joined(layout: Layout, parts: readonly PartSolution[]): Start {
     for (const [k, viewIndex] of part.viewIndexes.entries()) {
       const [tape, distance] = [part.layout.tapes[k], part.layout.distances[k]];
       if (typeof tape === 'number') copy(from, tape, layout.tapes[viewIndex] as number, 6);
+      const target = part.layout.targets[k];
+      if (typeof target === 'number') copy(from, target, layout.targets[viewIndex] as number, 6);
       if (typeof distance === 'number') copy(from, distance, layout.distances[viewIndex] as number, 5);
     }
     for (const [id, at] of part.layout.nuisance) copy(from, at, layout.nuisance.get(id) as number, 1);
   }
+  startTies(problem, layout, x, rotations);
   return { x, rotations };
 }

@@ -8,6 +8,8 @@
  *          rod line   (px - q, py (1 - q/R), 0), q from the pin back along the rod
  *          camshaft   (cx, cy, h zc)
  *          tape       zero + v (1 + s + sv) (cos a cos b, sin a cos b, h sin b), zero = (x0, y0, h z0)
+ *          tie point  (tx, ty, h tz)
+ *          target     target-points.ts
  *          distance   start + {0 | d} (cos a cos b, sin a cos b, h sin b)
  *          clamp band (xb, D/2 cos w, D/2 sin w)
  *          h is the hand of the wheel end: depth away from the camera is h z.
@@ -17,11 +19,8 @@ import type { Vec3 } from '../basics/rotation.ts';
 import type { Mark } from '../marks/mark.ts';
 import type { BrakeState } from '../marks/view.ts';
 import type { Layout } from './layout.ts';
-
-export type WorldPoint = {
-  readonly at: Vec3;
-  readonly by: readonly { readonly index: number; readonly d: Vec3 }[];
-};
+import { targetPoint } from './target-points.ts';
+import type { WorldPoint } from './world-point.ts';
 
 type Unknowns = ArrayLike<number>;
 
@@ -41,11 +40,15 @@ export function worldPoint(
     case 'rod-line':
       return rodPoint(view.state, layout.nuisance.get(mark.id), x, layout);
     case 'camshaft-end':
-      return camshaftPoint(x, layout, hand);
+      return freePoint(layout.camshaft, x, hand);
     case 'tape-graduation':
       return tapePoint(mark.readingMm, layout.tapes[view.index], x, layout, hand);
     case 'clamp-band':
       return bandPoint(layout.nuisance.get(mark.id), x, layout);
+    case 'tie-point':
+      return freePoint(layout.ties.get(mark.tie), x, hand);
+    case 'target-corner':
+      return targetPoint(mark, layout.targets[view.index], x, layout, hand);
     case 'distance-end':
       return null;
   }
@@ -111,9 +114,9 @@ function rodAt(state: BrakeState, q: number, x: Unknowns, layout: Layout) {
   return { y: py * (1 - q / length), yByQ: -py / length, by };
 }
 
-function camshaftPoint(x: Unknowns, layout: Layout, hand: 1 | -1): WorldPoint | null {
-  const at = layout.camshaft;
-  if (at === null) return null;
+/** A point with three unknowns of its own: x, y, depth. */
+function freePoint(at: number | null | undefined, x: Unknowns, hand: 1 | -1): WorldPoint | null {
+  if (at === null || at === undefined) return null;
   return {
     at: [value(x, at), value(x, at + 1), hand * value(x, at + 2)],
     by: [

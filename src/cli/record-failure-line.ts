@@ -29,6 +29,8 @@ export function recordFailureLine(failure: RecordFailure): string {
       return `${failure.path} is a second view of the state ${failure.state}`;
     case 'record/capture-missing':
       return `${failure.path} names a capture that the record does not hold: ${JSON.stringify(failure.captureId)}`;
+    case 'record/profile-missing':
+      return `${failure.path} names a camera profile that the record does not hold: ${JSON.stringify(failure.cameraProfileId)}`;
     case 'record/clip-without-clock':
       return `${failure.path} is missing: the capture is a clip`;
     case 'record/photo-with-clock':

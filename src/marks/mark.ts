@@ -33,6 +33,15 @@ export const markSchema = z
     }),
     /** One end of a known distance. */
     z.strictObject({ kind: z.literal('distance-end'), ...placed }),
+    /** A point of something that stands still, seen in several pictures: marks with one name are one point. */
+    z.strictObject({ kind: z.literal('tie-point'), tie: z.string().min(1).max(64), ...placed }),
+    /** A corner of a coded marker of the printed target, as printed: 0 top left, 1 top right, 2 bottom right, 3 bottom left. */
+    z.strictObject({
+      kind: z.literal('target-corner'),
+      marker: z.int().min(0).max(1023),
+      corner: z.int().min(0).max(3),
+      ...placed,
+    }),
   ])
   .readonly();
 

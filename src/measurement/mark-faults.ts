@@ -42,7 +42,7 @@ function coincidentPair(marks: readonly Mark[]): readonly [MarkKind, MarkKind] |
     const b = apart.slice(i + 1).find((other) => coincide(a, other));
     if (b) return [a.kind, b.kind];
   }
-  for (const kind of ['tape-graduation', 'distance-end', 'clamp-band'] as const) {
+  for (const kind of ['tape-graduation', 'distance-end', 'clamp-band', 'target-corner'] as const) {
     const ofKind = marks.filter((mark) => mark.kind === kind);
     const first = ofKind[0];
     if (first && ofKind.length > 1 && ofKind.every((mark) => coincide(first, mark))) return [kind, kind];

@@ -8,6 +8,7 @@
  */
 import { adjust } from '../adjustment/adjust.ts';
 import type { Adjustment } from '../adjustment/adjustment.ts';
+import { profileFits } from '../adjustment/camera-prior.ts';
 import { derivedVariance } from '../adjustment/derived.ts';
 import type { Layout } from '../adjustment/layout.ts';
 import { residualTest } from '../adjustment/residual-test.ts';
@@ -124,11 +125,14 @@ function warningsOf(
   if (fit.worstMark && fit.worstMark.standardisedResidual > DOUBTFUL)
     warnings.push({ code: 'measurement/mark-doubtful', ...fit.worstMark });
   const used = input.captures.filter(({ id }) => input.views.some((view) => view.captureId === id));
-  if (used.some(({ focal35Mm }) => focal35Mm === null))
+  const profile = input.cameraProfile;
+  const calibrated = used.filter((capture) => profile !== null && profileFits(capture, profile));
+  if (profile && calibrated.length < used.length) warnings.push({ code: 'measurement/profile-other-size' });
+  if (used.some((capture) => capture.focal35Mm === null && !calibrated.includes(capture)))
     warnings.push({ code: 'measurement/focal-length-assumed' });
   if (adjustment.layout.camshaft === null) warnings.push({ code: 'measurement/camshaft-unmarked' });
-  const { tape, clampBand, armLength, distance } = input.references;
-  if (distance && !tape && !clampBand && !armLength && adjustment.problem.poseCount > 1)
+  const { tape, target, clampBand, armLength, distance } = input.references;
+  if (distance && !tape && !target && !clampBand && !armLength && adjustment.problem.poseCount > 1)
     warnings.push({ code: 'measurement/distance-alone' });
   for (const { share, x } of rivalShares(adjustment)) {
     const otherStrokeMm = axialTravel(x, adjustment.layout, 'applied').value;

@@ -1,4 +1,5 @@
 /** What is measured from one set of views, and why it could not be. */
+import type { CameraProfile } from '../captures/camera-profile.ts';
 import type { Capture } from '../captures/capture.ts';
 import type { MarkKind } from '../marks/mark.ts';
 import type { BrakeState, View } from '../marks/view.ts';
@@ -11,6 +12,7 @@ export type MeasureInput = {
   /** The camera stood still between the views (tripod): one pose serves all. */
   readonly cameraStill: boolean;
   readonly captures: readonly Capture[];
+  readonly cameraProfile: CameraProfile | null;
 };
 
 /** A point of the picture in pixels of the upright picture. */
@@ -67,6 +69,8 @@ export type MeasurementWarning =
   | { readonly code: 'measurement/marks-disagree'; readonly inflation: number; readonly pValue: number }
   | ({ readonly code: 'measurement/mark-doubtful' } & DoubtfulMark)
   | { readonly code: 'measurement/focal-length-assumed' }
+  /** The camera profile was made at another picture size than that of a picture here. */
+  | { readonly code: 'measurement/profile-other-size' }
   | { readonly code: 'measurement/camshaft-unmarked' }
   /** Two hand-held pictures with one known distance as the only scale: the stated uncertainty is known to be too small there. */
   | { readonly code: 'measurement/distance-alone' }

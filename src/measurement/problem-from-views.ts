@@ -1,6 +1,6 @@
 /** From views, references and captures to an adjustment problem; refused with a reason where no honest number can come of it. */
-import { focalPrior } from '../adjustment/focal-prior.ts';
-import type { CameraPrior, Problem, ProblemView } from '../adjustment/problem.ts';
+import { cameraPrior } from '../adjustment/camera-prior.ts';
+import type { Problem, ProblemView } from '../adjustment/problem.ts';
 import { fail, ok, type Result } from '../basics/result.ts';
 import type { Capture } from '../captures/capture.ts';
 import type { View } from '../marks/view.ts';
@@ -17,11 +17,13 @@ export function problemFromViews(input: MeasureInput): Result<Problem, Measureme
     if (!capture) return fail({ code: 'measurement/capture-missing', captureId });
     captures.push(capture);
   }
-  const cameraKeys = captures.map(({ kind, widthPx, heightPx, focal35Mm }) =>
-    [kind, widthPx, heightPx, focal35Mm].join(' '),
+  const cameraKeys = captures.map(({ kind, widthPx, heightPx, rotationDeg, focal35Mm }) =>
+    [kind, widthPx, heightPx, input.cameraProfile && rotationDeg, focal35Mm].join(' '),
   );
   const uniqueKeys = [...new Set(cameraKeys)];
-  const cameras = uniqueKeys.map((key) => focalPrior(captures[cameraKeys.indexOf(key)] as Capture));
+  const cameras = uniqueKeys.map((key) =>
+    cameraPrior(captures[cameraKeys.indexOf(key)] as Capture, input.cameraProfile),
+  );
   const shared = input.cameraStill && cameras.length === 1;
   const views = input.views.map(
     (view, i): ProblemView => ({
@@ -32,7 +34,7 @@ export function problemFromViews(input: MeasureInput): Result<Problem, Measureme
     }),
   );
   return ok({
-    cameras: cameras satisfies CameraPrior[],
+    cameras,
     poseCount: shared ? 1 : views.length,
     views,
     references: input.references,

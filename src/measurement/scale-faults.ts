@@ -10,10 +10,13 @@ import type { MeasurementFailure } from './measurement.ts';
 /** A circle of known size seen at an angle has five free image parameters. */
 const LEAST_BAND_POINTS = 5;
 
+/** Two markers: one alone is too small to tell its tilt. */
+const LEAST_TARGET_CORNERS = 8;
+
 export function scaleFault(views: readonly View[], references: References): MeasurementFailure | null {
   const most = (kind: MarkKind): number =>
     Math.max(...views.map((view) => view.marks.filter((mark) => mark.kind === kind).length));
-  const { tape, clampBand, armLength, distance } = references;
+  const { tape, target, clampBand, armLength, distance } = references;
   const faults: MeasurementFailure[] = [];
   if (tape) {
     const readings = views.map(
@@ -22,6 +25,16 @@ export function scaleFault(views: readonly View[], references: References): Meas
     const have = Math.max(...readings);
     if (have >= 2) return null;
     faults.push({ code: 'measurement/too-few-points', kind: 'tape-graduation', have, need: 2 });
+  }
+  if (target) {
+    const have = most('target-corner');
+    if (have >= LEAST_TARGET_CORNERS) return null;
+    faults.push({
+      code: 'measurement/too-few-points',
+      kind: 'target-corner',
+      have,
+      need: LEAST_TARGET_CORNERS,
+    });
   }
   if (clampBand) {
     const have = most('clamp-band');

@@ -6,7 +6,7 @@ import type { RecordFailure } from './record-failure.ts';
 
 type Named = { readonly path: string; readonly id: string };
 
-export function crossFault({ captures, wheelEnds }: InspectionRecord): RecordFailure | null {
+export function crossFault({ captures, cameraProfiles, wheelEnds }: InspectionRecord): RecordFailure | null {
   const captureIds = captures.map(({ id }, i) => ({ path: `captures[${i}].id`, id }));
   const wheelEndIds = wheelEnds.map(({ id }, i) => ({ path: `wheelEnds[${i}].id`, id }));
   const positions = wheelEnds.map(({ position }, i) => ({
@@ -19,6 +19,7 @@ export function crossFault({ captures, wheelEnds }: InspectionRecord): RecordFai
       measurement,
     })),
   );
+  const profileIds = cameraProfiles.map(({ id }, i) => ({ path: `cameraProfiles[${i}].id`, id }));
   const measurementIds = measurements.map(({ path, measurement }) => ({
     path: `${path}.id`,
     id: measurement.id,
@@ -27,9 +28,11 @@ export function crossFault({ captures, wheelEnds }: InspectionRecord): RecordFai
   return (
     duplicate(captureIds) ??
     firstOf(captures, clockFault) ??
+    duplicate(profileIds) ??
     duplicate(wheelEndIds) ??
     (position && { code: 'record/position-twice', path: position.path }) ??
     duplicate(measurementIds) ??
+    firstOf(measurements, ({ path, measurement }) => profileFault(measurement, path, profileIds)) ??
     firstOf(measurements, ({ path, measurement }) => measurementFault(measurement, path, captures))
   );
 }
@@ -39,6 +42,15 @@ function clockFault({ kind, clip }: Capture, index: number): RecordFailure | nul
   if (kind === 'clip' && clip === null) return { code: 'record/clip-without-clock', path };
   if (kind === 'photo' && clip !== null) return { code: 'record/photo-with-clock', path };
   return null;
+}
+
+function profileFault(
+  { cameraProfileId }: MeasurementInput,
+  path: string,
+  profiles: readonly Named[],
+): RecordFailure | null {
+  if (cameraProfileId === null || profiles.some(({ id }) => id === cameraProfileId)) return null;
+  return { code: 'record/profile-missing', path: `${path}.cameraProfileId`, cameraProfileId };
 }
 
 function measurementFault(

@@ -15,6 +15,7 @@ export type RecordFailure =
   | { readonly code: 'record/position-twice'; readonly path: string }
   | { readonly code: 'record/state-twice'; readonly path: string; readonly state: BrakeState }
   | { readonly code: 'record/capture-missing'; readonly path: string; readonly captureId: string }
+  | { readonly code: 'record/profile-missing'; readonly path: string; readonly cameraProfileId: string }
   /** A clip has its clock and a view of it a frame; a photo has neither. */
   | {
       readonly code:

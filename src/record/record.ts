@@ -4,6 +4,7 @@
  * A record is evidence: a key that the format does not know is refused, never dropped.
  */
 import { z } from 'zod';
+import { cameraProfileSchema } from '../captures/camera-profile.ts';
 import { captureSchema } from '../captures/capture.ts';
 import { chamberSchema } from '../finding/chamber.ts';
 import { SIGHTS } from '../finding/over-stroke-mark.ts';
@@ -11,7 +12,7 @@ import { viewSchema } from '../marks/view.ts';
 import { referencesSchema } from '../references/reference.ts';
 
 export const RECORD_FORMAT = 'strokewitness-record';
-export const RECORD_VERSION = 1;
+export const RECORD_VERSION = 2;
 
 const id = z.string().min(1).max(64);
 const text = z.string().max(200);
@@ -38,6 +39,8 @@ export const measurementSchema = z
     purpose: z.enum(['as-found', 'after-repair']),
     /** The camera stood still between the pictures (tripod, magnet): one pose serves all views of one capture size. */
     cameraStill: z.boolean(),
+    /** The calibrated camera that took the pictures, of the record's own cameraProfiles. */
+    cameraProfileId: id.nullable(),
     /** At most one view of each state. */
     views: z.array(viewSchema).max(3).readonly(),
     references: referencesSchema,
@@ -66,6 +69,7 @@ export const recordSchema = z
     /** Which rule set of src/finding/rule-sets holds. */
     ruleSetId: id,
     captures: z.array(captureSchema).max(1000).readonly(),
+    cameraProfiles: z.array(cameraProfileSchema).max(20).readonly(),
     wheelEnds: z.array(wheelEndSchema).max(40).readonly(),
   })
   .readonly();

@@ -23,8 +23,9 @@ export function assess(
 
 /** What the engine needs of the record: for measuring elsewhere, as in a worker, and deciding here. */
 export function measureInput(record: InspectionRecord, measurement: MeasurementInput): MeasureInput {
-  const { views, references, cameraStill } = measurement;
-  return { views, references, cameraStill, captures: record.captures };
+  const { views, references, cameraStill, cameraProfileId } = measurement;
+  const cameraProfile = record.cameraProfiles.find(({ id }) => id === cameraProfileId) ?? null;
+  return { views, references, cameraStill, captures: record.captures, cameraProfile };
 }
 
 export function findingFor(

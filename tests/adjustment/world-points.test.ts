@@ -19,9 +19,9 @@ const MARKS: readonly Mark[] = [
 ];
 
 const REFERENCES: References = {
-  tape: { zeroAtFace: true, unmoved: false },
+  ...NO_REFERENCES,
+  tape: { zeroAtFace: true, unmoved: false, touchesPin: false },
   clampBand: { diameterMm: 200, uDiameterMm: 1 },
-  armLength: null,
   distance: { distanceMm: 150, uDistanceMm: 0.5 },
 };
 
@@ -30,7 +30,20 @@ const VIEW = { state: 'applied', index: 1 } as const;
 /** Round numbers, so that every place below can be worked by hand. */
 function wheelEnd(references = REFERENCES): { readonly layout: Layout; readonly x: Float64Array } {
   const layout = layoutOf({
-    cameras: [{ widthPx: 1920, heightPx: 1080, focalPx: 1500, uLnFocal: 0.035 }],
+    cameras: [
+      {
+        focalPx: 1500,
+        uLnFocal: 0.035,
+        cxPx: 960,
+        cyPx: 540,
+        uCxPx: 19,
+        uCyPx: 19,
+        k1: 0,
+        uK1: 0.015,
+        k2: 0,
+        uK2: 0.01,
+      },
+    ],
     poseCount: 1,
     views: [
       { state: 'released', camera: 0, pose: 0, marks: MARKS.map((m) => ({ ...m, id: `${m.id} released` })) },

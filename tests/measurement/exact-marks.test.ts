@@ -106,8 +106,9 @@ test.each(['tape', 'tape+arm', 'tape+band'] as const)(
 
 test.each(['tape', 'tape+arm', 'tape+band'] as const)('exact marks give both arm angles: %s', (reference) => {
   for (const seed of [1, 2, 3, 4, 5, 6]) {
-    const { input, truth } = simulate({ ...EXACT, seed, reference, hand: seed % 2 ? 1 : -1 });
-    const { armAngleReleasedRad: released, armAngleAppliedRad: applied } = measured({ input, truth });
+    const scene = simulate({ ...EXACT, seed, reference, hand: seed % 2 ? 1 : -1 });
+    const { truth } = scene;
+    const { armAngleReleasedRad: released, armAngleAppliedRad: applied } = measured(scene);
     if (!released || !applied) throw new Error('the camshaft end is marked');
     expect(Math.abs(released.value - truth.armAngleReleasedRad)).toBeLessThan(released.u);
     expect(Math.abs(applied.value - truth.armAngleAppliedRad)).toBeLessThan(applied.u);

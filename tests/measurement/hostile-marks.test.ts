@@ -45,6 +45,13 @@ const placed = { xPx: positionPx, yPx: positionPx, sigmaPx };
 const mark = fc.oneof(
   fc.record({ kind: fc.constantFrom(...POINT_KINDS, 'distance-end' as const), ...placed }),
   fc.record({ kind: fc.constant('tape-graduation' as const), readingMm, ...placed }),
+  fc.record({ kind: fc.constant('tie-point' as const), tie: fc.constantFrom('1', '2', '3'), ...placed }),
+  fc.record({
+    kind: fc.constant('target-corner' as const),
+    marker: fc.integer({ min: 0, max: 7 }),
+    corner: fc.integer({ min: 0, max: 3 }),
+    ...placed,
+  }),
 );
 
 /** A face, a pin and a camshaft end first, so that most views come past the first refusals; then anything. */
@@ -64,7 +71,16 @@ const length = fc.oneof(number(20, 300), number(0.001, 5000), fc.constantFrom(1e
 const uLength = fc.oneof(number(0.1, 5), fc.constantFrom(1e-300, 1e-6, 100));
 
 const references = fc.record({
-  tape: fc.option(fc.record({ zeroAtFace: fc.boolean(), unmoved: fc.boolean() })),
+  tape: fc.option(fc.record({ zeroAtFace: fc.boolean(), unmoved: fc.boolean(), touchesPin: fc.boolean() })),
+  target: fc.option(
+    fc.record({
+      checkMm: number(20, 500),
+      uCheckMm: uLength,
+      unmoved: fc.boolean(),
+      touchesPin: fc.boolean(),
+    }),
+  ),
+  pinEnd: fc.option(fc.record({ outMm: number(0, 200), uOutMm: uLength })),
   clampBand: fc.option(fc.record({ diameterMm: length, uDiameterMm: uLength })),
   armLength: fc.option(fc.record({ lengthMm: length, uLengthMm: uLength })),
   distance: fc.option(fc.record({ distanceMm: length, uDistanceMm: uLength })),
@@ -77,12 +93,34 @@ const capture = fc.record({
   focal35Mm: fc.oneof(fc.constantFrom(null, 26), number(1, 5000), fc.constant(1e-300)),
 });
 
+const profile = fc.record({
+  id: fc.constant('p'),
+  name: fc.constant('a camera'),
+  madeAt: fc.constant('2026-05-12T13:30:00Z'),
+  widthPx: fc.constantFrom(1920, 1080),
+  heightPx: fc.constantFrom(1080, 1920),
+  focalPx: fc.oneof(number(500, 5000), fc.constantFrom(1e-3, 1e6)),
+  uLnFocal: number(0.001, 1),
+  cxPx: number(-1e5, 2e5),
+  cyPx: number(-1e5, 2e5),
+  uCxPx: number(0.1, 1e4),
+  uCyPx: number(0.1, 1e4),
+  k1: number(-2, 2),
+  uK1: number(0.001, 2),
+  k2: number(-5, 5),
+  uK2: number(0.001, 5),
+  rmsPx: fc.constant(0.3),
+  photoCount: fc.constant(10),
+  cornerCount: fc.constant(500),
+});
+
 const anyInput = fc
   .record({
     views: fc.tuple(marks, marks, fc.option(marks)),
     captures: fc.tuple(capture, capture, capture),
     references,
     cameraStill: fc.boolean(),
+    cameraProfile: fc.option(profile),
   })
   .map(({ views, captures, ...rest }): MeasureInput => {
     let nextId = 0;

@@ -27,7 +27,20 @@ function marked(kinds: readonly ('chamber-face' | 'clevis-pin' | 'camshaft-end')
 
 function layoutFor(kinds: readonly ('chamber-face' | 'clevis-pin' | 'camshaft-end')[]): Layout {
   return layoutOf({
-    cameras: [{ widthPx: 1920, heightPx: 1080, focalPx: 1500, uLnFocal: 0.035 }],
+    cameras: [
+      {
+        focalPx: 1500,
+        uLnFocal: 0.035,
+        cxPx: 960,
+        cyPx: 540,
+        uCxPx: 19,
+        uCyPx: 19,
+        k1: 0,
+        uK1: 0.015,
+        k2: 0,
+        uK2: 0.01,
+      },
+    ],
     poseCount: 1,
     views: BRAKE_STATES.map((state) => ({ state, camera: 0, pose: 0, marks: marked(kinds) })),
     references: NO_REFERENCES,

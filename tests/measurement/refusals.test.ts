@@ -120,9 +120,14 @@ test('one usable reference is enough, whatever else is stated', () => {
   const { tape } = TAPE.references;
   const band = { diameterMm: 183.36, uDiameterMm: 1 };
   expect(refusal(withReferences(TAPE, { tape, clampBand: band }))).toBe('measured');
-  expect(refusal(withReferences(BAND, { tape: { zeroAtFace: true, unmoved: false }, clampBand: band }))).toBe(
-    'measured',
-  );
+  expect(
+    refusal(
+      withReferences(BAND, {
+        tape: { zeroAtFace: true, unmoved: false, touchesPin: false },
+        clampBand: band,
+      }),
+    ),
+  ).toBe('measured');
 });
 
 test.each([

@@ -36,8 +36,8 @@ test.each<[string, string, object]>([
   ['version 1.5', spoilt((r) => Object.assign(r, { version: 1.5 })), { code: 'record/unknown-version' }],
   [
     'a newer version, whatever else is in it',
-    '{"format":"strokewitness-record","version":2,"wheelEnds":"elsewhere"}',
-    { code: 'record/newer-version', version: 2, newest: 1 },
+    '{"format":"strokewitness-record","version":3,"wheelEnds":"elsewhere"}',
+    { code: 'record/newer-version', version: 3, newest: 2 },
   ],
   ['more than it can hold', ' '.repeat(RECORD_LIMIT_CHARACTERS + 1), { code: 'record/too-large' }],
   ['absurd depth', '['.repeat(100_000), { code: 'record/too-deep' }],
@@ -261,4 +261,23 @@ test('a record with one value replaced by anything is opened or refused, never a
     }),
     { numRuns: 300 },
   );
+});
+
+test('version 1 becomes version 2: without target, pin end, profiles, and no tape said to touch the pin', () => {
+  const opened = openRecord(readFileSync('tests/fixtures/records/version-1.json', 'utf8'));
+  if (!opened.ok) throw new Error(opened.failure.code);
+  expect(opened.value).toMatchObject({ version: 2, cameraProfiles: [] });
+  for (const { cameraProfileId, references } of opened.value.wheelEnds.flatMap((end) => end.measurements)) {
+    expect(cameraProfileId).toBeNull();
+    expect(references).toMatchObject({ target: null, pinEnd: null });
+    if (references.tape) expect(references.tape.touchesPin).toBe(false);
+  }
+});
+
+test('a measurement names a camera that the record lists', () => {
+  const text = spoilt((r) => Object.assign(r.wheelEnds[0].measurements[0], { cameraProfileId: 'none' }));
+  expect(openRecord(text)).toMatchObject({
+    ok: false,
+    failure: { code: 'record/profile-missing', cameraProfileId: 'none' },
+  });
 });

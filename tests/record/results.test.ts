@@ -84,6 +84,7 @@ test('the engine is given the marks, the references and every capture', () => {
     references: measurement.references,
     cameraStill: false,
     captures: record.captures,
+    cameraProfile: null,
   });
 });
 

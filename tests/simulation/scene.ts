@@ -9,7 +9,7 @@ import type { Capture } from '../../src/captures/capture.ts';
 import type { Mark } from '../../src/marks/mark.ts';
 import type { View } from '../../src/marks/view.ts';
 import type { MeasureInput } from '../../src/measurement/measurement.ts';
-import type { References } from '../../src/references/reference.ts';
+import { NO_REFERENCES, type References } from '../../src/references/reference.ts';
 import type { SceneOptions } from './scene-options.ts';
 import { type Camera, type CameraPose, drawCamera, drawPose, imageOf, jittered, type P3 } from './sight.ts';
 
@@ -50,7 +50,7 @@ export function simulate(options: SceneOptions): Scene {
     const pose = poses[i] as CameraPose;
     const marks: Mark[] = [];
     const see = (at: P3): readonly [number, number] => imageOf(camera, pose, at);
-    const put = (at: P3, kind: Mark['kind'], readingMm?: number): void => {
+    const put = (at: P3, kind: MarkedKind, readingMm?: number): void => {
       const [u, v] = see(at);
       const placed = {
         id: `m${nextId++}`,
@@ -83,6 +83,7 @@ export function simulate(options: SceneOptions): Scene {
     views,
     captures,
     cameraStill: options.cameraStill ?? false,
+    cameraProfile: null,
     references: referencesOf(scatter, options, wheelEnd),
   };
   return { input, truth: wheelEnd.truth, poses };
@@ -156,7 +157,8 @@ function drawWheelEnd(draw: Draw, hand: 1 | -1, options: SceneOptions) {
   };
 }
 
-type Put = (at: P3, kind: Mark['kind'], readingMm?: number) => void;
+type MarkedKind = Exclude<Mark['kind'], 'tie-point' | 'target-corner'>;
+type Put = (at: P3, kind: MarkedKind, readingMm?: number) => void;
 
 type TapeHold = ReturnType<typeof drawTapeHold>;
 
@@ -216,7 +218,8 @@ function referencesOf(
 ): References {
   const arm = { lengthMm: wheelEnd.armMm + draw.normal(0, 0.8), uLengthMm: 0.8 };
   return {
-    tape: kind.includes('tape') ? { zeroAtFace: true, unmoved } : null,
+    ...NO_REFERENCES,
+    tape: kind.includes('tape') ? { zeroAtFace: true, unmoved, touchesPin: false } : null,
     clampBand: kind.includes('band')
       ? { diameterMm: wheelEnd.bandMm + draw.normal(0, 1), uDiameterMm: 1 }
       : null,

@@ -31,6 +31,6 @@ function place(current: Current, state: BrakeState, asking: Asking | null, point
   const view = viewOf(current.measurement, state);
   const mark = asking && markPlaced(current, state, asking, point, crypto.randomUUID());
   if (!view || !mark) return;
-  const asked = askedMarks(view, current.measurement.references).find(({ kind }) => kind === mark.kind);
+  const asked = askedMarks(view, current.measurement).find(({ kind }) => kind === mark.kind);
   work.placeMark(state, mark, asked !== undefined && asked.have + 1 === asked.need);
 }

@@ -1,9 +1,12 @@
 import { formatLength, type LengthUnit } from '../../basics/length-text.ts';
-import type { Mark } from '../../marks/mark.ts';
+import type { Mark, MarkKind } from '../../marks/mark.ts';
 import type { View } from '../../marks/view.ts';
 import type { Measurement } from '../../measurement/measurement.ts';
 import type { ViewerMark } from '../viewer/viewer-mark.ts';
 import { markName } from '../words/marks.ts';
+
+/** Drawn small and named only when selected: there are many of each. */
+const MINOR: readonly MarkKind[] = ['clamp-band', 'rod-line', 'target-corner'];
 
 export function viewerMarks(
   view: View,
@@ -21,13 +24,14 @@ export function viewerMarks(
     selected: mark.id === selectedMarkId,
     automatic: mark.placedBy !== 'hand',
     doubtful: mark.id === doubtfulId,
-    minor: mark.kind === 'clamp-band' || mark.kind === 'rod-line',
+    minor: MINOR.includes(mark.kind),
   }));
 }
 
 /** A graduation by its reading; one of several of a kind by its number. */
 export function nameOf(mark: Mark, marks: readonly Mark[], unit: LengthUnit): string {
   if (mark.kind === 'tape-graduation') return formatLength(mark.readingMm, unit);
+  if (mark.kind === 'tie-point') return `${markName(mark.kind, null)} ${mark.tie}`;
   const alike = marks.filter(({ kind }) => kind === mark.kind);
   return markName(mark.kind, alike.length > 1 ? alike.indexOf(mark) + 1 : null);
 }

@@ -26,7 +26,7 @@ export function MarksStep({ current, state }: Props) {
       </>
     );
   const asking = askingFor(current, state, graduationStepMm(unit));
-  const asked = askedMarks(view, measurement.references);
+  const asked = askedMarks(view, measurement);
   const optional = asked.find(({ kind }) => kind === asking?.kind)?.optional ?? false;
   const selected = view.marks.find(({ id }) => id === place.selectedMarkId);
   return (

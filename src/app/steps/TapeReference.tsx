@@ -14,7 +14,7 @@ export function TapeReference({ tape, set }: TapeReferenceProps) {
         label={REFERENCE.tape}
         hint={REFERENCE.tapeHint}
         checked={tape !== null}
-        onChange={(on) => set({ tape: on ? { zeroAtFace: false, unmoved: false } : null })}
+        onChange={(on) => set({ tape: on ? { zeroAtFace: false, unmoved: false, touchesPin: false } : null })}
       />
       {tape ? (
         <>
@@ -28,6 +28,12 @@ export function TapeReference({ tape, set }: TapeReferenceProps) {
             hint={REFERENCE.unmovedHint}
             checked={tape.unmoved}
             onChange={(unmoved) => set({ tape: { ...tape, unmoved } })}
+          />
+          <Choice
+            label={REFERENCE.touchesPin}
+            hint={REFERENCE.touchesPinHint}
+            checked={tape.touchesPin}
+            onChange={(touchesPin) => set({ tape: { ...tape, touchesPin } })}
           />
         </>
       ) : null}

@@ -37,6 +37,8 @@ export function measurementWarningText(warning: MeasurementWarning, unit: Length
       return `${MARK_NAMES[warning.kind]} on the ${warning.state} picture fits the others badly. Look at it again.`;
     case 'measurement/focal-length-assumed':
       return 'The picture does not say its focal length; a usual phone camera is assumed, widely.';
+    case 'measurement/profile-other-size':
+      return 'The calibrated camera was set up at another picture size; a usual lens is assumed where it does not fit.';
     case 'measurement/camshaft-unmarked':
       return 'No arm angle: the end of the camshaft is not marked.';
     case 'measurement/distance-alone':

@@ -25,6 +25,8 @@ export function recordFailureText(failure: RecordFailure): string {
       return `The record contradicts itself: ${failure.path} is there twice. Use an unchanged copy.`;
     case 'record/capture-missing':
       return `The record contradicts itself: ${failure.path} names a picture that it does not list. Use an unchanged copy.`;
+    case 'record/profile-missing':
+      return `The record contradicts itself: ${failure.path} names a camera that it does not list. Use an unchanged copy.`;
     case 'record/clip-without-clock':
     case 'record/photo-with-clock':
     case 'record/clip-without-frame':

@@ -31,6 +31,9 @@ export const FINDING = {
 const PROPOSALS: Readonly<Record<Advice['proposal'], string>> = {
   'clamp-band': 'Take the clamp band as a reference too and mark ten points of its rim',
   tape: 'Hold a tape along the rod in both pictures and mark its graduations',
+  target: 'Lay the printed target along the rod in both pictures',
+  'tie-points': 'Mark five fixed things, near and far, that both pictures show',
+  'pin-end': 'Measure how far the pin’s end stands out from the rod’s middle line and type it',
   'more-rim-points': 'Mark ten more points of the clamp band’s rim',
   'rod-line': 'Mark two points of the rod’s middle line',
   'camshaft-end': 'Mark the camshaft end in every picture',
@@ -110,6 +113,7 @@ function roadsideText(
 export const BUDGET_NAMES: Readonly<Record<BudgetGroup, string>> = {
   marks: 'marks',
   tape: 'tape',
+  target: 'printed target',
   'clamp-band': 'clamp band',
   'arm-length': 'arm length',
   distance: 'known distance',

@@ -12,6 +12,8 @@ export const MARK_NAMES: Readonly<Record<MarkKind, string>> = {
   'tape-graduation': 'Tape graduation',
   'clamp-band': 'Clamp band rim',
   'distance-end': 'End of the distance',
+  'tie-point': 'Tie point',
+  'target-corner': 'Corner of the printed target',
 };
 
 export const MARK_PHRASES: Readonly<Record<MarkKind, string>> = {
@@ -22,9 +24,13 @@ export const MARK_PHRASES: Readonly<Record<MarkKind, string>> = {
   'tape-graduation': 'the tape graduation',
   'clamp-band': 'a point on the clamp band’s rim, on the rod side',
   'distance-end': 'one end of the known distance',
+  'tie-point': 'the same fixed point as on the other picture',
+  'target-corner': 'a corner of the printed target',
 };
 
 export function askingSentence(asking: Asking, state: BrakeState, unit: LengthUnit): string {
+  if (asking.kind === 'tie-point')
+    return `Tie point ${asking.tie}: mark the same fixed thing on both pictures, as a bolt head of bracket, chamber or axle. Not the rod or the arm.`;
   if (asking.kind !== 'tape-graduation') return `Mark ${MARK_PHRASES[asking.kind]} on the ${state} picture.`;
   return asking.readingMm === null
     ? `Type a reading of the tape, then mark it on the ${state} picture.`
@@ -33,6 +39,7 @@ export function askingSentence(asking: Asking, state: BrakeState, unit: LengthUn
 
 /** The name of what a tap places now; null while a reading is still to be typed. */
 export function askingText(asking: Asking, unit: LengthUnit): string | null {
+  if (asking.kind === 'tie-point') return `${MARK_NAMES[asking.kind]} ${asking.tie}`;
   if (asking.kind !== 'tape-graduation') return MARK_NAMES[asking.kind];
   return asking.readingMm === null ? null : lengthText(asking.readingMm, unit);
 }
@@ -51,6 +58,7 @@ export const MARKS = {
   optionalWhy: {
     'camshaft-end': 'gives the arm angle',
     'rod-line': 'gives the rod’s own direction',
+    'tie-point': 'ties the two pictures together',
   } as Readonly<Partial<Record<MarkKind, string>>>,
   selected: (name: string) => `${name} is selected. Drag it, or use the arrow keys; Delete removes it.`,
 };

@@ -78,6 +78,8 @@ export const REFERENCE = {
   zeroAtFace: 'The tape’s zero sits on the chamber face',
   unmoved: 'The tape lay in the same place in both pictures',
   unmovedHint: 'As in one clip, or held by a magnet. Not if it was held anew.',
+  touchesPin: 'The blade lies on the end of the clevis pin',
+  touchesPinHint: 'Then the reading at the pin does not depend on where the camera stood.',
   clampBand: 'Clamp band of the chamber',
   clampBandHint: 'You will mark points round its rim.',
   bandByTable: 'published for this type (u 1.0 mm)',

@@ -1,10 +1,13 @@
 /** Which marks a view is asked for: the mechanism always, what each chosen reference needs, last what can be left out. */
 import type { MarkKind } from '../../marks/mark.ts';
 import type { View } from '../../marks/view.ts';
-import type { References } from '../../references/reference.ts';
+import type { MeasurementInput } from '../../record/record.ts';
+
+/** Kinds that a hand places; a printed target's corners are found. */
+export type HandKind = Exclude<MarkKind, 'target-corner'>;
 
 export type AskedMark = {
-  readonly kind: MarkKind;
+  readonly kind: HandKind;
   readonly need: number;
   readonly have: number;
   /** Not needed for the stroke; it adds the arm angle or narrows the uncertainty. */
@@ -16,9 +19,15 @@ const GRADUATIONS = 4;
 /** A circle seen at an angle is an ellipse with five unknowns: the sixth point is the first that can contradict. */
 const RIM_POINTS = 6;
 
-export function askedMarks(view: View, references: References): readonly AskedMark[] {
+/** Five tie the pictures together in every direction. */
+const TIE_POINTS = 5;
+
+export function askedMarks(
+  view: View,
+  { references, cameraStill }: Pick<MeasurementInput, 'references' | 'cameraStill'>,
+): readonly AskedMark[] {
   const have = (kind: MarkKind) => view.marks.filter((mark) => mark.kind === kind).length;
-  const asked = (kind: MarkKind, need: number, optional = false): AskedMark => ({
+  const asked = (kind: HandKind, need: number, optional = false): AskedMark => ({
     kind,
     need,
     have: have(kind),
@@ -33,6 +42,7 @@ export function askedMarks(view: View, references: References): readonly AskedMa
     ...(references.distance ? [asked('distance-end', 2)] : []),
     ...(references.armLength ? [] : [asked('camshaft-end', 1, true)]),
     asked('rod-line', 2, true),
+    ...(cameraStill ? [] : [asked('tie-point', TIE_POINTS, true)]),
   ];
 }
 
@@ -41,7 +51,7 @@ export function missingOf({ need, have, optional }: AskedMark): number {
 }
 
 /** The mark to ask for now: the first not yet there that the person has not passed over. */
-export function nextAsked(asked: readonly AskedMark[], passedOver: readonly MarkKind[]): MarkKind | null {
+export function nextAsked(asked: readonly AskedMark[], passedOver: readonly MarkKind[]): HandKind | null {
   const next = asked.find(({ kind, need, have }) => have < need && !passedOver.includes(kind));
   return next?.kind ?? null;
 }

@@ -1,14 +1,17 @@
 /** What a tap on the picture places now, and the mark that it becomes. */
-import type { Mark, MarkKind } from '../../marks/mark.ts';
+import type { Mark } from '../../marks/mark.ts';
 import type { PlacedPoint } from '../../marks/placement.ts';
 import type { BrakeState } from '../../marks/view.ts';
-import { askedMarks, isSingle, nextAsked } from './asked-marks.ts';
+import { askedMarks, type HandKind, isSingle, nextAsked } from './asked-marks.ts';
 import { type Current, viewOf } from './current.ts';
 import { nextReadingMm } from './next-reading.ts';
+import { nextTie } from './next-tie.ts';
 import { markedState } from './steps.ts';
 
 export type Asking =
-  | { readonly kind: Exclude<MarkKind, 'tape-graduation'> }
+  | { readonly kind: Exclude<HandKind, 'tape-graduation' | 'tie-point'> }
+  /** tie: name of the fixed thing. */
+  | { readonly kind: 'tie-point'; readonly tie: string }
   /** Null: a reading has to be typed first. */
   | { readonly kind: 'tape-graduation'; readonly readingMm: number | null };
 
@@ -16,10 +19,11 @@ export function askingFor(current: Current, state: BrakeState, graduationStepMm:
   const { measurement, place } = current;
   const view = viewOf(measurement, state);
   if (!view || markedState(place.step) !== state) return null;
-  const kind = place.pickedKind ?? nextAsked(askedMarks(view, measurement.references), place.passedOver);
+  const kind = place.pickedKind ?? nextAsked(askedMarks(view, measurement), place.passedOver);
   if (kind === null) return null;
-  if (kind !== 'tape-graduation') return { kind };
   const others = measurement.views.filter((other) => other !== view);
+  if (kind === 'tie-point') return { kind, tie: nextTie(view, others) };
+  if (kind !== 'tape-graduation') return { kind };
   const readingMm = place.typedReadingMm ?? nextReadingMm(view, others, graduationStepMm);
   return { kind, readingMm };
 }
@@ -35,6 +39,7 @@ export function markPlaced(
   const before = viewOf(current.measurement, state)?.marks.find(({ kind }) => kind === asking.kind);
   const id = before && isSingle(asking.kind) ? before.id : newId;
   const point = { id, xPx, yPx, sigmaPx, placedBy: 'hand' } as const;
+  if (asking.kind === 'tie-point') return { kind: asking.kind, tie: asking.tie, ...point };
   if (asking.kind !== 'tape-graduation') return { kind: asking.kind, ...point };
   return asking.readingMm === null ? null : { kind: asking.kind, readingMm: asking.readingMm, ...point };
 }

@@ -19,6 +19,7 @@ export function newRecord({ newId, createdAt, unit, ruleSetId }: NewRecordFacts)
     vehicle: { unit },
     ruleSetId,
     captures: [],
+    cameraProfiles: [],
     wheelEnds: [newWheelEnd(newId)],
   };
 }
@@ -37,6 +38,7 @@ function newMeasurement(newId: () => string): MeasurementInput {
     id: newId(),
     purpose: 'as-found',
     cameraStill: false,
+    cameraProfileId: null,
     views: [],
     references: NO_REFERENCES,
     overStrokeMark: { released: null, applied: null },

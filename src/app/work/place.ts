@@ -3,6 +3,7 @@ import type { MarkKind } from '../../marks/mark.ts';
 import type { BrakeState } from '../../marks/view.ts';
 import type { InspectionRecord } from '../../record/record.ts';
 import type { Target } from './actions.ts';
+import type { HandKind } from './asked-marks.ts';
 import { markedState, type Step } from './steps.ts';
 
 export type Place = {
@@ -12,7 +13,7 @@ export type Place = {
   readonly shown: BrakeState;
   readonly selectedMarkId: string | null;
   /** A kind of mark chosen by hand from the list; null asks in order. */
-  readonly pickedKind: MarkKind | null;
+  readonly pickedKind: HandKind | null;
   readonly passedOver: readonly MarkKind[];
   /** A tape reading typed for the next graduation; null takes the proposed one. */
   readonly typedReadingMm: number | null;

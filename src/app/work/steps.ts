@@ -30,13 +30,13 @@ export function stepDone(step: Step, wheelEnd: WheelEnd, measurement: Measuremen
   const state = markedState(step);
   if (state !== null) {
     const view = views.find((each) => each.state === state);
-    return view !== undefined && askedMarks(view, references).every((asked) => missingOf(asked) === 0);
+    return view !== undefined && askedMarks(view, measurement).every((asked) => missingOf(asked) === 0);
   }
   switch (step) {
     case 'pictures':
       return ['released', 'applied'].every((needed) => views.some((view) => view.state === needed));
     case 'reference':
-      return Object.values(references).some((reference) => reference !== null);
+      return Object.entries(references).some(([kind, reference]) => kind !== 'pinEnd' && reference !== null);
     case 'chamber':
       return wheelEnd.chamber !== null;
     case 'over-stroke':

@@ -1,10 +1,11 @@
 /** The work at hand: the record with its history, and the place in it. Results are not here: they are computed from it. */
 import { createStore } from 'zustand/vanilla';
-import type { Mark, MarkKind } from '../../marks/mark.ts';
+import type { Mark } from '../../marks/mark.ts';
 import type { BrakeState } from '../../marks/view.ts';
 import type { InspectionRecord } from '../../record/record.ts';
 import type { Action, Target } from './actions.ts';
 import { applyAction } from './apply-action.ts';
+import type { HandKind } from './asked-marks.ts';
 import { beginDrag, cancelDrag, endDrag, type History, redo, startHistory, step, undo } from './history.ts';
 import { atStep, fittingPlace, type Place } from './place.ts';
 import { markedState, type Step } from './steps.ts';
@@ -71,14 +72,14 @@ export function createWorkStore() {
       }));
     },
     select: (selectedMarkId: string | null) => turnPlace((place) => ({ ...place, selectedMarkId })),
-    pick: (pickedKind: MarkKind | null) =>
+    pick: (pickedKind: HandKind | null) =>
       turnPlace((place) => ({
         ...place,
         pickedKind,
         selectedMarkId: null,
         passedOver: place.passedOver.filter((kind) => kind !== pickedKind),
       })),
-    passOver: (kind: MarkKind) =>
+    passOver: (kind: HandKind) =>
       turnPlace((place) => ({ ...place, pickedKind: null, passedOver: [...place.passedOver, kind] })),
     typeReading: (typedReadingMm: number | null) => turnPlace((place) => ({ ...place, typedReadingMm })),
     crop: (cropping: Place['cropping']) =>

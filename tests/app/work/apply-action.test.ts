@@ -27,7 +27,7 @@ test('every action leaves the record it was given as it was, and its result open
       type: 'set-chamber',
       chamber: { family: 'clamp', type: '30', strokeClass: 'long', ratedStrokeMm: 76.2, markedLimitMm: null },
     },
-    { type: 'set-references', references: { tape: { zeroAtFace: true, unmoved: false } } },
+    { type: 'set-references', references: { tape: { zeroAtFace: true, unmoved: false, touchesPin: false } } },
     { type: 'set-camera-still', cameraStill: true },
     { type: 'place-mark', state: 'released', mark: graduation('g', 101.6) },
     { type: 'set-reading', state: 'released', markId: 'g', readingMm: 127 },

@@ -29,12 +29,12 @@ function current(
 const mechanism = [pointMark('f', 'chamber-face'), pointMark('p', 'clevis-pin')];
 
 test('asks for face and pin first, then what the references need, then what can be left out', () => {
-  const tape = { tape: { zeroAtFace: false, unmoved: false } };
+  const tape = { tape: { zeroAtFace: false, unmoved: false, touchesPin: false } };
   expect(askingFor(current(tape, []), 'released', INCH)).toEqual({ kind: 'chamber-face' });
   expect(askingFor(current(tape, mechanism.slice(0, 1)), 'released', INCH)).toEqual({ kind: 'clevis-pin' });
   expect(askingFor(current(tape, mechanism), 'released', INCH)?.kind).toBe('tape-graduation');
   expect(askingFor(current({}, mechanism), 'released', INCH)?.kind).toBe('camshaft-end');
-  const passed = current({}, mechanism, { passedOver: ['camshaft-end', 'rod-line'] });
+  const passed = current({}, mechanism, { passedOver: ['camshaft-end', 'rod-line', 'tie-point'] });
   expect(askingFor(passed, 'released', INCH)).toBeNull();
 });
 
@@ -43,7 +43,7 @@ test('asks nothing of the picture that is not at hand', () => {
 });
 
 test('the first reading is typed, the following ones are proposed in its steps', () => {
-  const tape = { tape: { zeroAtFace: false, unmoved: false } };
+  const tape = { tape: { zeroAtFace: false, unmoved: false, touchesPin: false } };
   const reading = (marks: readonly Mark[]) => {
     const asking = askingFor(current(tape, [...mechanism, ...marks]), 'released', INCH);
     return asking?.kind === 'tape-graduation' ? asking.readingMm : 'other';
@@ -55,7 +55,7 @@ test('the first reading is typed, the following ones are proposed in its steps',
 });
 
 test('a reading that is still to be typed places nothing', () => {
-  const now = current({ tape: { zeroAtFace: false, unmoved: false } }, mechanism);
+  const now = current({ tape: { zeroAtFace: false, unmoved: false, touchesPin: false } }, mechanism);
   const point = { xPx: 1, yPx: 2, sigmaPx: 1 };
   expect(markPlaced(now, 'released', { kind: 'tape-graduation', readingMm: null }, point, 'n')).toBeNull();
 });

@@ -48,7 +48,10 @@ export function recordWithPair(): InspectionRecord {
   return record;
 }
 
-export function pointMark(id: string, kind: Exclude<MarkKind, 'tape-graduation'>): Mark {
+export function pointMark(
+  id: string,
+  kind: Exclude<MarkKind, 'tape-graduation' | 'tie-point' | 'target-corner'>,
+): Mark {
   return { id, kind, xPx: 10, yPx: 20, sigmaPx: 1, placedBy: 'assist' };
 }
 
