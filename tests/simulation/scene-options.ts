@@ -9,7 +9,12 @@ export type ReferenceKind =
   | 'tape+distance'
   | 'band+arm'
   | 'distance+arm'
-  | 'distance+band';
+  | 'distance+band'
+  | 'target'
+  | 'target+band'
+  | 'target+arm'
+  | 'target+distance'
+  | 'tape+target';
 
 export type SceneOptions = {
   readonly seed: number;
@@ -43,4 +48,23 @@ export type SceneOptions = {
   /** Arm length and outside diameter of the clamp band, where they are not to be drawn. */
   readonly armMm?: number;
   readonly bandMm?: number;
+  /** Fixed things round the brake, marked in every picture. */
+  readonly tiePoints?: number;
+  /** Tape and printed target lie on the end of the clevis pin. */
+  readonly touchesPin?: boolean;
+  /** The printed target lies in the same place in every picture. */
+  readonly targetUnmoved?: boolean;
+  /** Corners of the printed target are found in the picture to this, whatever sigmaPx is. */
+  readonly targetSigmaPx?: number;
+  /** Somebody measured how far the pin's end stands out. */
+  readonly pinEndKnown?: boolean;
+  /** Face and pin are each marked so many times in every picture. */
+  readonly pinRepeats?: number;
+  /** Marks on the rim of the clamp band. */
+  readonly rimPoints?: number;
+  readonly graduationStepMm?: number;
+  /** How well the band's diameter is known: table, or caliper. */
+  readonly uBandMm?: number;
+  /** A calibrated camera with its profile. */
+  readonly profile?: boolean;
 };

@@ -4,9 +4,16 @@ import type { SceneOptions } from './scene-options.ts';
 
 export type P3 = readonly [number, number, number];
 
-export type Camera = ReturnType<typeof drawCamera>;
+export type Camera = ReturnType<typeof drawPlainCamera> & { readonly k2: number };
 
-export function drawCamera(draw: Draw, options: SceneOptions) {
+/** extra: what a calibrated camera adds. Its lens may be any: the profile knows it. */
+export function drawCamera(draw: Draw, extra: Draw, options: SceneOptions): Camera {
+  const plain = drawPlainCamera(draw, options);
+  if (!options.profile) return { ...plain, k2: 0 };
+  return { ...plain, k1: extra.normal(0, 0.08), k2: extra.normal(0, 0.03) };
+}
+
+function drawPlainCamera(draw: Draw, options: SceneOptions) {
   const widthPx = options.widthPx ?? 1920;
   const heightPx = options.heightPx ?? 1080;
   const longer = Math.max(widthPx, heightPx);
@@ -72,7 +79,8 @@ export function imageOf(camera: Camera, pose: CameraPose, at: P3): readonly [num
   const p = apply(pose.rows, at);
   const z = p[2] + pose.t[2];
   const [a, b] = [(p[0] + pose.t[0]) / z, (p[1] + pose.t[1]) / z];
-  const d = 1 + camera.k1 * (a * a + b * b);
+  const q = a * a + b * b;
+  const d = 1 + camera.k1 * q + camera.k2 * q * q;
   return [camera.centre[0] + camera.focalPx * d * a, camera.centre[1] + camera.focalPx * d * b];
 }
 

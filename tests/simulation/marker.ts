@@ -1,0 +1,50 @@
+/** Simulated marking: a point of the wheel end becomes a mark on the picture, with the hand's scatter. */
+import type { Draw } from '../../src/basics/random.ts';
+import type { Mark } from '../../src/marks/mark.ts';
+import type { SceneOptions } from './scene-options.ts';
+import { type Camera, type CameraPose, imageOf, type P3 } from './sight.ts';
+
+/** What a mark is, without where it is and how well. */
+export type What =
+  | { readonly kind: Exclude<Mark['kind'], 'tape-graduation' | 'tie-point' | 'target-corner'> }
+  | { readonly kind: 'tape-graduation'; readonly readingMm: number }
+  | { readonly kind: 'tie-point'; readonly tie: string }
+  | { readonly kind: 'target-corner'; readonly marker: number; readonly corner: number };
+
+export type Put = (at: P3, what: What) => void;
+
+/** put draws its scatter from the scene's first stream, putMore from the one for what was added later. */
+export function marker({
+  draw,
+  extra,
+  camera,
+  pose,
+  options,
+  nextId,
+}: {
+  readonly draw: Draw;
+  readonly extra: Draw;
+  readonly camera: Camera;
+  readonly pose: CameraPose;
+  readonly options: SceneOptions;
+  readonly nextId: () => string;
+}): { readonly marks: readonly Mark[]; readonly put: Put; readonly putMore: Put } {
+  const marks: Mark[] = [];
+  const putFrom =
+    (stream: Draw): Put =>
+    (at, what) => {
+      const [u, v] = imageOf(camera, pose, at);
+      const found = what.kind === 'target-corner';
+      const sigmaPx = found ? (options.targetSigmaPx ?? 0.2) : options.sigmaPx;
+      const noisePx = options.noisePx ?? sigmaPx;
+      const xPx = u + stream.normal(0, noisePx);
+      const yPx = v + stream.normal(0, noisePx);
+      marks.push({ ...what, id: nextId(), xPx, yPx, sigmaPx, placedBy: found ? 'assist' : 'hand' });
+    };
+  return { marks, put: putFrom(draw), putMore: putFrom(extra) };
+}
+
+export function counter(): () => string {
+  let next = 0;
+  return () => `m${next++}`;
+}
