@@ -1,7 +1,7 @@
 /**
  * Pictures of a flat pattern of known points, adjusted together with the engine's camera, pose, equations and solver.
  *
- * Model    x = project(camera, R X + t), one camera (ln f, cx, cy, k1, k2) and one pose for each picture, X = (x, y, 0) known;
+ * Model    x = project(camera, R X + t), one camera (ln f, cx, cy, k1, k2) and one pose for each picture, X known;
  *          residuals in px / sigma; optionally priors on the camera.
  * Assumes  the pattern lies before the camera. Start of each pose: its in-plane turn and scale from two corners, tilted in four
  *          directions; the best of the five is kept.
@@ -16,6 +16,8 @@ import { type Mat3, multiply, rotate, rotationAbout, type Vec3 } from '../../src
 export type Sight = {
   readonly xMm: number;
   readonly yMm: number;
+  /** Out of the pattern's plane; 0 where it is left out. */
+  readonly zMm?: number;
   readonly xPx: number;
   readonly yPx: number;
 };
@@ -90,8 +92,8 @@ function equationsAt(bundle: Bundle, rotations: readonly Mat3[], x: Float64Array
   pictures.forEach((sights, i) => {
     const at = CAMERA_UNKNOWNS + i * POSE_UNKNOWNS;
     const pose = poseAt(x, at, rotations[i] as Mat3);
-    for (const { xMm, yMm, xPx, yPx } of sights) {
-      const { turned, camera } = transformed(pose, [xMm, yMm, 0]);
+    for (const { xMm, yMm, zMm = 0, xPx, yPx } of sights) {
+      const { turned, camera } = transformed(pose, [xMm, yMm, zMm]);
       const p = project(x, 0, camera);
       addRow(p.uByCamera, byRotation(pose, turned, p.uByPoint), p.uByPoint, at, p.u - xPx);
       addRow(p.vByCamera, byRotation(pose, turned, p.vByPoint), p.vByPoint, at, p.v - yPx);
