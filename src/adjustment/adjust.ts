@@ -7,7 +7,7 @@
  * Fails    adjustment/no-minimum: no start, or no run came to an end; adjustment/singular: an unknown that nothing holds.
  */
 import { fail, ok, type Result } from '../basics/result.ts';
-import { choleskyFactor, lowerInverse } from '../basics/symmetric.ts';
+import { sparseFactor } from '../basics/sparse-symmetric.ts';
 import type { Adjustment } from './adjustment.ts';
 import { type Layout, layoutOf } from './layout.ts';
 import { linearise } from './linearise.ts';
@@ -41,8 +41,8 @@ function adjustmentAt(
 ): Result<Adjustment, AdjustmentFailure> {
   const best = found[0];
   if (!best) return fail({ code: 'adjustment/no-minimum' });
-  const lower = choleskyFactor(best.fitted.equations.normal().matrix, layout.size);
-  if (!lower) return fail({ code: 'adjustment/singular' });
+  const factor = sparseFactor(best.fitted.equations.normal().matrix, layout.size);
+  if (!factor) return fail({ code: 'adjustment/singular' });
   const rivals = found
     .slice(1)
     .map((solution) => ({ solution, excess: solution.fitted.chiSquare - best.fitted.chiSquare }))
@@ -54,5 +54,5 @@ function adjustmentAt(
     best.start,
     priorRows(problem, layout, best.start.x),
   );
-  return ok({ problem, layout, best, rivals, markRows, lowerInverse: lowerInverse(lower, layout.size) });
+  return ok({ problem, layout, best, rivals, markRows, factor });
 }

@@ -1,4 +1,5 @@
 /** An adjusted problem: the geometry found, what rivals it, and the means to take the uncertainty of anything from it. */
+import type { SparseFactor } from '../basics/sparse-symmetric.ts';
 import type { Layout } from './layout.ts';
 import type { MarkRows } from './linearise.ts';
 import type { Problem } from './problem.ts';
@@ -11,6 +12,6 @@ export type Adjustment = {
   /** Other minima, each with how much larger its chi-square is; lowest first. */
   readonly rivals: readonly { readonly solution: Solution; readonly excess: number }[];
   readonly markRows: readonly MarkRows[];
-  /** Inverse of the Cholesky factor of J^T J: quadratic forms in the covariance come from it. */
-  readonly lowerInverse: Float64Array;
+  /** Of J^T J: whatever is asked of the covariance comes from it. */
+  readonly factor: SparseFactor;
 };

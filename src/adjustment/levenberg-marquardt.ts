@@ -6,8 +6,8 @@
  * Fails    not converged: the iterations ran out; singular: an unknown that no equation holds.
  * Source   Madsen, Nielsen, Tingleff: Methods for non-linear least squares problems, 2004, 3.2 (section from memory).
  */
-import { choleskyFactor, choleskySolve } from '../basics/symmetric.ts';
-import type { Equations } from './equations.ts';
+import { roomForFactor, type SparseFactor, sparseFactor, sparseSolve } from '../basics/sparse-symmetric.ts';
+import type { Equations, Normal } from './equations.ts';
 
 export type Fitted = {
   readonly x: Float64Array;
@@ -31,38 +31,47 @@ export const FULL_FIT: FitOptions = { maxIterations: 150, tolerance: 1e-4 };
 
 const ROUNDING = 4 * Number.EPSILON;
 
-/** evaluate may move x in place to a better point on its own account (variables that have a minimum of their own). */
+/**
+ * evaluate may move x in place to a better point on its own account (variables that have a minimum of their own), and may fill
+ * spare, equations of an iteration that was left, instead of new ones.
+ */
 export function levenbergMarquardt(
-  evaluate: (x: Float64Array) => Equations,
+  evaluate: (x: Float64Array, spare?: Equations) => Equations,
   start: Float64Array,
   options: FitOptions = FULL_FIT,
 ): Fitted {
   const n = start.length;
   let x = start;
   let equations = evaluate(x);
+  let spare: Equations | undefined;
   let chiSquare = equations.chiSquare;
-  let { matrix, gradient } = equations.normal();
+  const normal = equations.normal();
+  const { matrix, gradient } = normal;
+  const damped = new Float64Array(matrix);
+  const room = roomForFactor(n);
   let lambda = 1e-3;
   let growth = 2;
   for (let iteration = 1; iteration <= options.maxIterations; iteration++) {
-    const step = dampedStep(matrix, gradient, n, lambda);
+    const step = dampedStep(normal, lambda, damped, room);
     const expected = step ? expectedFall(step, gradient, matrix, n, lambda) : 0;
     // Nothing to gain, or nothing that rounding leaves of it.
     if (step && expected <= Math.max(options.tolerance, ROUNDING * chiSquare) && lambda <= 1e-2) {
       return { x, equations, chiSquare, iterations: iteration, converged: true };
     }
     const nextX = step ? moved(x, step) : x;
-    const next = step ? evaluate(nextX) : equations;
+    const next: Equations = step ? evaluate(nextX, spare) : equations;
     const fall = step ? chiSquare - next.chiSquare : Number.NaN;
-    if (fall >= 0) {
+    if (fall > 0) {
       const gain = fall / Math.max(expected, Number.MIN_VALUE);
       lambda = Math.max(1e-12, lambda * Math.max(1 / 10, 1 - (2 * gain - 1) ** 3));
       growth = 2;
       x = nextX;
+      spare = equations;
       equations = next;
       chiSquare = next.chiSquare;
-      ({ matrix, gradient } = equations.normal());
+      equations.normal(normal);
     } else {
+      if (step) spare = next;
       lambda *= growth;
       growth *= 2;
       // No step, however short, lowers the sum any more: working precision is reached.
@@ -80,17 +89,19 @@ export function levenbergMarquardt(
   return { x, equations, chiSquare, iterations: options.maxIterations, converged: false };
 }
 
+/** damped, room: overwritten. */
 function dampedStep(
-  matrix: Float64Array,
-  gradient: Float64Array,
-  n: number,
+  { matrix, gradient }: Normal,
   lambda: number,
+  damped: Float64Array,
+  room: SparseFactor,
 ): Float64Array | null {
-  const damped = new Float64Array(matrix);
+  const n = gradient.length;
+  damped.set(matrix);
   for (let i = 0; i < n; i++) damped[i * n + i] = (damped[i * n + i] as number) * (1 + lambda);
-  const lower = choleskyFactor(damped, n);
-  if (!lower) return null;
-  const step = choleskySolve(lower, n, gradient);
+  const factor = sparseFactor(damped, n, room);
+  if (!factor) return null;
+  const step = sparseSolve(factor, gradient);
   for (let i = 0; i < n; i++) step[i] = -(step[i] as number);
   return step;
 }
@@ -112,5 +123,7 @@ function expectedFall(
 }
 
 function moved(x: Float64Array, step: Float64Array): Float64Array {
-  return x.map((value, i) => value + (step[i] as number));
+  const next = new Float64Array(x);
+  for (let i = 0; i < next.length; i++) next[i] = (next[i] as number) + (step[i] as number);
+  return next;
 }

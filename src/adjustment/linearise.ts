@@ -36,18 +36,20 @@ const MOST_ENTRIES = 18;
 
 export type Linearisation = { readonly equations: Equations; readonly markRows: readonly MarkRows[] };
 
+/** spare: equations of the same problem that nobody needs any more, filled anew. */
 export function linearise(
   x: Float64Array,
   problem: Problem,
   layout: Layout,
   start: Pick<Start, 'rotations'>,
   priors: readonly PriorRow[],
+  spare?: Equations,
 ): Linearisation {
   const markCount = problem.views.reduce((sum, view) => sum + view.marks.length, 0);
   const perView = 2 * problem.views.length;
   const rows =
     3 * markCount + 2 * problem.poseCount + perView + Object.keys(layout.pins).length + priors.length;
-  const equations = new Equations(layout.size, { rows, entries: rows * MOST_ENTRIES });
+  const equations = spare?.emptied() ?? new Equations(layout.size, { rows, entries: rows * MOST_ENTRIES });
   const markRows: MarkRows[] = [];
   const poses = layout.poses.map((at, i) => poseAt(x, at, start.rotations[i] as Pose['rotation']));
   problem.views.forEach((view, viewIndex) => {

@@ -9,6 +9,7 @@
  * Source   Baarda: A testing procedure for use in geodetic networks, 1968 (from memory).
  */
 import { chiSquareUpperTail } from '../basics/chi-square.ts';
+import { inverseForm } from '../basics/sparse-symmetric.ts';
 import type { Adjustment } from './adjustment.ts';
 import type { MarkRows } from './linearise.ts';
 
@@ -59,16 +60,6 @@ function standardisedResidual({ residual, redundancy }: { residual: number; redu
 }
 
 /** Share of an error in this row that shows in its own residual: 1 - J_i N^-1 J_i^T. */
-function redundancyOf({ best, layout, lowerInverse }: Adjustment, row: number): number {
-  const { equations } = best.fitted;
-  const n = layout.size;
-  const half = new Float64Array(n);
-  const end = equations.rowEnds[row] as number;
-  for (let k = row === 0 ? 0 : (equations.rowEnds[row - 1] as number); k < end; k++) {
-    const column = equations.columns[k] as number;
-    const value = equations.values[k] as number;
-    for (let i = column; i < n; i++)
-      half[i] = (half[i] as number) + (lowerInverse[i * n + column] as number) * value;
-  }
-  return 1 - half.reduce((sum, h) => sum + h * h, 0);
+function redundancyOf({ best, factor }: Adjustment, row: number): number {
+  return 1 - inverseForm(factor, best.fitted.equations.row(row));
 }

@@ -8,6 +8,7 @@
  *          one keeps more of everything (adjust decides which).
  */
 import type { Mat3 } from '../basics/rotation.ts';
+import type { Equations } from './equations.ts';
 import type { Layout } from './layout.ts';
 import { type FitOptions, type Fitted, FULL_FIT, levenbergMarquardt } from './levenberg-marquardt.ts';
 import { linearise } from './linearise.ts';
@@ -181,9 +182,9 @@ function run(
   options: FitOptions,
 ): Solution {
   const priors = priorRows(problem, layout, start.x);
-  const evaluate = (x: Float64Array) => {
+  const evaluate = (x: Float64Array, spare?: Equations) => {
     settleBand(x, problem, layout, start);
-    return linearise(x, problem, layout, start, priors).equations;
+    return linearise(x, problem, layout, start, priors, spare).equations;
   };
   const fitted = levenbergMarquardt(evaluate, new Float64Array(from), options);
   return { x: fitted.x, start, fitted };

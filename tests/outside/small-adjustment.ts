@@ -3,7 +3,7 @@ import type { Adjustment } from '../../src/adjustment/adjustment.ts';
 import type { BudgetGroup } from '../../src/adjustment/budget-group.ts';
 import { derivedVariance } from '../../src/adjustment/derived.ts';
 import { Equations } from '../../src/adjustment/equations.ts';
-import { choleskyFactor, lowerInverse } from '../../src/basics/symmetric.ts';
+import { sparseFactor } from '../../src/basics/sparse-symmetric.ts';
 import type { Dual } from './dual.ts';
 
 export type Row = { readonly d: readonly number[]; readonly residual: number; readonly group: BudgetGroup };
@@ -25,12 +25,12 @@ export type Propagated = {
 /** What derived.ts says of a quantity with this gradient. */
 export function propagated(equations: Equations, gradient: readonly number[]): Propagated {
   const size = equations.unknowns;
-  const lower = choleskyFactor(equations.normal().matrix, size);
-  if (!lower) throw new Error('equations that hold every unknown');
+  const factor = sparseFactor(equations.normal().matrix, size);
+  if (!factor) throw new Error('equations that hold every unknown');
   const adjustment = {
     layout: { size },
     best: { fitted: { equations } },
-    lowerInverse: lowerInverse(lower, size),
+    factor,
   } as unknown as Adjustment;
   const { variance, byGroup } = derivedVariance(
     adjustment,
