@@ -9,15 +9,15 @@
  */
 import type { Gray } from './gray.ts';
 import type { Opencv } from './opencv.ts';
+import type { Point, Quad } from './point.ts';
 import type { Keep } from './with-opencv.ts';
 
-/** In pixels from the corner of the first pixel. */
-export type Point = readonly [x: number, y: number];
-export type Quad = readonly [Point, Point, Point, Point];
 export type RoughMarker = { readonly marker: number; readonly cornersPx: Quad };
 
 /** OpenCV counts from the centre of the first pixel. */
 const HALF_PX = 0.5;
+/** Below it a cell has less than two pixels. */
+const LEAST_SIDE_PX = 11;
 
 export function detectMarkers(cv: Opencv, keep: Keep, gray: Gray): RoughMarker[] {
   const picture = keep(new cv.Mat(gray.heightPx, gray.widthPx, cv.CV_8UC1));
@@ -25,6 +25,7 @@ export function detectMarkers(cv: Opencv, keep: Keep, gray: Gray): RoughMarker[]
   const settings = keep(new cv.aruco_DetectorParameters());
   settings.cornerRefinementMethod = cv.CORNER_REFINE_NONE;
   settings.errorCorrectionRate = 0;
+  settings.minMarkerPerimeterRate = (4 * LEAST_SIDE_PX) / Math.max(gray.widthPx, gray.heightPx);
   const dictionary = keep(cv.getPredefinedDictionary(cv.DICT_4X4_50));
   const refine = keep(new cv.aruco_RefineParameters(10, 0, true));
   const detector = keep(new cv.aruco_ArucoDetector(dictionary, settings, refine));

@@ -19,7 +19,9 @@ export type Mat = Held & {
 /** `get` makes a new Mat each time, to be deleted as well. */
 export type MatVector = Held & { size(): number; get(index: number): Mat };
 
-export type MarkerDictionary = Held & { readonly bytesList: Mat; readonly maxCorrectionBits: number };
+export type MarkerDictionary = Held & {
+  generateImageMarker(marker: number, sidePx: number, into: Mat, borderCells: number): void;
+};
 
 export type MarkerDetectorSettings = Held & {
   adaptiveThreshWinSizeMin: number;

@@ -1,0 +1,6 @@
+/** Points of a picture, in pixels from the corner of the first pixel, or of a card. */
+export type Point = readonly [x: number, y: number];
+/** Corners of a marker: top left first, clockwise as printed. */
+export type Quad = readonly [Point, Point, Point, Point];
+
+export const asQuad = ([a, b, c, d]: readonly Point[]): Quad => [a, b, c, d] as Quad;
