@@ -1,0 +1,93 @@
+/**
+ * The page on which the printed target is printed, as an SVG in millimetres: strip, check line, and what to do with them.
+ * Upright paper, so that a printer set as usual neither turns nor shrinks it.
+ */
+import { CARD, CHECK_LINE_MM, MARKER_SIDE_MM } from './target-card.ts';
+import { TARGET_MARKERS, type TargetMarker } from './target-markers.ts';
+
+export const PAPERS = {
+  a4: { widthMm: 210, heightMm: 297 },
+  letter: { widthMm: 215.9, heightMm: 279.4 },
+} as const;
+
+export type Paper = keyof typeof PAPERS;
+
+const CELL_MM = MARKER_SIDE_MM / 6;
+const TOP_MM = 30;
+const STRIP_FOOT_MM = TOP_MM + 30 + CARD.heightMm;
+const CHECK_MM = STRIP_FOOT_MM + 38;
+const FIRST_LINE_MM = CHECK_MM + 36;
+const LINE_MM = 7;
+
+const WORDS = {
+  title: 'Strokewitness: printed target',
+  size: 'Print at 100 %, not fitted to the page. Matt paper is best.',
+  edge: 'this edge on the middle of the clevis pin',
+  check: 'Check line. Measure it with a steel rule, outer edge to outer edge of the end ticks,',
+  type: 'and type into the app what it measures: 100.0 mm (3.94 in) if the printer kept the size.',
+  steps: [
+    '1.  Measure the check line; write what it measures on the back of the strip.',
+    '2.  Cut the strip out along its thin outline and glue it on something flat and stiff.',
+    '3.  Lay it along the push rod, its lower edge on the middle of the clevis pin, square to the view.',
+    '4.  Take both pictures with the whole strip in view, sharp, without glare, nothing over it.',
+    'Keep hands clear of rod and arm while air is applied.',
+  ],
+};
+
+export function targetSheet(paper: Paper): string {
+  const { widthMm, heightMm } = PAPERS[paper];
+  const left = (widthMm - CARD.widthMm) / 2;
+  const parts = [
+    `<svg xmlns="http://www.w3.org/2000/svg" width="${widthMm}mm" height="${heightMm}mm" viewBox="0 0 ${widthMm} ${heightMm}">`,
+    `<style>@page{size:${widthMm}mm ${heightMm}mm;margin:0}text{font-family:sans-serif;fill:#000}</style>`,
+    `<rect width="${widthMm}" height="${heightMm}" fill="#fff"/>`,
+    text(WORDS.title, left, TOP_MM, 6),
+    text(WORDS.size, left, TOP_MM + 9, 4),
+    `<g id="strip" transform="translate(${left} ${STRIP_FOOT_MM})">${strip()}</g>`,
+    `<g id="check-line" transform="translate(${(widthMm - CHECK_LINE_MM) / 2} ${CHECK_MM})">${checkLine()}</g>`,
+    text(WORDS.check, left, CHECK_MM + 13, 4),
+    text(WORDS.type, left, CHECK_MM + 13 + LINE_MM, 4),
+    ...WORDS.steps.map((line, index) => text(line, left, FIRST_LINE_MM + index * LINE_MM, 4)),
+    '</svg>',
+  ];
+  return `${parts.join('\n')}\n`;
+}
+
+const text = (words: string, xMm: number, yMm: number, sizeMm: number) =>
+  `<text x="${xMm}" y="${yMm}" font-size="${sizeMm}">${words}</text>`;
+
+function strip(): string {
+  const { widthMm, heightMm } = CARD;
+  const outline = `<rect y="${-heightMm}" width="${widthMm}" height="${heightMm}" fill="none" stroke="#888" stroke-width="0.1"/>`;
+  const arrow = (x: number) => `<path d="M${x - 1.2} -3.2h2.4l-1.2 2.6z"/>`;
+  const edge = `<text x="${widthMm / 2}" y="-0.9" font-size="2" text-anchor="middle">${WORDS.edge}</text>`;
+  return [outline, ...TARGET_MARKERS.map(marker), arrow(3), arrow(widthMm - 3), edge].join('\n');
+}
+
+/** White cells on a black square; a cell reaches a little into a white neighbour, so that no seam is drawn between them. */
+function marker({ rows, cornersMm: [[left, top]] }: TargetMarker): string {
+  const isWhite = (row: number, column: number) => rows[row]?.[column] === '1';
+  const reach = (into: boolean) => CELL_MM + (into ? CELL_MM / 20 : 0);
+  const white = rows.flatMap((row, j) =>
+    [...row].flatMap((_, i) => {
+      if (!isWhite(j, i)) return [];
+      const [across, down] = [reach(isWhite(j, i + 1)), reach(isWhite(j + 1, i))];
+      return `M${left + (i + 1) * CELL_MM} ${top + (j + 1) * CELL_MM}h${across}v${down}h${-across}z`;
+    }),
+  );
+  const black = `<rect x="${left}" y="${top}" width="${MARKER_SIDE_MM}" height="${MARKER_SIDE_MM}"/>`;
+  return `${black}<path fill="#fff" d="${white.join('')}"/>`;
+}
+
+/** The outer edges of the end ticks are the line's ends. */
+function checkLine(): string {
+  const thick = 0.3;
+  const ticks = Array.from({ length: CHECK_LINE_MM / 10 + 1 }, (_, index) => {
+    const end = index === 0 || index * 10 === CHECK_LINE_MM;
+    const middle =
+      index * 10 === CHECK_LINE_MM ? CHECK_LINE_MM - thick / 2 : index === 0 ? thick / 2 : index * 10;
+    const high = end ? 8 : 3;
+    return `<rect x="${middle - thick / 2}" y="${-high}" width="${thick}" height="${high}"/>`;
+  });
+  return [`<rect y="${-thick}" width="${CHECK_LINE_MM}" height="${thick}"/>`, ...ticks].join('\n');
+}
