@@ -111,6 +111,29 @@ test.each(SCENES)('equals the full adjustment of marks moved by as much: $refere
   expect(moved).toBeGreaterThan(0.2 * u);
 });
 
+test('a displaced reference is the reference with another length', () => {
+  const problem = problemOf({
+    seed: 4,
+    reference: 'arm-length',
+    sigmaPx: 0.5,
+    cameraStill: true,
+    rodMarks: true,
+  });
+  const adjustment = adjusted(problem);
+  const fit = fitOf(adjustment, 1e-9);
+  const { equations } = adjustment.best.fitted;
+  const { armLength } = problem.references;
+  if (!armLength) throw new Error('no arm length');
+  const displacements = new Float64Array(fit.observations);
+  // Equations that are not of marks keep their order at the end.
+  displacements[fit.observations - (equations.rows - equations.groups.indexOf('arm-length'))] = 1.5;
+  const moved = { ...armLength, lengthMm: armLength.lengthMm + 1.5 * armLength.uLengthMm };
+  const full = adjusted({ ...problem, references: { ...problem.references, armLength: moved } });
+  const [found, before] = [fit.solve(displacements), adjustment.best.x];
+  expect(Math.abs(stroke(found, adjustment) - stroke(before, adjustment))).toBeGreaterThan(0.1);
+  expect(Math.abs(stroke(found, adjustment) - stroke(full.best.x, full))).toBeLessThan(0.02);
+});
+
 test.each(SCENES)('ends near enough to the minimum: $reference', (options) => {
   const adjustment = adjusted(problemOf(options));
   const [quick, exact] = [fitOf(adjustment), fitOf(adjustment, 1e-9)];

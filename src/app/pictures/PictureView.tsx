@@ -42,7 +42,7 @@ export function PictureView({ current, assessment, state }: Props) {
           picture={picture}
           pictureLabel={PICTURE_LABELS[state]}
           marks={viewerMarks(view, current.place.selectedMarkId, measured, unit)}
-          firstShown={shownFirst(step, view, drawing)}
+          firstShown={shownFirst(current.place, view, drawing)}
           drawing={drawing}
           dimensionText={measured ? measuredLengthText(measured.strokeMm, unit) : null}
           placing={asking && askingText(asking, unit)}

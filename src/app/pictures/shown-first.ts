@@ -1,10 +1,27 @@
 import type { View } from '../../marks/view.ts';
 import type { StrokeDrawing } from '../../measurement/measurement.ts';
 import type { FramePoint } from '../viewer/view-transform.ts';
-import type { Step } from '../work/steps.ts';
+import type { Place } from '../work/place.ts';
+import { markedState } from '../work/steps.ts';
 
-/** What a step looks at: the finding the whole brake with the stroke's dimension, the over-stroke mark the rod; else the whole picture. */
-export function shownFirst(step: Step, view: View, drawing: StrokeDrawing | null): readonly FramePoint[] {
+/** Half the side of what is shown about a mark that is gone to. */
+const ABOUT_MARK_PX = 150;
+
+/**
+ * What a step looks at: the finding the whole brake with the stroke's dimension, the over-stroke mark the rod, marking the mark
+ * that was gone to; else the whole picture.
+ */
+export function shownFirst(
+  { step, selectedMarkId }: Pick<Place, 'step' | 'selectedMarkId'>,
+  view: View,
+  drawing: StrokeDrawing | null,
+): readonly FramePoint[] {
+  const selected = view.marks.find(({ id }) => id === selectedMarkId);
+  if (markedState(step) === view.state && selected)
+    return [-ABOUT_MARK_PX, ABOUT_MARK_PX].map((off) => ({
+      xPx: selected.xPx + off,
+      yPx: selected.yPx + off,
+    }));
   if (step === 'over-stroke')
     return view.marks.filter(({ kind }) => kind === 'chamber-face' || kind === 'clevis-pin');
   if (step !== 'finding') return [];

@@ -1,5 +1,5 @@
 import type { Measured } from '../../measurement/measured.ts';
-import { BUDGET_NAMES, FINDING } from '../words/findings.ts';
+import { BUDGET, BUDGET_NAMES } from '../words/uncertainty.ts';
 import { uText } from '../words/values.ts';
 
 const BAR_WIDTH = 100;
@@ -13,21 +13,23 @@ export function BudgetTable({ strokeMm }: { readonly strokeMm: Measured }) {
     .filter(({ share }) => share >= LEAST_SHARE)
     .toSorted((a, b) => b.share - a.share);
   return (
-    <table className="budget">
-      <caption className="quiet">{FINDING.budget}</caption>
-      <tbody>
+    <figure className="budget">
+      <figcaption>{BUDGET.caption}</figcaption>
+      <ul>
         {shares.map(({ group, u, share }) => (
-          <tr key={group}>
-            <th scope="row">{BUDGET_NAMES[group]}</th>
-            <td className="budget-bar">
-              <svg viewBox={`0 0 ${BAR_WIDTH} 10`} preserveAspectRatio="none" aria-hidden="true">
-                <rect width={BAR_WIDTH * share} height="10" />
-              </svg>
-            </td>
-            <td>{uText(u)}</td>
-          </tr>
+          <li key={group}>
+            <span>{BUDGET_NAMES[group]}</span>
+            <span className="budget-share">
+              <strong>{BUDGET.share(share)}</strong> <span className="quiet">{uText(u)}</span>
+            </span>
+            <svg viewBox={`0 0 ${BAR_WIDTH} 10`} preserveAspectRatio="none" aria-hidden="true">
+              <rect className="whole" width={BAR_WIDTH} height="10" />
+              <rect width={BAR_WIDTH * share} height="10" />
+            </svg>
+          </li>
         ))}
-      </tbody>
-    </table>
+      </ul>
+      <p className="quiet">{BUDGET.note}</p>
+    </figure>
   );
 }

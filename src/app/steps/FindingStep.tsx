@@ -1,14 +1,21 @@
 import { findRuleSet } from '../../finding/rule-sets.ts';
+import type { MeasurementWarning } from '../../measurement/measurement.ts';
 import type { ShownAssessment } from '../measuring/use-assessment.ts';
 import { useLengthUnit } from '../parts/use-length-unit.ts';
 import { measurementFailureText, measurementWarningText } from '../words/failures-measurement.ts';
 import { FINDING, findingNoteText, limitSourceText, undecidedText } from '../words/findings.ts';
 import type { Current } from '../work/current.ts';
 import { AdviceLines } from './AdviceLines.tsx';
+import { HowSure } from './HowSure.tsx';
 import { MeasuredValues } from './MeasuredValues.tsx';
-import { WorstMark } from './WorstMark.tsx';
 
 type Props = { readonly current: Current; readonly assessment: ShownAssessment };
+
+/** Warnings that 'How sure' has said in its own words. */
+const SAID_ABOVE: readonly MeasurementWarning['code'][] = [
+  'measurement/mark-doubtful',
+  'measurement/marks-disagree',
+];
 
 export function FindingStep({ current, assessment }: Props) {
   const unit = useLengthUnit();
@@ -16,7 +23,7 @@ export function FindingStep({ current, assessment }: Props) {
   const ruleSet = findRuleSet(current.record.ruleSetId);
   if (!measured.ok && assessment.underWay) return <p>{FINDING.underWay}</p>;
   if (!measured.ok) return <p className="look">{measurementFailureText(measured.failure, unit)}</p>;
-  const { warnings, fit } = measured.value;
+  const { warnings } = measured.value;
   return (
     <>
       {finding.reasons.length > 0 ? (
@@ -34,9 +41,9 @@ export function FindingStep({ current, assessment }: Props) {
       ))}
       <MeasuredValues measurement={measured.value} />
       <AdviceLines current={current} />
-      {fit.worstMark ? <WorstMark current={current} worst={fit.worstMark} /> : null}
+      <HowSure current={current} assessment={assessment} measurement={measured.value} />
       {warnings
-        .filter(({ code }) => code !== 'measurement/mark-doubtful')
+        .filter(({ code }) => !SAID_ABOVE.includes(code))
         .map((warning) => (
           <p key={warning.code} className="quiet">
             {measurementWarningText(warning, unit)}

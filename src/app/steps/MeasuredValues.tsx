@@ -3,12 +3,10 @@ import { useLengthUnit } from '../parts/use-length-unit.ts';
 import { TITLE_BLOCK } from '../words/en.ts';
 import { FINDING } from '../words/findings.ts';
 import { measuredAngleText, measuredLengthText } from '../words/values.ts';
-import { BudgetTable } from './BudgetTable.tsx';
 
 export function MeasuredValues({ measurement }: { readonly measurement: Measurement }) {
   const unit = useLengthUnit();
-  const { strokeMm, straightLineChangeMm, freeStrokeMm, armAngleReleasedRad, armAngleAppliedRad } =
-    measurement;
+  const { straightLineChangeMm, freeStrokeMm, armAngleReleasedRad, armAngleAppliedRad } = measurement;
   const rows = [
     [TITLE_BLOCK.straight, measuredLengthText(straightLineChangeMm, unit)],
     [TITLE_BLOCK.freeStroke, freeStrokeMm && measuredLengthText(freeStrokeMm, unit)],
@@ -16,21 +14,18 @@ export function MeasuredValues({ measurement }: { readonly measurement: Measurem
     [TITLE_BLOCK.angleApplied, armAngleAppliedRad && measuredAngleText(armAngleAppliedRad)],
   ] as const;
   return (
-    <>
-      <table className="values">
-        <caption className="quiet">{FINDING.confidence}</caption>
-        <tbody>
-          {rows.map(([name, text]) =>
-            text ? (
-              <tr key={name}>
-                <th scope="row">{name}</th>
-                <td>{text}</td>
-              </tr>
-            ) : null,
-          )}
-        </tbody>
-      </table>
-      <BudgetTable strokeMm={strokeMm} />
-    </>
+    <table className="values">
+      <caption className="quiet">{FINDING.confidence}</caption>
+      <tbody>
+        {rows.map(([name, text]) =>
+          text ? (
+            <tr key={name}>
+              <th scope="row">{name}</th>
+              <td>{text}</td>
+            </tr>
+          ) : null,
+        )}
+      </tbody>
+    </table>
   );
 }

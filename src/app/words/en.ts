@@ -87,7 +87,6 @@ export const TITLE_BLOCK = {
   angleApplied: 'Arm angle, applied',
   finding: 'Finding',
   source: 'Source of the limit',
-  worst: 'Fits the others least',
   none: 'not given',
   notYet: 'not yet',
 };

@@ -1,4 +1,3 @@
-import type { BudgetGroup } from '../../adjustment/budget-group.ts';
 import type { LengthUnit } from '../../basics/length-text.ts';
 import type { Finding, FindingNote, UndecidedReason } from '../../finding/decision.ts';
 import type { LimitValue } from '../../finding/limit.ts';
@@ -20,8 +19,6 @@ export const FINDING = {
   why: 'Why it is not decided',
   source: 'Source of the limit',
   confidence: '± is U at 95 % (k = 1.96)',
-  budget: 'Where the standard uncertainty of the stroke comes from',
-  off: (residual: number) => `off by ${Math.abs(residual).toFixed(1)} times its spread`,
   underWay: 'Measuring …',
   overStrokeSeen: (state: string) => `Over-stroke mark seen, ${state}`,
   noStroke: 'No stroke yet',
@@ -109,18 +106,6 @@ function roadsideText(
     return `At the roadside: about ${excess} over, too near ${step} to tell one defective brake from a half; ${rule}.`;
   return `At the roadside: about ${excess} over counts as ${defectiveBrakes === 1 ? 'one defective brake' : 'half a defective brake'}; ${rule}.`;
 }
-
-export const BUDGET_NAMES: Readonly<Record<BudgetGroup, string>> = {
-  marks: 'marks',
-  tape: 'tape',
-  target: 'printed target',
-  'clamp-band': 'clamp band',
-  'arm-length': 'arm length',
-  distance: 'known distance',
-  depth: 'depth',
-  camera: 'camera',
-  mechanism: 'mechanism',
-};
 
 /** Several where it is open which of them holds. */
 export const limitText = (values: readonly LimitValue[], unit: LengthUnit) =>
