@@ -25,6 +25,8 @@ export type Scene = {
     readonly armAngleReleasedRad: number;
     readonly armAngleAppliedRad: number;
     readonly straightLineChangeMm: number;
+    /** Pin from the face along the axis, released. */
+    readonly releasedReachMm: number;
   };
   /** Where the camera stood, by view. */
   readonly poses: readonly CameraPose[];

@@ -53,6 +53,7 @@ export function drawWheelEnd(draw: Draw, hand: 1 | -1, options: SceneOptions) {
       armAngleReleasedRad: states.released.angle,
       armAngleAppliedRad: states.applied.angle,
       straightLineChangeMm: Math.hypot(appliedX, appliedY) - Math.hypot(releasedX, pinY),
+      releasedReachMm: releasedX,
     },
   };
 }
