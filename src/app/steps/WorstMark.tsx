@@ -29,6 +29,8 @@ export function WorstMark({ current, worst, doubtful }: Props) {
         onClick={() => {
           work.goTo(`marks-${worst.state}`);
           work.select(worst.markId);
+          // On a phone the pictures stand above all that is read.
+          scrollTo({ top: 0 });
         }}
       >
         {doubtful ? (
