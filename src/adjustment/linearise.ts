@@ -9,11 +9,11 @@
 import type { Vec3 } from '../basics/rotation.ts';
 import type { Mark } from '../marks/mark.ts';
 import type { BudgetGroup } from './budget-group.ts';
-import { CAMERA_UNKNOWNS, project } from './camera.ts';
 import { Equations } from './equations.ts';
 import type { Layout } from './layout.ts';
+import { addMark } from './mark-equations.ts';
 import { addContacts } from './pin-contact.ts';
-import { byChamberPoint, byRotation, type Pose, poseAt, transformed } from './pose.ts';
+import { byRotation, type Pose, poseAt } from './pose.ts';
 import { ARC_PLAY_MM, BAND_BEYOND_RAD, BAND_FREE_RAD, OFF_SQUARE } from './priors.ts';
 import type { Problem } from './problem.ts';
 import type { Start } from './start.ts';
@@ -55,7 +55,9 @@ export function linearise(
   problem.views.forEach((view, viewIndex) => {
     const pose = poses[view.pose] as Pose;
     const at = { camera: layout.cameras[view.camera] as number, pose: layout.poses[view.pose] as number };
-    for (const { mark, point } of pointsOf(problem, viewIndex, x, layout)) {
+    for (const mark of view.marks) {
+      const point = pointOf(problem, viewIndex, mark, x, layout);
+      if (!point) continue;
       markRows.push({ mark, viewIndex, row: equations.rows });
       addMark(equations, mark, point, pose, at, x);
       if (mark.kind === 'clamp-band')
@@ -73,51 +75,19 @@ export function linearise(
   return { equations, markRows };
 }
 
-/** Every mark of a view that the problem uses, with its place in the chamber frame. */
-function pointsOf(
+/** Where a marked thing is in the chamber frame; null for a mark that the problem does not use. */
+function pointOf(
   problem: Problem,
   viewIndex: number,
+  mark: Mark,
   x: Float64Array,
   layout: Layout,
-): readonly { readonly mark: Mark; readonly point: WorldPoint }[] {
-  const view = problem.views[viewIndex];
-  if (!view) return [];
-  let distanceEnds = 0;
-  return view.marks.flatMap((mark) => {
-    const point =
-      mark.kind === 'distance-end'
-        ? distancePoint(distanceEnds++ === 0 ? 0 : 1, layout.distances[viewIndex], x, layout, problem.hand)
-        : worldPoint(mark, { state: view.state, index: viewIndex }, x, layout, problem.hand);
-    return point ? [{ mark, point }] : [];
-  });
-}
-
-function addMark(
-  equations: Equations,
-  mark: Mark,
-  point: WorldPoint,
-  pose: Pose,
-  at: { readonly camera: number; readonly pose: number },
-  x: Float64Array,
-): void {
-  const { turned, camera } = transformed(pose, point.at);
-  const p = project(x, at.camera, camera);
-  const rows = [
-    [p.uByPoint, p.uByCamera, p.u - mark.xPx],
-    [p.vByPoint, p.vByCamera, p.v - mark.yPx],
-  ] as const;
-  for (const [byPoint, byCamera, offPx] of rows) {
-    const w = 1 / mark.sigmaPx;
-    for (let k = 0; k < CAMERA_UNKNOWNS; k++) equations.add(at.camera + k, w * (byCamera[k] as number));
-    const byW = byRotation(pose, turned, byPoint);
-    for (let k = 0; k < 3; k++) {
-      equations.add(at.pose + k, w * (byW[k] as number));
-      equations.add(at.pose + 3 + k, w * (byPoint[k] as number));
-    }
-    const byChamber = byChamberPoint(pose, byPoint);
-    for (const { index, d } of point.by) equations.add(index, w * dot(byChamber, d));
-    equations.close(w * offPx, 'marks');
-  }
+): WorldPoint | null {
+  const { state, marks } = problem.views[viewIndex] as Problem['views'][number];
+  if (mark.kind !== 'distance-end')
+    return worldPoint(mark, { state, index: viewIndex }, x, layout, problem.hand);
+  const end = mark === marks.find(({ kind }) => kind === 'distance-end') ? 0 : 1;
+  return distancePoint(end, layout.distances[viewIndex], x, layout, problem.hand);
 }
 
 function addArcs(equations: Equations, x: Float64Array, layout: Layout): void {
