@@ -11,6 +11,7 @@ import { sparseFactor } from '../basics/sparse-symmetric.ts';
 import type { Adjustment } from './adjustment.ts';
 import { type Layout, layoutOf } from './layout.ts';
 import { linearise } from './linearise.ts';
+import { hasLooseTilt } from './loose-tilt.ts';
 import { priorRows } from './prior-rows.ts';
 import type { Problem } from './problem.ts';
 import { residualTest } from './residual-test.ts';
@@ -30,8 +31,13 @@ export function adjust(problem: Problem): Result<Adjustment, AdjustmentFailure> 
   const layout = layoutOf(problem);
   const quick = minima(problem, layout, QUICK);
   const adjusted = adjustmentAt(problem, layout, quick);
-  if (adjusted.ok && residualTest(adjusted.value).pValue > DISBELIEVED) return adjusted;
+  if (adjusted.ok && isBelieved(adjusted.value)) return adjusted;
   return adjustmentAt(problem, layout, together(layout, [...quick, ...minima(problem, layout, THOROUGH)]));
+}
+
+/** A loose tilt leaves room for several minima: the first one found is then not to be relied on. */
+function isBelieved(adjustment: Adjustment): boolean {
+  return residualTest(adjustment).pValue > DISBELIEVED && !hasLooseTilt(adjustment);
 }
 
 function adjustmentAt(

@@ -48,7 +48,7 @@ export function linearise(
   const markCount = problem.views.reduce((sum, view) => sum + view.marks.length, 0);
   const perView = 2 * problem.views.length;
   const rows =
-    3 * markCount + 2 * problem.poseCount + perView + Object.keys(layout.pins).length + priors.length;
+    1 + 3 * markCount + 2 * problem.poseCount + perView + Object.keys(layout.pins).length + priors.length;
   const equations = spare?.emptied() ?? new Equations(layout.size, { rows, entries: rows * MOST_ENTRIES });
   const markRows: MarkRows[] = [];
   const poses = layout.poses.map((at, i) => poseAt(x, at, start.rotations[i] as Pose['rotation']));

@@ -1,19 +1,18 @@
 /**
  * From marked views to stroke, free stroke and arm angles, each with its uncertainty; or why not.
  *
- * Model    u = sqrt(variance from the covariance) x inflation; inflation = sqrt(chi-square / degrees of freedom) where the
- *          chance of such a chi-square is under 1 % (the marks scatter more than they said), else 1. A rival minimum adds
- *          w (q - q_rival)^2 with w from the likelihood ratio exp(-excess / 2): what cannot be told apart is not stated.
- * Source   JCGM 100:2008, 5.2 (propagation); scale by the fit's own scatter: common practice of adjustment computation.
+ * Model    inflation of every uncertainty: sqrt(chi-square / degrees of freedom) where the chance of such a chi-square is under
+ *          1 % (the marks scatter more than they said), else 1. Each quantity and its u: measured-from.ts.
+ * Source   scale by the fit's own scatter: common practice of adjustment computation.
  */
 import { adjust } from '../adjustment/adjust.ts';
 import type { Adjustment } from '../adjustment/adjustment.ts';
 import { profileFits } from '../adjustment/camera-prior.ts';
-import { derivedVariance } from '../adjustment/derived.ts';
-import type { Layout } from '../adjustment/layout.ts';
 import { residualTest } from '../adjustment/residual-test.ts';
+import { rivalShares } from '../adjustment/rival-shares.ts';
 import { fail, ok, type Result } from '../basics/result.ts';
 import type { Measured } from './measured.ts';
+import { K95, measuredFrom } from './measured-from.ts';
 import type {
   Fit,
   MeasureInput,
@@ -25,7 +24,6 @@ import { problemFromViews } from './problem-from-views.ts';
 import { armAngle, axialTravel, type Quantity, straightLineChange } from './quantities.ts';
 import { strokeDrawing } from './stroke-drawing.ts';
 
-const K95 = 1.96;
 /** Chance of a chi-square this large by luck, below which the stated mark uncertainties are not believed. */
 const DISAGREEMENT = 0.01;
 /** A standardised residual beyond this names the mark as doubtful: by luck 1 in 2,000. */
@@ -40,8 +38,7 @@ export function measure(input: MeasureInput): Result<Measurement, MeasurementFai
   if (!adjusted.ok) return fail({ code: 'measurement/no-solution' });
   const adjustment = adjusted.value;
   const fit = fitOf(adjustment);
-  const measured = (q: (x: Float64Array, layout: Layout) => Quantity): Measured =>
-    measuredFrom(adjustment, fit.inflation, q);
+  const measured = measuredFrom(adjustment, fit.inflation);
   const strokeMm = measured((x, layout) => axialTravel(x, layout, 'applied'));
   if (![strokeMm.value, strokeMm.u].every(Number.isFinite)) return fail({ code: 'measurement/no-solution' });
   if (strokeMm.value < -K95 * strokeMm.u)
@@ -60,35 +57,6 @@ export function measure(input: MeasureInput): Result<Measurement, MeasurementFai
     warnings: warningsOf(input, adjustment, fit, strokeMm),
     drawings: input.views.map((_view, i) => strokeDrawing(adjustment, i)),
   });
-}
-
-function measuredFrom(
-  adjustment: Adjustment,
-  inflation: number,
-  quantity: (x: Float64Array, layout: Layout) => Quantity,
-): Measured {
-  const { best, layout } = adjustment;
-  const { value, gradient } = quantity(best.x, layout);
-  const { variance, byGroup } = derivedVariance(adjustment, gradient);
-  const rivalVariance = rivalShares(adjustment).reduce(
-    (sum, { share, x }) => sum + share * (quantity(x, layout).value - value) ** 2,
-    0,
-  );
-  const u = Math.sqrt(variance * inflation ** 2 + rivalVariance);
-  const budget = [...byGroup].map(([group, part]) => ({
-    group,
-    // A rival solution is a doubt about the direction of view: it is booked on the camera.
-    u: Math.sqrt(part * inflation ** 2 + (group === 'camera' ? rivalVariance : 0)),
-  }));
-  return { value, u, U95: K95 * u, budget };
-}
-
-function rivalShares({
-  rivals,
-}: Adjustment): readonly { readonly share: number; readonly x: Float64Array }[] {
-  const weights = rivals.map(({ excess }) => Math.exp(-excess / 2));
-  const total = weights.reduce((sum, w) => sum + w, 1);
-  return rivals.map(({ solution }, i) => ({ share: (weights[i] as number) / total, x: solution.x }));
 }
 
 function fitOf(adjustment: Adjustment): Fit {
