@@ -66,8 +66,8 @@ export function trialsOf(input: MeasureInput, options: TrialsOptions): Result<Tr
   if (!measured.ok) return measured;
   const problem = problemFromViews(input);
   const adjusted = problem.ok ? adjust(problem.value) : problem;
-  const drawn = adjusted.ok ? drawnValues(adjusted.value, measured.value.fit.inflation, options) : null;
-  if (!drawn) return fail({ code: 'measurement/no-solution' });
+  if (!adjusted.ok) return fail({ code: 'measurement/no-solution' });
+  const drawn = drawnValues(adjusted.value, measured.value.fit.inflation, options);
   const asked = options.trials;
   const lost = asked - drawn.solved;
   if (lost > MOST_LOST_SHARE * asked) return fail({ code: 'monte-carlo/trials-lost', lost, asked });
@@ -108,14 +108,13 @@ function readsOf(layout: Layout): readonly Read[] {
   ];
 }
 
-/** The first so many of each array are solved ones; null where the adjustment is singular. */
+/** The first so many of each array are solved ones. */
 function drawnValues(
   adjustment: Adjustment,
   inflation: number,
   { trials, seed, onProgress }: TrialsOptions,
-): { readonly values: ReadonlyMap<TrialQuantity, Float64Array>; readonly solved: number } | null {
+): { readonly values: ReadonlyMap<TrialQuantity, Float64Array>; readonly solved: number } {
   const fit = displacedFit(adjustment);
-  if (!fit) return null;
   const reads = readsOf(adjustment.layout).map((read) => ({ ...read, values: new Float64Array(trials) }));
   const rivals = rivalShares(adjustment);
   const draw = drawFrom(seed);

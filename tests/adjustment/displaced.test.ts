@@ -28,15 +28,6 @@ function problemOf(options: SceneOptions): Problem {
   return problem.value;
 }
 
-function fitOf(adjustment: Adjustment, tolerance?: number) {
-  const fit = displacedFit(
-    adjustment,
-    tolerance === undefined ? undefined : { maxIterations: 1000, tolerance },
-  );
-  if (!fit) throw new Error('singular');
-  return fit;
-}
-
 const stroke = (x: Float64Array | null, { layout }: Adjustment): number =>
   x ? axialTravel(x, layout, 'applied').value : Number.NaN;
 
@@ -48,7 +39,7 @@ const uStroke = (adjustment: Adjustment): number =>
 
 test.each(SCENES)('displaced by nothing, the solution is the one found: $reference', (options) => {
   const adjustment = adjusted(problemOf(options));
-  const fit = fitOf(adjustment);
+  const fit = displacedFit(adjustment);
   const x = fit.solve(new Float64Array(fit.observations));
   expect(Math.abs(stroke(x, adjustment) - stroke(adjustment.best.x, adjustment))).toBeLessThan(
     0.02 * uStroke(adjustment),
@@ -61,7 +52,7 @@ test.each(['tape', 'clamp-band', 'tape+arm'] as const)(
   (reference) => {
     const options = { seed: 2, reference, sigmaPx: 0.5, noisePx: 0, typical: true, rodMarks: true };
     const adjustment = adjusted(problemOf(options));
-    const fit = fitOf(adjustment, 1e-13);
+    const fit = displacedFit(adjustment, 1e-13);
     const step = 0.01;
     let variance = 0;
     let byMarks = 0;
@@ -86,7 +77,7 @@ test.each(['tape', 'clamp-band', 'tape+arm'] as const)(
 test.each(SCENES)('equals the full adjustment of marks moved by as much: $reference', (options) => {
   const problem = problemOf(options);
   const adjustment = adjusted(problem);
-  const fit = fitOf(adjustment);
+  const fit = displacedFit(adjustment);
   const draw = drawFrom(17);
   const u = uStroke(adjustment);
   let moved = 0;
@@ -120,7 +111,7 @@ test('a displaced reference is the reference with another length', () => {
     rodMarks: true,
   });
   const adjustment = adjusted(problem);
-  const fit = fitOf(adjustment, 1e-9);
+  const fit = displacedFit(adjustment, 1e-9);
   const { equations } = adjustment.best.fitted;
   const { armLength } = problem.references;
   if (!armLength) throw new Error('no arm length');
@@ -136,7 +127,7 @@ test('a displaced reference is the reference with another length', () => {
 
 test.each(SCENES)('ends near enough to the minimum: $reference', (options) => {
   const adjustment = adjusted(problemOf(options));
-  const [quick, exact] = [fitOf(adjustment), fitOf(adjustment, 1e-9)];
+  const [quick, exact] = [displacedFit(adjustment), displacedFit(adjustment, 1e-9)];
   const draw = drawFrom(23);
   let squares = 0;
   const draws = 60;
