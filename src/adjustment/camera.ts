@@ -22,13 +22,14 @@ export type Projection = {
   readonly vByCamera: readonly [number, number, number, number, number];
 };
 
-export function project(camera: ArrayLike<number>, at: number, [x, y, zGiven]: Vec3): Projection {
+/** Called for every mark in every iteration: no arrays taken apart here, which would cost more than the projection. */
+export function project(camera: ArrayLike<number>, at: number, point: Vec3): Projection {
   const f = Math.exp(camera[at] as number);
-  const [cx, cy] = [camera[at + 1] as number, camera[at + 2] as number];
-  const [k1, k2] = [camera[at + 3] as number, camera[at + 4] as number];
-  const z = Math.max(zGiven, 1);
-  const a = x / z;
-  const b = y / z;
+  const k1 = camera[at + 3] as number;
+  const k2 = camera[at + 4] as number;
+  const z = Math.max(point[2], 1);
+  const a = point[0] / z;
+  const b = point[1] / z;
   const q = a * a + b * b;
   const d = 1 + k1 * q + k2 * q * q;
   const dByQ = k1 + 2 * k2 * q;
@@ -36,8 +37,8 @@ export function project(camera: ArrayLike<number>, at: number, [x, y, zGiven]: V
   const uByB = f * 2 * a * b * dByQ;
   const vByB = f * (d + 2 * b * b * dByQ);
   return {
-    u: cx + f * d * a,
-    v: cy + f * d * b,
+    u: (camera[at + 1] as number) + f * d * a,
+    v: (camera[at + 2] as number) + f * d * b,
     uByPoint: [uByA / z, uByB / z, -(uByA * a + uByB * b) / z],
     vByPoint: [uByB / z, vByB / z, -(uByB * a + vByB * b) / z],
     uByCamera: [f * d * a, 1, 0, f * q * a, f * q * q * a],

@@ -50,7 +50,9 @@ export class Equations {
 
   /** The same for the two rows that the next closeBoth() ends. */
   addBoth(column: number, value: number, secondValue: number): void {
-    const [columns, values, seconds] = [this.#columns, this.#values, this.#secondValues];
+    const columns = this.#columns;
+    const values = this.#values;
+    const seconds = this.#secondValues;
     let at = this.#end++;
     for (; at > this.#begin && (columns[at - 1] as number) > column; at--) {
       columns[at] = columns[at - 1] as number;

@@ -31,8 +31,10 @@ export type PriorRow = {
 /** A mark with the two rows of the equations that are its own. */
 export type MarkRows = { readonly mark: Mark; readonly viewIndex: number; readonly row: number };
 
-/** Entries of the fullest row, of a tape graduation or a target's corner: camera 5, pose 6, the reference 7. */
-const MOST_ENTRIES = 18;
+/** Entries of the fullest mark, a tape graduation or a target's corner: camera 5, pose 6, the reference 7. */
+const MOST_OF_MARK = 18;
+/** And of the fullest other row but a prior's, contact of a target with the pin. */
+const MOST_OF_OTHERS = 9;
 
 export type Linearisation = { readonly equations: Equations; readonly markRows: readonly MarkRows[] };
 
@@ -49,7 +51,8 @@ export function linearise(
   const perView = 2 * problem.views.length;
   const rows =
     1 + 3 * markCount + 2 * problem.poseCount + perView + Object.keys(layout.pins).length + priors.length;
-  const equations = spare?.emptied() ?? new Equations(layout.size, { rows, entries: rows * MOST_ENTRIES });
+  const entries = markCount * MOST_OF_MARK + (rows - priors.length) * MOST_OF_OTHERS + priors.length;
+  const equations = spare?.emptied() ?? new Equations(layout.size, { rows, entries });
   const markRows: MarkRows[] = [];
   const poses = layout.poses.map((at, i) => poseAt(x, at, start.rotations[i] as Pose['rotation']));
   problem.views.forEach((view, viewIndex) => {

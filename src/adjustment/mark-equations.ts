@@ -4,6 +4,7 @@
  * Model    r = (u - xPx, v - yPx) / sigma; by the camera's unknowns as projected; by the pose's, du/dw and du/dt (pose.ts);
  *          by the point's own, du/dXc R dX (R from chamber to camera).
  */
+import type { Vec3 } from '../basics/rotation.ts';
 import type { Mark } from '../marks/mark.ts';
 import { CAMERA_UNKNOWNS, project } from './camera.ts';
 import type { Equations } from './equations.ts';
@@ -20,19 +21,22 @@ export function addMark(
   x: Float64Array,
 ): void {
   const { turned, camera } = transformed(pose, point.at);
-  const { u, v, uByPoint, vByPoint, uByCamera, vByCamera } = project(x, at.camera, camera);
+  const p = project(x, at.camera, camera);
   const w = 1 / mark.sigmaPx;
   for (let k = 0; k < CAMERA_UNKNOWNS; k++)
-    equations.addBoth(at.camera + k, w * (uByCamera[k] as number), w * (vByCamera[k] as number));
-  const [uByW, vByW] = [byRotation(pose, turned, uByPoint), byRotation(pose, turned, vByPoint)];
+    equations.addBoth(at.camera + k, w * (p.uByCamera[k] as number), w * (p.vByCamera[k] as number));
+  const uByW = byRotation(pose, turned, p.uByPoint);
+  const vByW = byRotation(pose, turned, p.vByPoint);
   for (let k = 0; k < 3; k++)
     equations.addBoth(at.pose + k, w * (uByW[k] as number), w * (vByW[k] as number));
   for (let k = 0; k < 3; k++)
-    equations.addBoth(at.pose + 3 + k, w * (uByPoint[k] as number), w * (vByPoint[k] as number));
-  const [[ux, uy, uz], [vx, vy, vz]] = [byChamberPoint(pose, uByPoint), byChamberPoint(pose, vByPoint)];
-  for (const { index, d } of point.by) {
-    const [dx, dy, dz] = d;
-    equations.addBoth(index, w * (ux * dx + uy * dy + uz * dz), w * (vx * dx + vy * dy + vz * dz));
-  }
-  equations.closeBoth(w * (u - mark.xPx), w * (v - mark.yPx), 'marks');
+    equations.addBoth(at.pose + 3 + k, w * (p.uByPoint[k] as number), w * (p.vByPoint[k] as number));
+  const uBy = byChamberPoint(pose, p.uByPoint);
+  const vBy = byChamberPoint(pose, p.vByPoint);
+  for (const { index, d } of point.by) equations.addBoth(index, w * dot(uBy, d), w * dot(vBy, d));
+  equations.closeBoth(w * (p.u - mark.xPx), w * (p.v - mark.yPx), 'marks');
+}
+
+function dot(a: Vec3, b: Vec3): number {
+  return a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
 }

@@ -39,7 +39,8 @@ export function settleBand(
       const at = mark.kind === 'clamp-band' ? layout.nuisance.get(mark.id) : undefined;
       if (at === undefined) continue;
       for (let i = 0; i < STEPS; i++) {
-        const [c, s] = [Math.cos(x[at] as number), Math.sin(x[at] as number)];
+        const c = Math.cos(x[at] as number);
+        const s = Math.sin(x[at] as number);
         const seen = transformed(pose, [place, radius * c, radius * s]);
         const p = project(x, camera, seen.camera);
         const byU = byChamberPoint(pose, p.uByPoint);

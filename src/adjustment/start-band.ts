@@ -5,7 +5,6 @@
  *          with the smallest sum of squares is taken. The arc is the part of the rim that faces the camera.
  */
 import { type Mat3, rotate, transpose, type Vec3 } from '../basics/rotation.ts';
-import type { Mark } from '../marks/mark.ts';
 import type { Layout } from './layout.ts';
 import { BAND_ALONG } from './priors.ts';
 import type { Problem, ProblemView } from './problem.ts';
@@ -48,10 +47,12 @@ export function bandAngles(
   }
   const at = (layout.poses[view.pose] as number) + 3;
   const translation: Vec3 = [x[at] as number, x[at + 1] as number, x[at + 2] as number];
+  const camera = problem.cameras[view.camera] as Problem['cameras'][number];
+  const rays = marks.map((mark) => normalisedRay(camera, mark));
   let best = Number.POSITIVE_INFINITY;
   for (const place of places) {
     const ring = projectedRing(place, band.diameterMm / 2, rotations[view.pose] as Mat3, translation);
-    const nearest = marks.map((mark) => nearestOnRing(ring, mark, problem, view));
+    const nearest = rays.map((ray) => nearestOnRing(ring, ray));
     const sum = nearest.reduce((acc, n) => acc + n.squared, 0);
     if (sum >= best) continue;
     best = sum;
@@ -62,24 +63,39 @@ export function bandAngles(
   }
 }
 
-type RingPoint = { readonly angle: number; readonly a: number; readonly b: number };
+/** Column by column: the rim is projected and searched for every start. */
+type Ring = {
+  readonly angles: readonly number[];
+  readonly a: readonly number[];
+  readonly b: readonly number[];
+};
 
-function projectedRing(placeMm: number, radiusMm: number, rotation: Mat3, t: Vec3): readonly RingPoint[] {
+function projectedRing(placeMm: number, radiusMm: number, rotation: Mat3, t: Vec3): Ring {
   const facing = facingAngle(rotation, t);
-  return Array.from({ length: RING + 1 }, (_, i) => {
+  const angles: number[] = [];
+  const a: number[] = [];
+  const b: number[] = [];
+  for (let i = 0; i <= RING; i++) {
     const angle = facing + ARC_RAD * ((2 * i) / RING - 1);
     const p = rotate(rotation, [placeMm, radiusMm * Math.cos(angle), radiusMm * Math.sin(angle)]);
     const z = Math.max(p[2] + t[2], 1);
-    return { angle, a: (p[0] + t[0]) / z, b: (p[1] + t[1]) / z };
-  });
+    angles.push(angle);
+    a.push((p[0] + t[0]) / z);
+    b.push((p[1] + t[1]) / z);
+  }
+  return { angles, a, b };
 }
 
-function nearestOnRing(ring: readonly RingPoint[], mark: Mark, problem: Problem, view: ProblemView) {
-  const [a, b] = normalisedRay(problem.cameras[view.camera] as Problem['cameras'][number], mark);
-  let found = { squared: Number.POSITIVE_INFINITY, angle: 0 };
-  for (const point of ring) {
-    const squared = (point.a - a) ** 2 + (point.b - b) ** 2;
-    if (squared < found.squared) found = { squared, angle: point.angle };
+function nearestOnRing({ angles, a, b }: Ring, ray: Vec3) {
+  let squared = Number.POSITIVE_INFINITY;
+  let angle = 0;
+  for (let i = 0; i <= RING; i++) {
+    const da = (a[i] as number) - ray[0];
+    const db = (b[i] as number) - ray[1];
+    const here = da * da + db * db;
+    if (here >= squared) continue;
+    squared = here;
+    angle = angles[i] as number;
   }
-  return found;
+  return { squared, angle };
 }
