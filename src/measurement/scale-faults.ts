@@ -10,6 +10,9 @@ import type { MeasurementFailure } from './measurement.ts';
 /** A circle of known size seen at an angle has five free image parameters. */
 const LEAST_BAND_POINTS = 5;
 
+/** A diameter known no better than this is no scale. */
+const LEAST_KNOWN_SHARE = 0.05;
+
 /** Two markers: one alone is too small to tell its tilt. */
 const LEAST_TARGET_CORNERS = 8;
 
@@ -36,7 +39,8 @@ export function scaleFault(views: readonly View[], references: References): Meas
       need: LEAST_TARGET_CORNERS,
     });
   }
-  if (clampBand) {
+  // A band of unknown diameter shows the direction of view only.
+  if (clampBand && clampBand.uDiameterMm < LEAST_KNOWN_SHARE * clampBand.diameterMm) {
     const have = most('clamp-band');
     if (have >= LEAST_BAND_POINTS) return null;
     faults.push({ code: 'measurement/too-few-points', kind: 'clamp-band', have, need: LEAST_BAND_POINTS });

@@ -9,12 +9,30 @@ import { drawFrom } from '../../src/basics/random.ts';
 import { problemFromViews } from '../../src/measurement/problem-from-views.ts';
 import { type ReferenceKind, simulate } from '../simulation/scene.ts';
 
-const kinds: readonly ReferenceKind[] = ['tape', 'clamp-band', 'arm-length', 'distance', 'tape+band'];
+const kinds: readonly ReferenceKind[] = [
+  'tape',
+  'target',
+  'clamp-band',
+  'arm-length',
+  'distance',
+  'tape+band',
+];
 
 test.each(kinds.flatMap((reference) => [true, false].map((still) => [reference, still] as const)))(
   'every derivative equals the numeric one: %s, camera still: %s',
   (reference, cameraStill) => {
-    const scene = simulate({ seed: 11, reference, sigmaPx: 0.5, cameraStill, rodMarks: true, anyRoll: true });
+    const scene = simulate({
+      seed: 11,
+      reference,
+      sigmaPx: 0.5,
+      cameraStill,
+      rodMarks: true,
+      anyRoll: true,
+      tiePoints: 3,
+      touchesPin: true,
+      pinEndKnown: true,
+      profile: cameraStill,
+    });
     const problem = problemFromViews(scene.input);
     if (!problem.ok) throw new Error(problem.failure.code);
     const layout = layoutOf(problem.value);

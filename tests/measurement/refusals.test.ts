@@ -181,3 +181,16 @@ test('a view of a capture that is not there', () => {
   const captures = TAPE.captures.filter(({ id }) => id !== 'c1');
   expect(refusal({ ...TAPE, captures })).toEqual({ code: 'measurement/capture-missing', captureId: 'c1' });
 });
+
+test('a band of unknown diameter is no scale, and helps one that is', () => {
+  const clampBand = { diameterMm: 185, uDiameterMm: 30 };
+  expect(refusal(withReferences(BAND, { clampBand }))).toEqual({ code: 'measurement/no-scale' });
+  const { input } = simulate({ seed: 3, reference: 'tape+band', sigmaPx: 0.5, rodMarks: true });
+  const u95 = (references: MeasureInput['references']): number => {
+    const result = measure({ ...input, references });
+    return result.ok ? result.value.strokeMm.U95 : Number.NaN;
+  };
+  expect(u95({ ...input.references, clampBand })).toBeLessThan(
+    0.8 * u95({ ...input.references, clampBand: null }),
+  );
+});

@@ -8,7 +8,7 @@ import { REFERENCE } from '../words/steps.ts';
 import { lengthText } from '../words/values.ts';
 import { bandDiameterMm } from '../work/band-diameter.ts';
 import { MOST_REFERENCE_MM } from '../work/length-bounds.ts';
-import { U_BAND_CALIPER_MM, U_BAND_TABLE_MM } from '../work/usual-references.ts';
+import { BAND_UNKNOWN, U_BAND_CALIPER_MM, U_BAND_TABLE_MM } from '../work/usual-references.ts';
 
 type Props = {
   readonly band: References['clampBand'];
@@ -25,6 +25,7 @@ export function BandReference({ band, chamber, set }: Props) {
   const byCaliper = (diameterMm: number | null) =>
     diameterMm && set({ clampBand: { diameterMm, uDiameterMm: U_BAND_CALIPER_MM } });
   const fromTable = band !== null && band.uDiameterMm === U_BAND_TABLE_MM && band.diameterMm === tableMm;
+  const unknown = band?.uDiameterMm === BAND_UNKNOWN.uDiameterMm;
   return (
     <div className="ticked">
       <Choice
@@ -52,8 +53,14 @@ export function BandReference({ band, chamber, set }: Props) {
           <LengthField
             label={REFERENCE.bandByCaliper}
             mostMm={MOST_REFERENCE_MM}
-            valueMm={fromTable ? null : (band?.diameterMm ?? null)}
+            valueMm={fromTable || unknown ? null : (band?.diameterMm ?? null)}
             onChange={byCaliper}
+          />
+          <Choice
+            group="band-by"
+            label={REFERENCE.bandUnknown}
+            checked={unknown}
+            onChange={() => set({ clampBand: BAND_UNKNOWN })}
           />
         </>
       ) : null}

@@ -3,7 +3,7 @@ import { useLengthUnit } from '../parts/use-length-unit.ts';
 import { nameOf } from '../pictures/viewer-marks.ts';
 import { work } from '../stores.ts';
 import { askingSentence, MARKS } from '../words/marks.ts';
-import { askedMarks } from '../work/asked-marks.ts';
+import { askedMarks, isSingle } from '../work/asked-marks.ts';
 import { askingFor } from '../work/asking.ts';
 import { type Current, viewOf } from '../work/current.ts';
 import { graduationStepMm } from '../work/usual-references.ts';
@@ -45,6 +45,11 @@ export function MarksStep({ current, state }: Props) {
           <p>{MARKS.selected(nameOf(selected, view.marks, unit))}</p>
           {selected.kind === 'tape-graduation' ? (
             <ReadingField asking={selected} view={view} markId={selected.id} key={selected.id} />
+          ) : null}
+          {isSingle(selected.kind) ? (
+            <button type="button" className="button" onClick={() => work.setOnceMore(selected.kind)}>
+              {MARKS.onceMore}
+            </button>
           ) : null}
           <button
             type="button"

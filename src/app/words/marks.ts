@@ -51,6 +51,7 @@ export const MARKS = {
   reading: 'Reading',
   readingOf: 'Reading of the selected graduation',
   passOver: 'Leave it out',
+  onceMore: 'Set it once more: the settings count together',
   remove: 'Remove this mark',
   list: 'Marks of this picture',
   count: (have: number, need: number) => (have > need ? `${have}` : `${have} of ${need}`),

@@ -56,7 +56,7 @@ export function nextAsked(asked: readonly AskedMark[], passedOver: readonly Mark
   return next?.kind ?? null;
 }
 
-/** Kinds of which a view has one only: marking again moves it. */
-export function isSingle(kind: MarkKind): boolean {
+/** Kinds of which a view has one, unless it is set once more on purpose: marking again moves it. */
+export function isSingle(kind: MarkKind): kind is 'chamber-face' | 'clevis-pin' | 'camshaft-end' {
   return kind === 'chamber-face' || kind === 'clevis-pin' || kind === 'camshaft-end';
 }

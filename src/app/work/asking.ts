@@ -37,7 +37,8 @@ export function markPlaced(
   newId: string,
 ): Mark | null {
   const before = viewOf(current.measurement, state)?.marks.find(({ kind }) => kind === asking.kind);
-  const id = before && isSingle(asking.kind) ? before.id : newId;
+  const replaces = isSingle(asking.kind) && !current.place.onceMore;
+  const id = before && replaces ? before.id : newId;
   const point = { id, xPx, yPx, sigmaPx, placedBy: 'hand' } as const;
   if (asking.kind === 'tie-point') return { kind: asking.kind, tie: asking.tie, ...point };
   if (asking.kind !== 'tape-graduation') return { kind: asking.kind, ...point };

@@ -14,6 +14,8 @@ export type Place = {
   readonly selectedMarkId: string | null;
   /** A kind of mark chosen by hand from the list; null asks in order. */
   readonly pickedKind: HandKind | null;
+  /** The mark placed next is one more setting of a kind that else has one only: they count together. */
+  readonly onceMore: boolean;
   readonly passedOver: readonly MarkKind[];
   /** A tape reading typed for the next graduation; null takes the proposed one. */
   readonly typedReadingMm: number | null;
@@ -33,6 +35,7 @@ export function firstPlace(record: InspectionRecord): Place | null {
     shown: 'released',
     selectedMarkId: null,
     pickedKind: null,
+    onceMore: false,
     passedOver: [],
     typedReadingMm: null,
     cropping: null,
@@ -48,6 +51,7 @@ export function atStep(place: Place, step: Step): Place {
     shown: state ?? place.shown,
     selectedMarkId: null,
     pickedKind: null,
+    onceMore: false,
     typedReadingMm: null,
     cropping: null,
     passedOver: state === null || state === markedState(place.step) ? place.passedOver : [],

@@ -68,7 +68,12 @@ export function createWorkStore() {
           history,
           applyAction(history.present, place.target, { type: 'place-mark', state, mark }),
         ),
-        place: { ...place, typedReadingMm: null, pickedKind: done ? null : place.pickedKind },
+        place: {
+          ...place,
+          typedReadingMm: null,
+          pickedKind: done || place.onceMore ? null : place.pickedKind,
+          onceMore: false,
+        },
       }));
     },
     select: (selectedMarkId: string | null) => turnPlace((place) => ({ ...place, selectedMarkId })),
@@ -76,9 +81,12 @@ export function createWorkStore() {
       turnPlace((place) => ({
         ...place,
         pickedKind,
+        onceMore: false,
         selectedMarkId: null,
         passedOver: place.passedOver.filter((kind) => kind !== pickedKind),
       })),
+    setOnceMore: (pickedKind: HandKind) =>
+      turnPlace((place) => ({ ...place, pickedKind, onceMore: true, selectedMarkId: null })),
     passOver: (kind: HandKind) =>
       turnPlace((place) => ({ ...place, pickedKind: null, passedOver: [...place.passedOver, kind] })),
     typeReading: (typedReadingMm: number | null) => turnPlace((place) => ({ ...place, typedReadingMm })),

@@ -66,3 +66,19 @@ test('marking the pin again moves the pin; a second rim point is a second mark',
   expect(markPlaced(now, 'released', { kind: 'clevis-pin' }, point, 'n')?.id).toBe('p');
   expect(markPlaced(now, 'released', { kind: 'clamp-band' }, point, 'n')?.id).toBe('n');
 });
+
+test('the same kind again moves the mark, unless it is set once more', () => {
+  const point = { xPx: 30, yPx: 40, sigmaPx: 1 };
+  const pinOf = (place: Partial<Place>) =>
+    markPlaced(current({}, mechanism, place), 'released', { kind: 'clevis-pin' }, point, 'new');
+  expect(pinOf({})?.id).toBe('p');
+  expect(pinOf({ onceMore: true })?.id).toBe('new');
+});
+
+test('tie points are asked for by name, and not of a camera that stood still', () => {
+  const passed: Partial<Place> = { passedOver: ['camshaft-end', 'rod-line'] };
+  const handHeld = current({}, mechanism, passed);
+  expect(askingFor(handHeld, 'released', INCH)).toEqual({ kind: 'tie-point', tie: '1' });
+  const still = { ...handHeld, measurement: { ...handHeld.measurement, cameraStill: true } };
+  expect(askingFor(still, 'released', INCH)).toBeNull();
+});

@@ -58,3 +58,14 @@ test('undo takes the mark back and redo brings it again; the place is no step of
   work.redo();
   expect(recordOf(work)).toBe(marked);
 });
+
+test('setting a mark once more holds for one mark', () => {
+  const work = opened();
+  work.goTo('marks-released');
+  work.placeMark('released', pointMark('p', 'clevis-pin'), true);
+  work.setOnceMore('clevis-pin');
+  expect(placeOf(work)).toMatchObject({ pickedKind: 'clevis-pin', onceMore: true });
+  work.placeMark('released', pointMark('p2', 'clevis-pin'), false);
+  expect(placeOf(work)).toMatchObject({ pickedKind: null, onceMore: false });
+  expect(recordOf(work)?.wheelEnds[0]?.measurements[0]?.views[0]?.marks).toHaveLength(2);
+});
