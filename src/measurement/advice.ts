@@ -10,6 +10,7 @@
 import { adjust } from '../adjustment/adjust.ts';
 import type { Adjustment } from '../adjustment/adjustment.ts';
 import { pictureOf } from '../adjustment/picture-of.ts';
+import type { CameraProfile } from '../captures/camera-profile.ts';
 import type { MarkKind } from '../marks/mark.ts';
 import type { View } from '../marks/view.ts';
 import { type Added, camshaft, card, graduations, rim, rod, tiePoints, withMarks } from './advice-marks.ts';
@@ -27,6 +28,8 @@ export const PROPOSALS = [
   'rod-line',
   'camshaft-end',
   'arm-length',
+  'camera-profile',
+  'once-more',
   'finer-marks',
 ] as const;
 
@@ -39,6 +42,7 @@ const WORTH_SHARE = 5 / 6;
 const USUAL_BAND = { diameterMm: 190, uDiameterMm: 1, alongMm: -55 };
 const U_ARM_MM = 0.8;
 const LEAST_SIGMA_PX = 0.5;
+const SET_AGAIN: readonly MarkKind[] = ['chamber-face', 'clevis-pin', 'camshaft-end'];
 /** A steel rule held over the end of the pin. */
 const U_PIN_END_MM = 1.5;
 const U_CHECK_MM = 0.3;
@@ -119,6 +123,10 @@ function asIfDone(proposal: Proposal, input: MeasureInput, adjustment: Adjustmen
       const lengthMm = adjustment.best.x[arm + 3] as number;
       return { ...input, references: { ...references, armLength: { lengthMm, uLengthMm: U_ARM_MM } } };
     }
+    case 'camera-profile':
+      return input.cameraProfile ? null : { ...input, cameraProfile: usualProfile(input, adjustment) };
+    case 'once-more':
+      return { ...input, views: input.views.map(setTwiceMore) };
     case 'finer-marks':
       return { ...input, views: input.views.map(finer) };
   }
@@ -131,4 +139,46 @@ function finer(view: View): View {
     sigmaPx: Math.min(mark.sigmaPx, Math.max(LEAST_SIGMA_PX, mark.sigmaPx / 2)),
   }));
   return { ...view, marks };
+}
+
+/** What a calibration of twenty photos of a board comes to, of the camera of the first picture. */
+function usualProfile({ views, captures }: MeasureInput, { best, layout }: Adjustment): CameraProfile | null {
+  const capture = captures.find(({ id }) => id === views[0]?.captureId);
+  if (!capture) return null;
+  const onItsSide = capture.rotationDeg % 180 !== 0;
+  const [widthPx, heightPx] = onItsSide
+    ? [capture.heightPx, capture.widthPx]
+    : [capture.widthPx, capture.heightPx];
+  const longer = Math.max(widthPx, heightPx);
+  return {
+    id: 'advice',
+    name: 'advice',
+    madeAt: '2000-01-01T00:00:00Z',
+    widthPx,
+    heightPx,
+    focalPx: Math.exp(best.x[layout.cameras[0] as number] as number),
+    uLnFocal: 0.003,
+    cxPx: widthPx / 2,
+    cyPx: heightPx / 2,
+    uCxPx: 0.0015 * longer,
+    uCyPx: 0.0015 * longer,
+    k1: 0,
+    uK1: 0.003,
+    k2: 0,
+    uK2: 0.005,
+    rmsPx: 0.3,
+    photoCount: 20,
+    cornerCount: 1000,
+  };
+}
+
+/** Face, pin and camshaft end set three times where they are set once. */
+function setTwiceMore(view: View): View {
+  const again = view.marks
+    .filter(({ kind }) => SET_AGAIN.includes(kind))
+    .filter(({ kind }) => view.marks.filter((mark) => mark.kind === kind).length === 1);
+  const settings = again.flatMap((mark) =>
+    ['a', 'b'].map((setting) => ({ ...mark, id: `advice-${setting}-${mark.id}` })),
+  );
+  return { ...view, marks: [...view.marks, ...settings] };
 }

@@ -29,6 +29,7 @@ export function MarksStep({ current, state }: Props) {
   const asked = askedMarks(view, measurement);
   const optional = asked.find(({ kind }) => kind === asking?.kind)?.optional ?? false;
   const selected = view.marks.find(({ id }) => id === place.selectedMarkId);
+  const single = selected && isSingle(selected.kind) ? selected.kind : null;
   return (
     <>
       <p className="asking" aria-live="polite">
@@ -46,8 +47,8 @@ export function MarksStep({ current, state }: Props) {
           {selected.kind === 'tape-graduation' ? (
             <ReadingField asking={selected} view={view} markId={selected.id} key={selected.id} />
           ) : null}
-          {isSingle(selected.kind) ? (
-            <button type="button" className="button" onClick={() => work.setOnceMore(selected.kind)}>
+          {single ? (
+            <button type="button" className="button" onClick={() => work.setOnceMore(single)}>
               {MARKS.onceMore}
             </button>
           ) : null}

@@ -35,6 +35,8 @@ const PROPOSALS: Readonly<Record<Advice['proposal'], string>> = {
   'rod-line': 'Mark two points of the rod’s middle line',
   'camshaft-end': 'Mark the camshaft end in every picture',
   'arm-length': 'Read the arm length stamped on the arm and take it as a reference',
+  'camera-profile': 'Calibrate the camera with the printed board and choose it for these pictures',
+  'once-more': 'Set face, pin and camshaft end twice more each: select a mark, then set it once more',
   'finer-marks': 'Zoom in and set the marks again, twice as close',
 };
 
