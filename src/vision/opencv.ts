@@ -43,6 +43,7 @@ export type Opencv = {
   readonly DICT_4X4_50: number;
   readonly CORNER_REFINE_NONE: number;
   readonly CORNER_REFINE_SUBPIX: number;
+  readonly CORNER_REFINE_CONTOUR: number;
   readonly getPredefinedDictionary: (name: number) => MarkerDictionary;
   readonly aruco_DetectorParameters: new () => MarkerDetectorSettings;
   readonly aruco_RefineParameters: new (
@@ -66,6 +67,7 @@ const PARTS: Readonly<Record<keyof Opencv, 'function' | 'number'>> = {
   DICT_4X4_50: 'number',
   CORNER_REFINE_NONE: 'number',
   CORNER_REFINE_SUBPIX: 'number',
+  CORNER_REFINE_CONTOUR: 'number',
   getPredefinedDictionary: 'function',
   aruco_DetectorParameters: 'function',
   aruco_RefineParameters: 'function',

@@ -7,6 +7,7 @@ import { CARD } from '../../src/references/target-card.ts';
 import { TARGET_MARKERS } from '../../src/references/target-markers.ts';
 import type { Gray } from '../../src/vision/gray.ts';
 import type { Point } from '../../src/vision/point.ts';
+import { jpegLoss } from './jpeg-loss.ts';
 
 export type CardPictureOptions = {
   readonly seed: number;
@@ -27,6 +28,8 @@ export type CardPictureOptions = {
   readonly toneExponent: number | null;
   /** Markers with a hand or grease over them. */
   readonly covered: readonly number[];
+  /** null for a picture that was not coded. */
+  readonly jpegQuality: number | null;
 };
 
 export const PLAIN: CardPictureOptions = {
@@ -41,6 +44,7 @@ export const PLAIN: CardPictureOptions = {
   inkMm: 0,
   toneExponent: null,
   covered: [],
+  jpegQuality: null,
 };
 
 export type CardPicture = {
@@ -84,8 +88,10 @@ export function cardPicture(options: CardPictureOptions): CardPicture {
       Math.min(255, Math.round(255 * coded(value, options.toneExponent) + draw.normal(0, options.noise))),
     ),
   );
+  const { jpegQuality } = options;
+  const kept = jpegQuality === null ? values : jpegLoss(values, width, height, jpegQuality);
   return {
-    gray: { widthPx: width, heightPx: height, values },
+    gray: { widthPx: width, heightPx: height, values: kept },
     corner: (marker, corner) => {
       const place = TARGET_MARKERS.find((each) => each.marker === marker)?.cornersMm[corner];
       if (!place) throw new Error(`no marker ${marker}`);

@@ -2,6 +2,7 @@ import { useAssessment } from '../measuring/use-assessment.ts';
 import { Pictures } from '../pictures/Pictures.tsx';
 import { TitleBlock } from '../sheet/TitleBlock.tsx';
 import { StepPanel } from '../steps/StepPanel.tsx';
+import { useTargetSearch } from '../target/use-target-search.ts';
 import { AID_LINE, BAR, workTitle } from '../words/en.ts';
 import type { Current } from '../work/current.ts';
 import { Notices } from './Notices.tsx';
@@ -11,6 +12,7 @@ import { useUndoKeys } from './use-undo-keys.ts';
 
 export function WorkScreen({ current }: { readonly current: Current }) {
   const assessment = useAssessment(current);
+  useTargetSearch(current);
   useUndoKeys();
   return (
     <div className="work" data-step={current.place.step}>

@@ -13,7 +13,9 @@ export function grabbed(
 ): ViewerMark | null {
   // While a mark is asked for, the hand more often means a new one near to one that is there.
   const reachCss = REACH_CSS[by.hand] * (by.placing ? 0.5 : 1);
-  const distances = marks.map((mark) => ({ mark, css: distanceCss(screenFromFrame(view, mark), at) }));
+  // Found corners of the printed target lie close together: a tap among them means the new mark.
+  const held = by.placing ? marks.filter(({ automatic, minor }) => !(automatic && minor)) : marks;
+  const distances = held.map((mark) => ({ mark, css: distanceCss(screenFromFrame(view, mark), at) }));
   const inReach = distances.filter(({ css }) => css <= reachCss).sort((a, b) => a.css - b.css);
   return inReach[0]?.mark ?? null;
 }

@@ -21,4 +21,5 @@ export function lengthFailureText(failure: LengthTextFailure): string {
   }
 }
 
+export const TOO_SHORT = (least: string) => `That is too short: at least ${least} is expected here.`;
 export const TOO_LONG = (most: string) => `That is too long: up to ${most} can be entered here.`;

@@ -27,11 +27,12 @@ export function armText({ armLength }: References, unit: LengthUnit): string {
 }
 
 export function referenceText(
-  { tape, clampBand, distance, armLength }: References,
+  { tape, target, clampBand, distance, armLength }: References,
   unit: LengthUnit,
 ): string {
   const parts = [
     tape ? 'tape' : null,
+    target ? 'printed target' : null,
     clampBand ? `clamp band ${givenText(clampBand.diameterMm, clampBand.uDiameterMm, unit)}` : null,
     armLength ? 'arm length' : null,
     distance ? `distance ${givenText(distance.distanceMm, distance.uDistanceMm, unit)}` : null,

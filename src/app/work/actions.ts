@@ -27,6 +27,8 @@ export type MarkAction =
       readonly markId: string;
       readonly point: PlacedPoint;
     }
+  /** The printed target's corners as found, in place of any found before. */
+  | { readonly type: 'place-target'; readonly state: BrakeState; readonly marks: readonly Mark[] }
   | { readonly type: 'delete-mark'; readonly state: BrakeState; readonly markId: string }
   | {
       readonly type: 'set-reading';

@@ -5,6 +5,8 @@ export function applyToMarks(marks: readonly Mark[], action: MarkAction): readon
   switch (action.type) {
     case 'place-mark':
       return [...marks.filter(({ id }) => id !== action.mark.id), action.mark];
+    case 'place-target':
+      return [...marks.filter(({ kind }) => kind !== 'target-corner'), ...action.marks];
     case 'move-mark':
       return marks.map((mark) =>
         mark.id === action.markId ? { ...mark, ...action.point, placedBy: 'hand' } : mark,
