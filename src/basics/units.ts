@@ -12,3 +12,7 @@ export function inchesFromMm(mm: number): number {
 export function degFromRad(rad: number): number {
   return (rad * 180) / Math.PI;
 }
+
+export function radFromDeg(deg: number): number {
+  return (deg * Math.PI) / 180;
+}

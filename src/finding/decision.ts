@@ -13,7 +13,7 @@
  *          - there is no measured stroke or no limit.
  *          The decision rule stands before the measurement and looks at nothing else.
  */
-import type { Fit, Measurement, MeasurementFailure } from '../measurement/measurement.ts';
+import type { Fit, Measurement, MeasurementFailure, MeasurementWarning } from '../measurement/measurement.ts';
 import { type Judgement, judge, type Outcome } from './guard-band.ts';
 import type { Limit, LimitFailure } from './limit.ts';
 import { type OverStrokeMarkNote, overStrokeMarkNotes, type Sights } from './over-stroke-mark.ts';
@@ -38,6 +38,7 @@ export type UndecidedReason =
   | { readonly code: 'finding/limit-unknown'; readonly failure: LimitFailure | RuleSetFailure }
   | { readonly code: 'finding/model-does-not-hold'; readonly pValue: number }
   | { readonly code: 'finding/distance-alone' }
+  | { readonly code: 'finding/views-apart' }
   | { readonly code: 'finding/mark-contradicts'; readonly standardisedResidual: number }
   | { readonly code: 'finding/two-solutions'; readonly otherStrokeMm: number }
   | { readonly code: 'finding/not-measured'; readonly failure: MeasurementFailure };
@@ -68,7 +69,7 @@ export function decide({ measurement, limit, ruleSet, sights }: Case): Finding {
   const reasons = [
     ...reasonsAgainst(judgements, limit),
     ...contradictingMark(fit),
-    ...weakScale(measurement),
+    ...weakGeometry(measurement),
     ...secondSolutions(measurement, judgements),
   ];
   const outcome = reasons.length === 0 ? lowest.outcome : 'not decided';
@@ -97,9 +98,13 @@ function contradictingMark({ worstMark }: Fit): UndecidedReason[] {
   return [{ code: 'finding/mark-contradicts', standardisedResidual: worstMark.standardisedResidual }];
 }
 
-function weakScale({ warnings }: Case['measurement']): UndecidedReason[] {
-  const isWeak = warnings.some(({ code }) => code === 'measurement/distance-alone');
-  return isWeak ? [{ code: 'finding/distance-alone' }] : [];
+/** Kinds of measurement whose stated uncertainty is known not to hold often enough (docs/accuracy.md, docs/outside.md). */
+function weakGeometry({ warnings }: Case['measurement']): UndecidedReason[] {
+  const has = (warning: MeasurementWarning['code']): boolean => warnings.some(({ code }) => code === warning);
+  return [
+    ...(has('measurement/distance-alone') ? [{ code: 'finding/distance-alone' } as const] : []),
+    ...(has('measurement/views-apart') ? [{ code: 'finding/views-apart' } as const] : []),
+  ];
 }
 
 function secondSolutions(

@@ -23,6 +23,7 @@ import type {
 import { problemFromViews } from './problem-from-views.ts';
 import { armAngle, axialTravel, type Quantity, straightLineChange } from './quantities.ts';
 import { strokeDrawing } from './stroke-drawing.ts';
+import { viewsApartRad } from './views-apart.ts';
 
 /** Chance of a chi-square this large by luck, below which the stated mark uncertainties are not believed. */
 const DISAGREEMENT = 0.01;
@@ -102,6 +103,8 @@ function warningsOf(
   const { tape, target, clampBand, armLength, distance } = input.references;
   if (distance && !tape && !target && !clampBand && !armLength && adjustment.problem.poseCount > 1)
     warnings.push({ code: 'measurement/distance-alone' });
+  const apartRad = viewsApartRad(adjustment);
+  if (apartRad !== null) warnings.push({ code: 'measurement/views-apart', apartRad });
   for (const { share, x } of rivalShares(adjustment)) {
     const otherStrokeMm = axialTravel(x, adjustment.layout, 'applied').value;
     if (share > RIVAL_SHARE && Math.abs(otherStrokeMm - stroke.value) > stroke.u / 2)

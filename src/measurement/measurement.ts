@@ -74,6 +74,8 @@ export type MeasurementWarning =
   | { readonly code: 'measurement/camshaft-unmarked' }
   /** Two hand-held pictures with one known distance as the only scale: the stated uncertainty is known to be too small there. */
   | { readonly code: 'measurement/distance-alone' }
+  /** Pictures from directions far apart with nothing that ties them together. */
+  | { readonly code: 'measurement/views-apart'; readonly apartRad: number }
   | { readonly code: 'measurement/two-solutions'; readonly otherStrokeMm: number };
 
 export type MeasurementFailure =

@@ -236,9 +236,11 @@ test.each([
   expect(codes.includes('finding/mark-contradicts')).toBe(outcome === 'not decided');
 });
 
-test('a known distance as the only scale of two hand-held pictures decides nothing', () => {
-  const warnings = [{ code: 'measurement/distance-alone' }] as const;
-  const finding = found(30, 0.4, STANDARD_30, { warnings });
+test.each([
+  [{ code: 'measurement/distance-alone' }, 'finding/distance-alone'],
+  [{ code: 'measurement/views-apart', apartRad: 0.6 }, 'finding/views-apart'],
+] as const)('%o decides nothing', (warning, reason) => {
+  const finding = found(30, 0.4, STANDARD_30, { warnings: [warning] });
   expect(finding.outcome).toBe('not decided');
-  expect(finding.reasons).toEqual([{ code: 'finding/distance-alone' }]);
+  expect(finding.reasons).toEqual([{ code: reason }]);
 });

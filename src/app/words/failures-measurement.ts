@@ -1,4 +1,5 @@
 import type { LengthUnit } from '../../basics/length-text.ts';
+import { degFromRad } from '../../basics/units.ts';
 import type { MeasurementFailure, MeasurementWarning } from '../../measurement/measurement.ts';
 import { MARK_NAMES, MARK_PHRASES } from './marks.ts';
 import { lengthText } from './values.ts';
@@ -43,6 +44,8 @@ export function measurementWarningText(warning: MeasurementWarning, unit: Length
       return 'No arm angle: the end of the camshaft is not marked.';
     case 'measurement/distance-alone':
       return 'One known distance alone: the true uncertainty may be larger than the stated one.';
+    case 'measurement/views-apart':
+      return `The pictures were taken from directions ${degFromRad(warning.apartRad).toFixed(0)}° apart, with nothing that ties them together: the true uncertainty may be larger than the stated one.`;
     case 'measurement/two-solutions':
       return `The marks also fit a stroke of ${lengthText(warning.otherStrokeMm, unit)} (another view of the same lines). Add a reference or more marks.`;
   }

@@ -58,6 +58,8 @@ export function undecidedText(reason: UndecidedReason, unit: LengthUnit): string
       return 'The marks contradict each other too strongly. Look for one on the wrong place or a wrong reading.';
     case 'finding/distance-alone':
       return 'One known distance is too little for two hand-held pictures. Add the clamp band, a tape or the arm length, or set the camera still.';
+    case 'finding/views-apart':
+      return 'The two pictures were taken from directions too far apart. Take both from one place, or mark tie points or the clamp band’s rim.';
     case 'finding/mark-contradicts':
       return 'One mark contradicts the others. Look at it below: it may sit on the wrong place and pull the stroke with it.';
     case 'finding/two-solutions':
