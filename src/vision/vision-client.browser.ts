@@ -6,6 +6,7 @@ import type { z } from 'zod';
 import { fail, ok, type Result } from '../basics/result.ts';
 import { answerSchema, startedSchema } from './answer.ts';
 import { endedBy } from './ended-by.browser.ts';
+import { type BoardPlan, type SeenBoard, seenBoardSchema } from './seen-board.ts';
 import { type CardMarker, type TargetSight, targetSightSchema } from './target-sight.ts';
 import type { Task } from './task.browser.ts';
 import type { VisionFailure } from './vision-failure.ts';
@@ -24,6 +25,11 @@ export type VisionClient = {
     card: readonly CardMarker[],
     signal: AbortSignal,
   ) => Promise<Result<TargetSight, VisionFailure>>;
+  readonly findBoard: (
+    picture: ImageBitmap,
+    plan: BoardPlan,
+    signal: AbortSignal,
+  ) => Promise<Result<SeenBoard, VisionFailure>>;
 };
 
 type Engine = { readonly worker: Worker; readonly started: Promise<Result<null, VisionFailure>> };
@@ -89,6 +95,10 @@ export function visionClient(startWorker: () => Worker, limits = LIMITS): Vision
   return {
     findTarget: (picture, card, signal) =>
       ask({ kind: 'find-target', picture, card }, answerSchema(targetSightSchema), signal).finally(() =>
+        picture.close(),
+      ),
+    findBoard: (picture, plan, signal) =>
+      ask({ kind: 'find-board', picture, plan }, answerSchema(seenBoardSchema), signal).finally(() =>
         picture.close(),
       ),
   };

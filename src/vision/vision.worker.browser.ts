@@ -1,7 +1,9 @@
 /** OpenCV's thread: one task at a time. The page ends it when a task takes too long or is no longer wanted. */
 import { ok, type Result } from '../basics/result.ts';
+import { findBoard } from './find-board.ts';
 import { findTarget } from './find-target.ts';
 import { grayPicture } from './gray-picture.browser.ts';
+import type { SeenBoard } from './seen-board.ts';
 import { startOpencv } from './start-opencv.browser.ts';
 import type { TargetSight } from './target-sight.ts';
 import { type Task, taskSchema } from './task.browser.ts';
@@ -15,7 +17,14 @@ addEventListener('message', async (event: MessageEvent<unknown>) => {
   postMessage(await answer(taskSchema.parse(event.data)));
 });
 
-async function answer(task: Task): Promise<Result<TargetSight, VisionFailure>> {
+async function answer(task: Task): Promise<Result<TargetSight | SeenBoard, VisionFailure>> {
   const started = await starting;
-  return started.ok ? findTarget(started.value, grayPicture(task.picture), task.card) : started;
+  if (!started.ok) return started;
+  const gray = grayPicture(task.picture);
+  switch (task.kind) {
+    case 'find-target':
+      return findTarget(started.value, gray, task.card);
+    case 'find-board':
+      return findBoard(started.value, gray, task.plan);
+  }
 }
