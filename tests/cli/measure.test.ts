@@ -62,6 +62,7 @@ test('prints one object for each measurement, as the engine and the decision giv
     'axle 1 right',
     'axle 2 left',
     'axle 2 right',
+    'axle 2 right',
   ]);
 });
 
@@ -95,7 +96,7 @@ test('takes several records, from where the person stands', () => {
   const { status, stdout } = measured(['version-1.json', path], 'tests/fixtures/records');
   expect(status).toBe(0);
   const records = JSON.parse(stdout).map((row: { record: string }) => row.record);
-  expect(records).toHaveLength(10);
+  expect(records).toHaveLength(11);
   expect(new Set(records)).toEqual(new Set(['example-1', 'example-2']));
 });
 

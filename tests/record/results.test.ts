@@ -94,6 +94,7 @@ test.each([
   ['a1r-found', 59],
   ['a1r-repaired', 39],
   ['a2l-found', 60.5],
+  ['a2r-repaired', 44],
 ])('the engine measures %s of the example as %f mm within its U', (id, trueMm) => {
   for (const end of record.wheelEnds)
     for (const one of end.measurements.filter((candidate) => candidate.id === id)) {
