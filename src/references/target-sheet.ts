@@ -2,8 +2,9 @@
  * The page on which the printed target is printed, as an SVG in millimetres: strip, check line, and what to do with them.
  * Upright paper, so that a printer set as usual neither turns nor shrinks it.
  */
-import { CARD, CHECK_LINE_MM, MARKER_SIDE_MM } from './target-card.ts';
-import { TARGET_MARKERS, type TargetMarker } from './target-markers.ts';
+import { checkLineDrawing, markerDrawing } from './sheet-drawing.ts';
+import { CARD, CHECK_LINE_MM } from './target-card.ts';
+import { TARGET_MARKERS } from './target-markers.ts';
 
 export const PAPERS = {
   a4: { widthMm: 210, heightMm: 297 },
@@ -12,7 +13,6 @@ export const PAPERS = {
 
 export type Paper = keyof typeof PAPERS;
 
-const CELL_MM = MARKER_SIDE_MM / 6;
 const TOP_MM = 30;
 const STRIP_FOOT_MM = TOP_MM + 30 + CARD.heightMm;
 const CHECK_MM = STRIP_FOOT_MM + 38;
@@ -44,7 +44,7 @@ export function targetSheet(paper: Paper): string {
     text(WORDS.title, left, TOP_MM, 6),
     text(WORDS.size, left, TOP_MM + 9, 4),
     `<g id="strip" transform="translate(${left} ${STRIP_FOOT_MM})">${strip()}</g>`,
-    `<g id="check-line" transform="translate(${(widthMm - CHECK_LINE_MM) / 2} ${CHECK_MM})">${checkLine()}</g>`,
+    `<g id="check-line" transform="translate(${(widthMm - CHECK_LINE_MM) / 2} ${CHECK_MM})">${checkLineDrawing()}</g>`,
     text(WORDS.check, left, CHECK_MM + 13, 4),
     text(WORDS.type, left, CHECK_MM + 13 + LINE_MM, 4),
     ...WORDS.steps.map((line, index) => text(line, left, FIRST_LINE_MM + index * LINE_MM, 4)),
@@ -61,33 +61,5 @@ function strip(): string {
   const outline = `<rect y="${-heightMm}" width="${widthMm}" height="${heightMm}" fill="none" stroke="#888" stroke-width="0.1"/>`;
   const arrow = (x: number) => `<path d="M${x - 1.2} -3.2h2.4l-1.2 2.6z"/>`;
   const edge = `<text x="${widthMm / 2}" y="-0.9" font-size="2" text-anchor="middle">${WORDS.edge}</text>`;
-  return [outline, ...TARGET_MARKERS.map(marker), arrow(3), arrow(widthMm - 3), edge].join('\n');
-}
-
-/** White cells on a black square; a cell reaches a little into a white neighbour, so that no seam is drawn between them. */
-function marker({ rows, cornersMm: [[left, top]] }: TargetMarker): string {
-  const isWhite = (row: number, column: number) => rows[row]?.[column] === '1';
-  const reach = (into: boolean) => CELL_MM + (into ? CELL_MM / 20 : 0);
-  const white = rows.flatMap((row, j) =>
-    [...row].flatMap((_, i) => {
-      if (!isWhite(j, i)) return [];
-      const [across, down] = [reach(isWhite(j, i + 1)), reach(isWhite(j + 1, i))];
-      return `M${left + (i + 1) * CELL_MM} ${top + (j + 1) * CELL_MM}h${across}v${down}h${-across}z`;
-    }),
-  );
-  const black = `<rect x="${left}" y="${top}" width="${MARKER_SIDE_MM}" height="${MARKER_SIDE_MM}"/>`;
-  return `${black}<path fill="#fff" d="${white.join('')}"/>`;
-}
-
-/** The outer edges of the end ticks are the line's ends. */
-function checkLine(): string {
-  const thick = 0.3;
-  const ticks = Array.from({ length: CHECK_LINE_MM / 10 + 1 }, (_, index) => {
-    const end = index === 0 || index * 10 === CHECK_LINE_MM;
-    const middle =
-      index * 10 === CHECK_LINE_MM ? CHECK_LINE_MM - thick / 2 : index === 0 ? thick / 2 : index * 10;
-    const high = end ? 8 : 3;
-    return `<rect x="${middle - thick / 2}" y="${-high}" width="${thick}" height="${high}"/>`;
-  });
-  return [`<rect y="${-thick}" width="${CHECK_LINE_MM}" height="${thick}"/>`, ...ticks].join('\n');
+  return [outline, ...TARGET_MARKERS.map(markerDrawing), arrow(3), arrow(widthMm - 3), edge].join('\n');
 }
