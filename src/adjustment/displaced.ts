@@ -3,15 +3,17 @@
  *
  * Model    minimise |r(x) - d|^2, d the displacements in units of each observation's standard uncertainty. Marks and priors are
  *          displaced as values, the other equations (arc, contact, direction of view) as if their right side were. The first step
- *          is the linear one, N^-1 J^T (d - r) of the solution found; Gauss-Newton's follow while the sum falls, else
- *          Levenberg-Marquardt.
+ *          is the linear one, N^-1 J^T (d - r) of the solution found; Gauss-Newton's follow, halved where the sum would rise, and
+ *          Levenberg-Marquardt where that does not help. Gauss-Newton's steps shrink by a like factor each: the fall F of the
+ *          sum that a step promises leaves about F^2 / (fall before) after it, and where that is little enough the step is taken
+ *          as the last one.
  * Assumes  displacements of some standard uncertainties: the minimum near the solution found is meant, other minima are not
  *          searched for. A rim mark's bound to the near half is no observation and stays where it is.
  * Fails    null: the fit did not come to rest.
  */
 import { roomForFactor, sparseFactor, sparseSolve } from '../basics/sparse-symmetric.ts';
 import type { Adjustment } from './adjustment.ts';
-import { displace, withMarksDisplaced } from './displacements.ts';
+import { displace, displaceableMarks } from './displacements.ts';
 import type { Equations } from './equations.ts';
 import { FULL_FIT, levenbergMarquardt } from './levenberg-marquardt.ts';
 import { linearResponse } from './linear-response.ts';
@@ -25,30 +27,25 @@ export type DisplacedFit = {
   readonly solve: (displacements: Float64Array) => Float64Array | null;
 };
 
-/**
- * The step that begins at such a fall is the last one and is taken: what it leaves is some hundredths of a standard uncertainty,
- * new with every draw, and drowns in the spread.
- */
-const LAST_FALL = 5e-3;
+/** Some hundredths of a standard uncertainty, new with every trial: they drown in the spread. */
+const FALL_LEFT = 2e-4;
 
-/** Where so many of Gauss-Newton's steps do not end, damped ones are the quicker way. */
+/** Where so many steps do not end, or one halved so often does not lower the sum, damped ones are the surer way. */
 const MOST_STEPS = 25;
+const MOST_HALVINGS = 4;
 
-/** Damped steps end where they would be begun no more, without a last one: hence finer. */
-const FINER = 10;
-
-export function displacedFit(adjustment: Adjustment, lastFall = LAST_FALL): DisplacedFit {
+export function displacedFit(adjustment: Adjustment, fallLeft = FALL_LEFT): DisplacedFit {
   const { problem, layout, best } = adjustment;
   const priors = priorRows(problem, layout, best.start.x);
   const linear = linearResponse(adjustment);
+  const marks = displaceableMarks(adjustment);
   const [normal, room] = [best.fitted.equations.normal(), roomForFactor(layout.size)];
-  const damped = { ...FULL_FIT, tolerance: lastFall / FINER };
   let spare: Equations | undefined;
 
   function solve(displacements: Float64Array): Float64Array | null {
-    const moved = withMarksDisplaced(adjustment, displacements);
+    marks.displace(displacements);
     const evaluate = (x: Float64Array, into?: Equations): Equations => {
-      settleBand(x, moved, layout, best.start);
+      settleBand(x, marks.problem, layout, best.start);
       const linearisation = linearise(x, problem, layout, best.start, priors, into);
       displace(linearisation, displacements);
       return linearisation.equations;
@@ -56,27 +53,33 @@ export function displacedFit(adjustment: Adjustment, lastFall = LAST_FALL): Disp
     let x: Float64Array = best.x;
     let chiSquare = linear.chiSquare(displacements);
     let step = linear.step(displacements);
-    for (let steps = 0; steps < MOST_STEPS; steps++) {
-      const next = less(x, step);
+    // That of a linear step: its square in standard uncertainties, one for each unknown in the mean.
+    let before = layout.size;
+    for (let steps = 0, halvings = 0; steps < MOST_STEPS && halvings <= MOST_HALVINGS; steps++) {
+      const next = less(x, step, 0.5 ** halvings);
       spare = evaluate(next, spare);
-      if (!(spare.chiSquare <= chiSquare)) break;
-      x = next;
-      chiSquare = spare.chiSquare;
+      if (!(spare.chiSquare <= chiSquare)) {
+        halvings++;
+        continue;
+      }
+      [x, chiSquare, halvings] = [next, spare.chiSquare, 0];
       const { matrix, gradient } = spare.normal(normal);
       const factor = sparseFactor(matrix, layout.size, room);
       if (!factor) break;
       step = sparseSolve(factor, gradient);
-      if (product(step, gradient) <= lastFall) return less(x, step);
+      const fall = product(step, gradient);
+      if (fall * Math.min(1, fall / before) <= fallLeft) return less(x, step, 1);
+      before = fall;
     }
-    const fitted = levenbergMarquardt(evaluate, x.slice(), damped);
+    const fitted = levenbergMarquardt(evaluate, x.slice(), { ...FULL_FIT, tolerance: fallLeft });
     return fitted.converged ? fitted.x : null;
   }
   return { observations: linear.observations, solve };
 }
 
-function less(x: Float64Array, step: Float64Array): Float64Array {
+function less(x: Float64Array, step: Float64Array, share: number): Float64Array {
   const next = x.slice();
-  for (let i = 0; i < next.length; i++) next[i] = (next[i] as number) - (step[i] as number);
+  for (let i = 0; i < next.length; i++) next[i] = (next[i] as number) - share * (step[i] as number);
   return next;
 }
 

@@ -5,6 +5,7 @@
  * Assumes  equations of marks stand first. A rim mark's bound, the row after its two, comes and goes with the unknowns; it is no
  *          observation.
  */
+import type { Mark } from '../marks/mark.ts';
 import type { Adjustment } from './adjustment.ts';
 import type { Linearisation } from './linearise.ts';
 import type { Problem } from './problem.ts';
@@ -37,21 +38,26 @@ export function displace({ equations, markRows }: Linearisation, displacements: 
   for (let at = 2 * markRows.length; at < count; at++) take(rows - count + at, at);
 }
 
-/** For what follows the marks themselves: the angles of rim marks. */
-export function withMarksDisplaced(
-  { problem, layout, markRows }: Adjustment,
-  displacements: Float64Array,
-): Problem {
-  if (layout.band === null) return problem;
-  const places = new Map(markRows.map(({ mark }, i) => [mark, 2 * i]));
+/** A problem whose marks are displaced in place: the angles of rim marks follow them (settle-band). */
+export function displaceableMarks({ problem, markRows }: Adjustment): {
+  readonly problem: Problem;
+  readonly displace: (displacements: Float64Array) => void;
+} {
+  const used = markRows.map(({ mark }) => ({ mark, copy: { ...mark } as Placed }));
+  const copies = new Map(used.map(({ mark, copy }) => [mark, copy as Mark]));
   const views = problem.views.map((view) => ({
     ...view,
-    marks: view.marks.map((mark) => {
-      const at = places.get(mark);
-      if (at === undefined) return mark;
-      const [dx, dy] = [displacements[at] as number, displacements[at + 1] as number];
-      return { ...mark, xPx: mark.xPx + mark.sigmaPx * dx, yPx: mark.yPx + mark.sigmaPx * dy };
-    }),
+    marks: view.marks.map((mark) => copies.get(mark) ?? mark),
   }));
-  return { ...problem, views };
+  return {
+    problem: { ...problem, views },
+    displace: (displacements) => {
+      for (const [i, { mark, copy }] of used.entries()) {
+        copy.xPx = mark.xPx + mark.sigmaPx * (displacements[2 * i] as number);
+        copy.yPx = mark.yPx + mark.sigmaPx * (displacements[2 * i + 1] as number);
+      }
+    },
+  };
 }
+
+type Placed = { -readonly [K in keyof Mark]: Mark[K] };

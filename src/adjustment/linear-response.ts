@@ -19,17 +19,19 @@ export function linearResponse({ best, layout, factor, markRows }: Adjustment): 
   const n = layout.size;
   const { equations, chiSquare: found } = best.fitted;
   const rows = observationRows({ equations, markRows });
-  const responses = rows.map((row) => sparseSolve(factor, equations.row(row)));
+  const responses = new Float64Array(rows.length * n);
+  rows.forEach((row, k) => {
+    responses.set(sparseSolve(factor, equations.row(row)), k * n);
+  });
   const residuals = rows.map((row) => equations.residuals[row] as number);
   const ofBounds = found - residuals.reduce((sum, r) => sum + r * r, 0);
   const rest = sparseSolve(factor, equations.normal().gradient);
 
   function step(displacements: Float64Array): Float64Array {
     const sum = rest.slice();
-    for (let k = 0; k < responses.length; k++) {
-      const response = responses[k] as Float64Array;
+    for (let k = 0; k < rows.length; k++) {
       const d = displacements[k] as number;
-      for (let i = 0; i < n; i++) sum[i] = (sum[i] as number) - d * (response[i] as number);
+      for (let i = 0; i < n; i++) sum[i] = (sum[i] as number) - d * (responses[k * n + i] as number);
     }
     return sum;
   }

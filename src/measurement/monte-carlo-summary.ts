@@ -3,7 +3,6 @@
  *
  * Model    mean, standard deviation (M - 1); 95 % coverage intervals from the ordered values y(1) .. y(M), q = 0.95 M rounded:
  *          probabilistically symmetric [y(r), y(r + q)], r = (M - q) / 2 rounded up; shortest: the r of the least y(r + q) - y(r).
- *          An end's own standard error: half the spread of the ends one binomial standard deviation of ranks to either side.
  * Assumes  at least a hundred finite values.
  * Source   JCGM 101:2008, 7.6 and 7.7 (clauses from memory).
  */
@@ -24,8 +23,6 @@ export type TrialSummary = {
   /** As many of the trials lie below it as above. */
   readonly symmetric: Interval;
   readonly shortest: Interval;
-  /** Standard error of the symmetric interval's less certain end, from the number of trials. */
-  readonly uEnd: number;
   readonly histogram: Histogram;
 };
 
@@ -43,16 +40,13 @@ export function summaryOf(values: Float64Array): TrialSummary {
   const squares = ordered.reduce((sum, value) => sum + (value - mean) ** 2, 0);
   const within = Math.round(COVERAGE * trials);
   const below = Math.ceil((trials - within) / 2);
-  const at = (rank: number): number => ordered[Math.min(trials, Math.max(1, rank)) - 1] as number;
-  const ranks = Math.ceil(Math.sqrt(trials * (below / trials) * (1 - below / trials)));
-  const errorAt = (rank: number): number => (at(rank + ranks) - at(rank - ranks)) / 2;
+  const at = (rank: number): number => ordered[rank - 1] as number;
   return {
     trials,
     mean,
     u: Math.sqrt(squares / (trials - 1)),
     symmetric: { low: at(below), high: at(below + within) },
     shortest: shortestOf(ordered, within),
-    uEnd: Math.max(errorAt(below), errorAt(below + within)),
     histogram: histogramOf(ordered, UNDRAWN_SHARE),
   };
 }
