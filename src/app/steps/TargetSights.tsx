@@ -22,11 +22,12 @@ export function TargetSights({ current }: { readonly current: Current }) {
     <>
       <ul className="target-sights" aria-label={TARGET.sights} aria-live="polite">
         {sights.map(({ state, is, text }) => (
-          <li key={state} className={is === 'wanting' ? 'look' : undefined}>
+          <li key={state} className={is === 'none' || is === 'failed' ? 'look' : undefined}>
             {text}
           </li>
         ))}
       </ul>
+      {sights.some(({ is }) => is === 'none') ? <p>{TARGET.whatToDo}</p> : null}
       {views.length > 0 && !underWay && !complete ? (
         <button type="button" className="button" onClick={searchAgain}>
           {TARGET.again}
@@ -36,7 +37,10 @@ export function TargetSights({ current }: { readonly current: Current }) {
   );
 }
 
-type Sight = { readonly is: 'complete' | 'wanting' | 'under-way' | 'not-searched'; readonly text: string };
+type Sight = {
+  readonly is: 'complete' | 'in-part' | 'none' | 'failed' | 'under-way' | 'not-searched';
+  readonly text: string;
+};
 
 function sightOf(
   { measurement }: Current,
@@ -49,13 +53,14 @@ function sightOf(
   const missing = TARGET_MARKERS.map(({ marker }) => marker).filter((marker) => !marked.has(marker));
   if (marked.size > 0)
     return {
-      is: missing.length === 0 ? 'complete' : 'wanting',
+      is: missing.length === 0 ? 'complete' : 'in-part',
       text: targetSightText.found(state, marked.size, missing),
     };
   const search = searches[pictureKey(view)];
   if (!search) return { is: 'not-searched', text: targetSightText.waiting(state) };
   if (search.is === 'under-way') return { is: 'under-way', text: targetSightText.underWay(state) };
-  if (search.is === 'failed') return { is: 'wanting', text: targetSightText.failed(state, search.failure) };
-  const none = search.missing.length === TARGET_MARKERS.length;
-  return { is: 'wanting', text: none ? targetSightText.none(state) : targetSightText.notMarked(state) };
+  if (search.is === 'failed') return { is: 'failed', text: targetSightText.failed(state, search.failure) };
+  return search.missing.length === TARGET_MARKERS.length
+    ? { is: 'none', text: targetSightText.none(state) }
+    : { is: 'not-searched', text: targetSightText.notMarked(state) };
 }

@@ -10,6 +10,8 @@ const CROSS = 'M-11 0H-4M4 0H11M0-11V-4M0 4V11';
 const MINOR_CROSS = 'M-7 0H-3M3 0H7M0-7V-3M0 3V7';
 /** Set by an assist: turned by an eighth, so that it is told from a hand's mark without colour. */
 const SELECTED_TURNED_CROSS = 'M-11.3-11.3-3.2-3.2M3.2 3.2 11.3 11.3M-11.3 11.3-3.2 3.2M3.2-3.2 11.3-11.3';
+/** The printed target has two dozen: small, so that they leave the picture to be seen. */
+const MINOR_TURNED_CROSS = 'M-4-4-1.5-1.5M1.5 1.5 4 4M-4 4-1.5 1.5M1.5-1.5 4-4';
 const TURNED_CROSS = 'M-8.5-8.5-2.8-2.8M2.8 2.8 8.5 8.5M-8.5 8.5-2.8 2.8M2.8-2.8 8.5-8.5';
 
 export function MarkCross(props: {
@@ -56,7 +58,8 @@ export function MarkCross(props: {
 }
 
 function crossOf(mark: ViewerMark): string {
-  if (mark.automatic) return mark.selected ? SELECTED_TURNED_CROSS : TURNED_CROSS;
+  if (mark.automatic && mark.selected) return SELECTED_TURNED_CROSS;
+  if (mark.automatic) return mark.minor ? MINOR_TURNED_CROSS : TURNED_CROSS;
   if (mark.selected) return SELECTED_CROSS;
   return mark.minor ? MINOR_CROSS : CROSS;
 }

@@ -12,17 +12,17 @@ export const TARGET = {
   papers: { a4: 'A4', letter: 'US Letter' },
   newTab: 'opens in a new tab',
   check: 'Its check line measures (u 0.3 mm)',
-  checkHint: 'Nominally 100 mm (3.94 in). Measure it on your print with a steel rule.',
+  checkHint:
+    'Nominally 100 mm (3.94 in). Measure it on your print with a steel rule; write mm after it if the rule shows millimetres.',
   unmoved: 'The strip lay in the same place in both pictures',
   unmovedHint: 'Fixed to what stands still, as by a magnet. Not if it was held anew, or fixed to the rod.',
   touchesPin: 'The strip lies on the end of the clevis pin',
   touchesPinHint: 'Then the place of the pin does not depend on where the camera stood.',
   sights: 'What was found in the pictures',
   again: 'Search again',
+  whatToDo:
+    'The strip must be in view whole, sharp, flat and without glare, nothing over it, each marker 30 pixels wide or more. Take the picture anew, or use another reference.',
 };
-
-const DO_WHAT =
-  'It must be in view whole, sharp, flat and without glare, nothing over it, each marker 20 pixels wide or more. Take the picture anew, or use another reference.';
 
 const picture = (state: BrakeState) => `${STATE_NAMES[state]} picture`;
 
@@ -31,7 +31,7 @@ export const targetSightText = {
   underWay: (state: BrakeState) => `${picture(state)}: searching …`,
   waiting: (state: BrakeState) => `${picture(state)}: not searched yet.`,
   notMarked: (state: BrakeState) => `${picture(state)}: no corner of it is marked.`,
-  none: (state: BrakeState) => `${picture(state)}: the target was not found. ${DO_WHAT}`,
+  none: (state: BrakeState) => `${picture(state)}: the target was not found.`,
   /** Markers are numbered from 0 in the code, from 1 on the screen. */
   found: (state: BrakeState, count: number, missing: readonly number[]) => {
     const all = count + missing.length;
