@@ -5,8 +5,11 @@ import type { Current } from '../work/current.ts';
 
 /** The same object for as long as nothing that bears on the measurement has changed. */
 export function useMeasureInput({ record, measurement }: Current): MeasureInput {
-  const { captures } = record;
-  const { views, references, cameraStill } = measurement;
+  const { captures, cameraProfiles } = record;
+  const { views, references, cameraStill, cameraProfileId } = measurement;
   // biome-ignore lint/correctness/useExhaustiveDependencies: what else is in the record does not bear on the measurement.
-  return useMemo(() => measureInput(record, measurement), [views, references, cameraStill, captures]);
+  return useMemo(
+    () => measureInput(record, measurement),
+    [views, references, cameraStill, captures, cameraProfiles, cameraProfileId],
+  );
 }

@@ -1,4 +1,5 @@
 import { type DBSchema, type IDBPDatabase, openDB } from 'idb';
+import type { CameraProfile } from '../../captures/camera-profile.ts';
 import type { InspectionRecord } from '../../record/record.ts';
 import type { Place } from '../work/place.ts';
 
@@ -18,19 +19,28 @@ interface Kept extends DBSchema {
   captures: { key: string; value: KeptCapture };
   /** Which record was open: there again after a crash. */
   open: { key: 'record'; value: string };
+  cameras: { key: string; value: CameraProfile };
 }
 
 const NAME = 'strokewitness';
-const VERSION = 1;
+const VERSION = 2;
 
 let opening: Promise<IDBPDatabase<Kept>> | null = null;
 
 export function database(): Promise<IDBPDatabase<Kept>> {
   opening ??= openDB<Kept>(NAME, VERSION, {
-    upgrade(db) {
-      db.createObjectStore('records', { keyPath: 'id' });
-      db.createObjectStore('captures', { keyPath: 'sha256' });
-      db.createObjectStore('open');
+    upgrade(db, from) {
+      if (from < 1) {
+        db.createObjectStore('records', { keyPath: 'id' });
+        db.createObjectStore('captures', { keyPath: 'sha256' });
+        db.createObjectStore('open');
+      }
+      if (from < 2) db.createObjectStore('cameras', { keyPath: 'id' });
+    },
+    /** A newer app in another tab wants to upgrade: it would wait for this page without end. */
+    blocking(_ours, _theirs, event) {
+      (event.target as IDBDatabase).close();
+      opening = null;
     },
     terminated() {
       opening = null;

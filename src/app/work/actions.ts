@@ -1,4 +1,5 @@
 /** Everything that can be entered, as data. Each kind has one pure function in this folder that carries it out. */
+import type { CameraProfile } from '../../captures/camera-profile.ts';
 import type { Capture } from '../../captures/capture.ts';
 import type { Chamber } from '../../finding/chamber.ts';
 import type { Frame } from '../../frames/frame.ts';
@@ -54,7 +55,9 @@ export type RecordAction =
   | { readonly type: 'set-unit'; readonly unit: string }
   | { readonly type: 'set-position'; readonly position: WheelEnd['position'] }
   | { readonly type: 'set-chamber'; readonly chamber: Chamber | null }
-  | { readonly type: 'add-capture'; readonly capture: Capture };
+  | { readonly type: 'add-capture'; readonly capture: Capture }
+  /** For the measurement at hand; null: none. */
+  | { readonly type: 'set-camera-profile'; readonly profile: CameraProfile | null };
 
 export type Action = RecordAction | MeasurementAction;
 

@@ -1,5 +1,6 @@
 import type { InspectionRecord, WheelEnd } from '../../record/record.ts';
 import type { Action, Target } from './actions.ts';
+import { applyCameraProfile } from './apply-camera-profile.ts';
 import { applyToMeasurement } from './apply-to-measurement.ts';
 
 /** The record after the action. The record given is left as it was. */
@@ -17,6 +18,8 @@ export function applyAction(record: InspectionRecord, target: Target, action: Ac
         : withWheelEnd(record, target, (wheelEnd) => ({ ...wheelEnd, position: action.position }));
     case 'set-chamber':
       return withWheelEnd(record, target, (wheelEnd) => ({ ...wheelEnd, chamber: action.chamber }));
+    case 'set-camera-profile':
+      return applyCameraProfile(record, target, action.profile);
     default:
       return withWheelEnd(record, target, (wheelEnd) => ({
         ...wheelEnd,
