@@ -5,7 +5,8 @@ import type { Outcome } from '../../src/finding/guard-band.ts';
 import { type Limit, limitFor } from '../../src/finding/limit.ts';
 import { US_RULE_SET } from '../../src/finding/rule-sets.ts';
 import { measure } from '../../src/measurement/measure.ts';
-import { type Scene, simulate } from '../simulation/scene.ts';
+import type { MeasureInput } from '../../src/measurement/measurement.ts';
+import { simulate } from '../simulation/scene.ts';
 import { type Cell, sceneOptions } from './accuracy-cells.ts';
 import { twoPointStrokeMm } from './accuracy-two-point.ts';
 
@@ -35,16 +36,24 @@ export type MeasuredCase = {
   readonly solvedMs: number;
 };
 
+export type Sample = {
+  readonly seed: number;
+  readonly input: MeasureInput;
+  readonly truth: { readonly strokeMm: number; readonly armAngleAppliedRad: number };
+  readonly offSquareRad: number;
+};
+
 export function runCase(cell: Cell, seed: number, strokeMm?: number): Case {
-  return caseOf(simulate(sceneOptions(cell, seed, strokeMm)), seed);
+  const { input, truth, poses } = simulate(sceneOptions(cell, seed, strokeMm));
+  const offs = poses.map(({ rows }) => Math.acos(Math.min(1, Math.abs(rows[2][2]))));
+  return caseOf({ seed, input, truth, offSquareRad: offs.reduce((sum, off) => sum + off, 0) / offs.length });
 }
 
-export function caseOf({ input, truth, poses }: Scene, seed: number): Case {
-  const offs = poses.map(({ rows }) => Math.acos(Math.min(1, Math.abs(rows[2][2]))));
+export function caseOf({ seed, input, truth, offSquareRad }: Sample): Case {
   const common = {
     seed,
     strokeMm: truth.strokeMm,
-    offSquareRad: offs.reduce((sum, off) => sum + off, 0) / offs.length,
+    offSquareRad,
     twoPointErrorMm: twoPointStrokeMm(input) - truth.strokeMm,
   };
   const begun = performance.now();

@@ -2,12 +2,15 @@
 import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { z } from 'zod';
 import { nearCellSchema } from './accuracy-near.ts';
+import { renderPairSchema, renderRowSchema } from './accuracy-render-summary.ts';
 import { rowSchema } from './accuracy-summary.ts';
 
 const FOLDER = new URL('../../docs/accuracy/', import.meta.url);
 
 export const keptRows = kept('rows.json', rowSchema);
 export const keptNear = kept('near.json', nearCellSchema);
+export const keptRenders = kept('renders.json', renderRowSchema);
+export const keptRenderPairs = kept('renders-pairs.json', renderPairSchema);
 
 /** A list of results, each under its name: what is run anew takes the place of the old. */
 export function kept<T extends { readonly name: string }>(fileName: string, schema: z.ZodType<T>) {

@@ -2,9 +2,10 @@
 import { writeFileSync } from 'node:fs';
 import { GUARD_FACTOR } from '../../src/finding/guard-band.ts';
 import { allCells, nameOf } from './accuracy-cells.ts';
-import { keptNear, keptRows } from './accuracy-kept.ts';
+import { keptNear, keptRenderPairs, keptRenders, keptRows } from './accuracy-kept.ts';
 import { NEAR_MM, type NearCell } from './accuracy-near.ts';
 import { plotOf } from './accuracy-plot.ts';
+import { renderText } from './accuracy-render-tables.ts';
 import type { Row } from './accuracy-summary.ts';
 import {
   ASKED,
@@ -23,11 +24,15 @@ const MAIN_KINDS = ['target+band', 'target', 'tape+band', 'tape', 'clamp-band'];
 
 export function writePage(): void {
   const rows = inOrder(keptRows.read());
+  const rendered = [...keptRenderPairs.read()].sort((a, b) => Number(a.name) - Number(b.name));
   writeFileSync(new URL('accuracy.svg', DOCS), plotOf(rows));
-  writeFileSync(new URL('accuracy.md', DOCS), pageOf(rows, keptNear.read()));
+  writeFileSync(
+    new URL('accuracy.md', DOCS),
+    pageOf(rows, keptNear.read(), renderText(keptRenders.read(), rendered)),
+  );
 }
 
-function pageOf(rows: readonly Row[], near: readonly NearCell[]): string {
+function pageOf(rows: readonly Row[], near: readonly NearCell[], renders: string): string {
   const counts = [...new Set(rows.map(({ scenes }) => scenes))].sort((a, b) => a - b);
   const careful = rows.filter(({ way, cameraStill }) => way === 'careful' && !cameraStill);
   return `# Accuracy
@@ -62,6 +67,10 @@ Strokes of 25 to 70 mm against a limit of 50.8 mm; both noises and both cameras 
 ${findingTable(rows)}
 
 ${nearText(near)}
+
+## Ray-traced pictures
+
+${renders}
 
 ## By angle off square
 
