@@ -28,7 +28,7 @@ export type DisplacedFit = {
 };
 
 /** Some hundredths of a standard uncertainty, new with every trial: they drown in the spread. */
-const FALL_LEFT = 2e-4;
+const FALL_LEFT = 1e-3;
 
 /** Where so many steps do not end, or one halved so often does not lower the sum, damped ones are the surer way. */
 const MOST_STEPS = 25;

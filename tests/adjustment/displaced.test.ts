@@ -137,6 +137,6 @@ test.each(SCENES)('ends near enough to the minimum: $reference', (options) => {
       stroke(quick.solve(displacements), adjustment) - stroke(exact.solve(displacements), adjustment);
     squares += (off / uStroke(adjustment)) ** 2;
   }
-  // 0.05 u beside a spread of u widens it by one part in eight hundred.
-  expect(Math.sqrt(squares / draws)).toBeLessThan(0.05);
+  // 0.08 u beside a spread of u widens it by 3 in 1,000; ten thousand trials know it to 7 in 1,000.
+  expect(Math.sqrt(squares / draws)).toBeLessThan(0.08);
 });
