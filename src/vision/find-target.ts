@@ -14,8 +14,9 @@ import type { CardMarker, SeenCorner, TargetSight } from './target-sight.ts';
 import type { VisionFailure } from './vision-failure.ts';
 import { withOpencv } from './with-opencv.ts';
 
-/** Beside noise: what paper, lens and the coding of light leave of a corner's place. Measured: docs/target.md. */
+/** What the model leaves out, beside noise: a part that is always there, and one that grows with blur. Measured: docs/target.md. */
 const FLOOR_PX = 0.03;
+const FLOOR_OF_BLUR = 0.02;
 
 export function findTarget(
   cv: Opencv,
@@ -48,8 +49,9 @@ export function findTarget(
 function placed(gray: Gray, { marker, rows, cornersMm }: CardMarker, rough: Quad): PlacedMarker[] {
   const fitted = fitMarker(gray, rough, rows);
   if (!fitted.ok) return [];
-  const { cornersPx, sigmasPx } = fitted.value;
-  return [{ marker, cornersMm, cornersPx, sigmasPx: sigmasPx.map((sigma) => Math.hypot(sigma, FLOOR_PX)) }];
+  const { cornersPx, blurPx } = fitted.value;
+  const sigmasPx = fitted.value.sigmasPx.map((sigma) => Math.hypot(sigma, FLOOR_PX, FLOOR_OF_BLUR * blurPx));
+  return [{ marker, cornersMm, cornersPx, sigmasPx }];
 }
 
 function predicted({ pxFromMm }: TargetPlane, { cornersMm }: CardMarker): Quad {
