@@ -3,6 +3,7 @@ import { writeFileSync } from 'node:fs';
 import { GUARD_FACTOR } from '../../src/finding/guard-band.ts';
 import { allCells, nameOf } from './accuracy-cells.ts';
 import { keptNear, keptRenderPairs, keptRenders, keptRows } from './accuracy-kept.ts';
+import { metText } from './accuracy-met.ts';
 import { NEAR_MM, type NearCell } from './accuracy-near.ts';
 import { plotOf } from './accuracy-plot.ts';
 import { renderText } from './accuracy-render-tables.ts';
@@ -44,6 +45,8 @@ Written by \`npm run bench:accuracy\` from [accuracy/](accuracy/); ${counts.join
 Error of the stroke not exceeded in 95 % of cases (mm). Asked: ${ASKED.map(({ inches, errorMm, sigmaPx }) => `${inches} (${mm(errorMm)} mm) with marks of ${sigmaPx} px`).join(', ')}; **met**.
 
 ${summaryTable(rows)}
+
+${metText(rows)}
 
 ![95 % error by reference, adjustment and two-point scale](accuracy.svg)
 

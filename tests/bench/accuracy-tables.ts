@@ -11,9 +11,9 @@ export const ASKED = [
 ] as const;
 
 /** Asked of the stated U95 and of the arm angle. */
-const HELD_FROM = 0.93;
-const HELD_TO = 0.98;
-const ANGLE_DEG = 1;
+export const HELD_FROM = 0.93;
+export const HELD_TO = 0.98;
+export const MOST_ANGLE_DEG = 1;
 
 type Column<T> = readonly [title: string, cell: (item: T) => string];
 
@@ -57,7 +57,7 @@ export function strokeTable(rows: readonly Row[], askedMm: number): string {
       ['U95 holds the truth', (r) => percent(r.held, 1) + beyond(r.held)],
       [
         'arm angle error, 95 % (deg)',
-        (r) => mm(r.angleError95Deg) + (r.angleError95Deg > ANGLE_DEG ? ' (>)' : ''),
+        (r) => mm(r.angleError95Deg) + (r.angleError95Deg > MOST_ANGLE_DEG ? ' (>)' : ''),
       ],
       ['its U95 holds', (r) => percent(r.angleHeld, 1) + beyond(r.angleHeld)],
       ['two-point error, median', (r) => mm(r.twoPointMedianMm)],
