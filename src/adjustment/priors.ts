@@ -37,8 +37,8 @@ export const TAPE_ZERO_FREE_MM = 150;
 export const TAPE_SCALE_SHARED = 0.004;
 export const TAPE_SCALE_VIEW = 0.003;
 
-/** Blade or card that lies on the end of the pin: rust, a bent edge, its own thickness. */
-export const CONTACT_MM = 1;
+/** Blade or card that lies on the end of the pin: rust, a bent edge, and that the pin travels a little askew to what stays put. */
+export const CONTACT_MM = 1.5;
 
 /** Printed target laid along the rod: its origin, two tilts, how flat paper lies on something flat (share of a length). */
 export const TARGET_ALONG: Prior = [60, 150];
