@@ -4,17 +4,16 @@
  * Model    marker-model.ts, by least squares over the pixels from its middle to 0.6 cells beyond its border;
  *          a corner is where the fitted map puts a corner of the border; covariance N^-1 times the mean square residual,
  *          carried to the corner by the map's derivative
- * Assumes  pixel noise that is independent and alike; values in proportion to light, for which the camera's coding is undone
- *          as if it were sRGB's (phones come near it; what is left shifts all edges of a marker outward or inward alike, which
- *          target-plane.ts takes out).
+ * Assumes  pixel noise that is independent and alike. What is left of the camera's coding of light shifts all edges of a marker
+ *          outward or inward alike, which target-plane.ts takes out.
  * Fails    'marker/unlike' where the picture is not the marker's, too faint, cut off, or the fit does not settle.
- * Source   sRGB: IEC 61966-2-1:1999 (from memory)
  */
 import { fail, ok, type Result } from '../basics/result.ts';
 import { type DescentFailure, descend, type Squares } from './descend.ts';
 import type { Gray } from './gray.ts';
 import { type Homography, homographyOf, inverseOf, mapped } from './homography.ts';
 import { CELLS, cellsOf, markerModel, UNKNOWNS } from './marker-model.ts';
+import { CELL_CORNERS, type MarkerFrame, type Sample, samplesOf } from './marker-samples.ts';
 import { asQuad, type Point, type Quad } from './point.ts';
 
 export type FittedMarker = {
@@ -27,9 +26,6 @@ export type MarkerUnlike = {
   readonly because: 'out-of-picture' | 'faint' | 'other-cells' | DescentFailure['code'];
 };
 
-const BEYOND_CELLS = 0.6;
-/** More pixels than these change little: what is left then is not noise. */
-const ENOUGH_PIXELS = 3000;
 /** Wide at first, so that a corner that is off by two pixels is still drawn in. */
 const START_BLUR_PX = 1.2;
 /** Black to white, of full light. Below it noise, glare and the coding's dark end rule. */
@@ -41,33 +37,22 @@ const MOST_CELL_MISFIT = 0.3;
 /** A sliver of a cell with one or two pixels says nothing. */
 const LEAST_CELL_PIXELS = 4;
 
-export const CELL_CORNERS: Quad = [
-  [0, 0],
-  [CELLS, 0],
-  [CELLS, CELLS],
-  [0, CELLS],
-];
-
-type Sample = { readonly x: number; readonly y: number; readonly light: number };
-
 export function fitMarker(
   gray: Gray,
   rough: Quad,
   rows: readonly string[],
 ): Result<FittedMarker, MarkerUnlike> {
   const unlike = (because: MarkerUnlike['because']) => fail({ code: 'marker/unlike', because });
-  const middle: Point = [0, 1].map(
-    (axis) => rough.reduce((sum, p) => sum + (p[axis] as number), 0) / 4,
-  ) as never;
-  const sidePx = rough.reduce((sum, p, i) => sum + distance(p, rough[(i + 1) % 4] as Point), 0) / 4;
-  const half = sidePx / 2;
+  const frame = frameOf(rough);
+  const { middle, half } = frame;
+  const cellPx = (2 * half) / CELLS;
   const local = rough.map(([x, y]): Point => [(x - middle[0]) / half, (y - middle[1]) / half]);
   const cellsFromLocal = homographyOf(local, CELL_CORNERS);
   if (!cellsFromLocal) return unlike('descend/singular');
-  const samples = samplesOf(gray, cellsFromLocal, { middle, half });
+  const samples = samplesOf(gray, cellsFromLocal, frame);
   if (!samples) return unlike('out-of-picture');
 
-  const start = startOf(cellsFromLocal, samples, START_BLUR_PX / (sidePx / CELLS));
+  const start = startOf(cellsFromLocal, samples, START_BLUR_PX / cellPx);
   const fitted = descend(start, squaresOver(samples, rows));
   if (!fitted.ok) return unlike(fitted.failure.code);
   const { x, sum, cofactors } = fitted.value;
@@ -81,49 +66,21 @@ export function fitMarker(
   return ok({
     cornersPx: asQuad(corners.map(([cx, cy]) => [middle[0] + half * cx, middle[1] + half * cy])),
     sigmasPx: sigmasOf(x, cofactors).map((sigma) => sigma * half * Math.sqrt(variance)),
-    blurPx: (Math.abs(((x[8] as number) + (x[9] as number)) / 2) * sidePx) / CELLS,
+    blurPx: Math.abs(((x[8] as number) + (x[9] as number)) / 2) * cellPx,
   });
 }
 
-const distance = (a: Point, b: Point) => Math.hypot(a[0] - b[0], a[1] - b[1]);
-
-/** Null where part of the marker is outside the picture. */
-function samplesOf(
-  gray: Gray,
-  cellsFromLocal: Homography,
-  { middle, half }: { readonly middle: Point; readonly half: number },
-): readonly Sample[] | null {
-  const reach = CELL_CORNERS.map(
-    ([u, v]): Point => [
-      u === 0 ? -BEYOND_CELLS : u + BEYOND_CELLS,
-      v === 0 ? -BEYOND_CELLS : v + BEYOND_CELLS,
-    ],
-  ).map((corner) => mapped(inverseOf(cellsFromLocal), corner));
-  const span = (axis: 0 | 1) => {
-    const values = reach.map((point) => middle[axis] + half * point[axis]);
-    return [Math.floor(Math.min(...values)), Math.ceil(Math.max(...values))] as const;
+function frameOf(rough: Quad): MarkerFrame {
+  const mean = (axis: 0 | 1) => rough.reduce((sum, point) => sum + point[axis], 0) / rough.length;
+  const sides = rough.map((a, i) => {
+    const b = rough[(i + 1) % rough.length] as Point;
+    return Math.hypot(a[0] - b[0], a[1] - b[1]);
+  });
+  return {
+    middle: [mean(0), mean(1)],
+    half: sides.reduce((sum, side) => sum + side, 0) / (2 * rough.length),
   };
-  const [left, right] = span(0);
-  const [top, bottom] = span(1);
-  if (left < 0 || top < 0 || right >= gray.widthPx || bottom >= gray.heightPx) return null;
-  const every = Math.max(1, Math.round(Math.sqrt(((right - left) * (bottom - top)) / ENOUGH_PIXELS)));
-  const samples: Sample[] = [];
-  for (let row = top; row <= bottom; row += every)
-    for (let column = left; column <= right; column += every) {
-      const x = (column + 0.5 - middle[0]) / half;
-      const y = (row + 0.5 - middle[1]) / half;
-      const cell = mapped(cellsFromLocal, [x, y]);
-      if (cell.every((c) => c >= -BEYOND_CELLS && c <= CELLS + BEYOND_CELLS))
-        samples.push({ x, y, light: LIGHT[gray.values[row * gray.widthPx + column] as number] as number });
-    }
-  return samples;
 }
-
-/** Light from its sRGB coding. */
-const LIGHT = Float64Array.from({ length: 256 }, (_, value) => {
-  const coded = value / 255;
-  return coded <= 0.04045 ? coded / 12.92 : ((coded + 0.055) / 1.055) ** 2.4;
-});
 
 function startOf(h: Homography, samples: readonly Sample[], blurCells: number): Float64Array {
   const lights = samples.map(({ light }) => light).sort((a, b) => a - b);
