@@ -9,13 +9,14 @@
 import { fail, ok, type Result } from '../basics/result.ts';
 import { sparseFactor } from '../basics/sparse-symmetric.ts';
 import type { Adjustment } from './adjustment.ts';
+import { isBelievable } from './believable.ts';
+import { QUICK, THOROUGH } from './effort.ts';
 import { type Layout, layoutOf } from './layout.ts';
 import { linearise } from './linearise.ts';
-import { hasLooseTilt } from './loose-tilt.ts';
 import { priorRows } from './prior-rows.ts';
 import type { Problem } from './problem.ts';
-import { residualTest } from './residual-test.ts';
-import { minima, QUICK, type Solution, THOROUGH, together } from './search.ts';
+import type { Solution } from './run.ts';
+import { minima, together } from './search.ts';
 
 export type AdjustmentFailure = {
   readonly code: 'adjustment/no-minimum' | 'adjustment/singular';
@@ -24,20 +25,12 @@ export type AdjustmentFailure = {
 /** Minima farther apart than this in chi-square do not rival each other: exp(-20 / 2) is a chance of 1 in 20,000. */
 const RIVAL_EXCESS = 20;
 
-/** Chance of such residuals below which the quick search's minimum is not believed and the thorough search runs. */
-const DISBELIEVED = 0.02;
-
 export function adjust(problem: Problem): Result<Adjustment, AdjustmentFailure> {
   const layout = layoutOf(problem);
   const quick = minima(problem, layout, QUICK);
   const adjusted = adjustmentAt(problem, layout, quick);
-  if (adjusted.ok && isBelieved(adjusted.value)) return adjusted;
+  if (adjusted.ok && isBelievable(adjusted.value)) return adjusted;
   return adjustmentAt(problem, layout, together(layout, [...quick, ...minima(problem, layout, THOROUGH)]));
-}
-
-/** A loose tilt leaves room for several minima: the first one found is then not to be relied on. */
-function isBelieved(adjustment: Adjustment): boolean {
-  return residualTest(adjustment).pValue > DISBELIEVED && !hasLooseTilt(adjustment);
 }
 
 function adjustmentAt(

@@ -3,7 +3,7 @@ import type { SparseFactor } from '../basics/sparse-symmetric.ts';
 import type { Layout } from './layout.ts';
 import type { MarkRows } from './linearise.ts';
 import type { Problem } from './problem.ts';
-import type { Solution } from './search.ts';
+import type { Solution } from './run.ts';
 
 export type Adjustment = {
   readonly problem: Problem;

@@ -15,7 +15,7 @@ import type { Layout } from './layout.ts';
 import { type FitOptions, levenbergMarquardt } from './levenberg-marquardt.ts';
 import { linearise } from './linearise.ts';
 import { priorRows } from './prior-rows.ts';
-import type { Solution } from './search.ts';
+import type { Solution } from './run.ts';
 import { settleBand } from './settle-band.ts';
 
 export type DerivedQuantity = (

@@ -18,7 +18,7 @@ const STEPS = 2;
 const LONGEST_RAD = 0.25;
 /** Half the arc on which a mark can be: the half that faces the camera, and what comes into sight beyond it round the housing
  * (120 degrees from the facing side were seen on a rendered wheel end 19 degrees off square). */
-const MOST_RAD = 2.2;
+export const MOST_RAD = 2.2;
 
 export function settleBand(
   x: Float64Array,

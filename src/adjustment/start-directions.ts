@@ -2,8 +2,9 @@
  * Rotations camera_from_chamber worth starting from, for one view.
  *
  * Model    a grid: the rod's direction in the picture gives the roll, yaw and pitch are square or half a radian off, in a
- *          virtual camera that looks at the middle of the rod; and, where a clamp band is marked, its two possible axes as
- *          the chamber axis, each with three pitches about it. From a rotation that fits, its mirrored tilts: the chamber axis
+ *          virtual camera that looks at the middle of the rod; where the printed target is marked, its two possible planes
+ *          (start-card.ts); and, where a clamp band is marked, its two possible axes as the chamber axis, each with three
+ *          pitches about it. From a rotation that fits, its mirrored tilts: the chamber axis
  *          turned towards the camera as much as it was turned away, the pitch about it kept or turned round; few marks
  *          and little perspective leave these hard to tell apart.
  */
@@ -18,6 +19,7 @@ import {
 } from '../basics/rotation.ts';
 import { circleNormals } from './circle-normals.ts';
 import type { Problem, ProblemView } from './problem.ts';
+import { cardRotations } from './start-card.ts';
 import { normalisedRay, rotationToRay } from './start-rays.ts';
 
 const OFF_RAD = 0.5;
@@ -34,7 +36,7 @@ export function startRotations(problem: Problem, view: ProblemView): readonly Ma
   const axes = circleNormals(band.map((mark) => normalisedRay(camera, mark)));
   const outwards = axes.map((axis) => pointed(axis, f, p));
   const byBand = outwards.flatMap((x) => STEPS.map((pitch) => fromAxis(f, x, pitch, problem.hand)));
-  return [...byBand, ...grid];
+  return [...cardRotations(problem, view, f, p), ...byBand, ...grid];
 }
 
 export function mirroredRotations(problem: Problem, view: ProblemView, rotation: Mat3): readonly Mat3[] {
