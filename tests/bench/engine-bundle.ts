@@ -1,0 +1,36 @@
+/** One of the bench's modules with all that it imports, as the page's own code is bundled. */
+import { fileURLToPath } from 'node:url';
+import { build, type Rolldown } from 'vite';
+import type { timingOf } from './engine-timing.ts';
+
+/** For a classic worker. */
+export function workerCode(): Promise<string> {
+  return bundled('engine-worker.ts', 'iife');
+}
+
+/** Unbundled, the loader of TypeScript wraps every function for its name's sake, and that is timed too. */
+export async function bundledTiming(): Promise<typeof timingOf> {
+  const code = await bundled('engine-timing.ts', 'es');
+  const module: { readonly timingOf: typeof timingOf } = await import(
+    `data:text/javascript;base64,${Buffer.from(code).toString('base64')}`
+  );
+  return module.timingOf;
+}
+
+async function bundled(file: string, format: 'iife' | 'es'): Promise<string> {
+  const built = await build({
+    configFile: false,
+    logLevel: 'warn',
+    build: {
+      write: false,
+      target: 'es2022',
+      rollupOptions: {
+        input: fileURLToPath(new URL(`./${file}`, import.meta.url)),
+        preserveEntrySignatures: 'strict',
+        output: { format },
+      },
+    },
+  });
+  const { output } = (Array.isArray(built) ? built[0] : built) as Rolldown.RolldownOutput;
+  return output[0].code;
+}
