@@ -47,8 +47,8 @@ export function TrialsResult({ measurement, trials, limitsMm, otherOutcome }: Pr
     ],
   ] as const;
   return (
-    <div className="trials" role="status">
-      <p className={results.strokeMm.agreement.agree ? undefined : 'look'}>
+    <div className="trials">
+      <p role="status" className={results.strokeMm.agreement.agree ? undefined : 'look'}>
         {strokeTrialsText(strokeMm, results.strokeMm, unit)}
       </p>
       {otherOutcome ? <p className="look">{otherOutcomeText(otherOutcome)}</p> : null}
