@@ -1,16 +1,14 @@
 /**
  * Where two edges of a chessboard cross, to a small part of a pixel, with its uncertainty.
  *
- * Model    brightness = m + a S(d1 / s) S(d2 / s) + p x + q y, S(t) = 2 P(t) - 1 with the normal distribution's P: two straight
- *          edges, blurred alike; di = (x - cx) cos ti + (y - cy) sin ti the distance from an edge;
- *          unknowns, in order: cx, cy, t1, t2, s, m, a, p, q, lengths in half windows from the window's middle; least squares over a
- *          round window, covariance N^-1 times the mean square residual.
+ * Model    crossing-model.ts, lengths in half windows from the window's middle; least squares over a round window, covariance
+ *          N^-1 times the mean square residual.
  * Assumes  nothing but the four squares in the window. Ink that runs out, the coding of light and blur change all four alike about
  *          the crossing, so that they do not move it (a camera's sharpening too).
  * Fails    'crossing/unlike' where the window leaves the picture, is too faint, shows something else, or the crossing is not near its middle.
  */
 import { fail, ok, type Result } from '../basics/result.ts';
-import { blurredStep, stepSlope } from './blurred-step.ts';
+import { crossingModel, UNKNOWNS } from './crossing-model.ts';
 import { type DescentFailure, descend, type Squares } from './descend.ts';
 import type { Gray } from './gray.ts';
 import type { Point } from './point.ts';
@@ -28,8 +26,9 @@ export type RoughCrossing = {
   readonly halfWindowPx: number;
 };
 
-const UNKNOWNS = 9;
 const START_BLUR_PX = 1.2;
+/** Standard deviation across a pixel: 1 / sqrt(12). */
+const PIXEL_BLUR_PX = 0.29;
 /** Black to white, of 255 levels. */
 const LEAST_CONTRAST = 20;
 /** Of black to white: how far pixels may lie from the model (root mean square). */
@@ -45,7 +44,7 @@ export function fitCrossing(gray: Gray, rough: RoughCrossing): Result<Crossing, 
   const samples = samplesOf(gray, rough);
   if (!samples) return unlike('out-of-picture');
   const fits = [1, -1].flatMap((sign) => {
-    const fitted = descend(startOf(rough, samples, sign), squaresOver(samples));
+    const fitted = descend(startOf(rough, samples, sign), squaresOver(samples, PIXEL_BLUR_PX / half));
     return fitted.ok ? [fitted.value] : [];
   });
   const [first, second] = fits;
@@ -87,31 +86,15 @@ function startOf(rough: RoughCrossing, samples: readonly Sample[], sign: number)
   return Float64Array.from([0, 0, t1, t2, blur, (low + high) / 2, (sign * (high - low)) / 2, 0, 0]);
 }
 
-function squaresOver(samples: readonly Sample[]): (x: Float64Array) => Squares {
+function squaresOver(samples: readonly Sample[], pixelBlur: number): (x: Float64Array) => Squares {
   const slopes = new Float64Array(UNKNOWNS);
-  return (k) => {
+  return (unknowns) => {
+    const model = crossingModel(unknowns, pixelBlur);
     const normal = new Float64Array(UNKNOWNS * UNKNOWNS);
     const gradient = new Float64Array(UNKNOWNS);
     let sum = 0;
-    const at = (index: number) => k[index] as number;
-    const [c1, s1, c2, s2] = [Math.cos(at(2)), Math.sin(at(2)), Math.cos(at(3)), Math.sin(at(3))];
-    const [blur, amplitude] = [at(4), at(6)];
     for (const { x, y, level } of samples) {
-      const [dx, dy] = [x - at(0), y - at(1)];
-      const [d1, d2] = [dx * c1 + dy * s1, dx * c2 + dy * s2];
-      const [f1, f2] = [2 * blurredStep(d1 / blur) - 1, 2 * blurredStep(d2 / blur) - 1];
-      const by1 = (amplitude * f2 * 2 * stepSlope(d1 / blur)) / blur;
-      const by2 = (amplitude * f1 * 2 * stepSlope(d2 / blur)) / blur;
-      const residual = at(5) + amplitude * f1 * f2 + at(7) * x + at(8) * y - level;
-      slopes[0] = -by1 * c1 - by2 * c2;
-      slopes[1] = -by1 * s1 - by2 * s2;
-      slopes[2] = by1 * (dy * c1 - dx * s1);
-      slopes[3] = by2 * (dy * c2 - dx * s2);
-      slopes[4] = (-by1 * d1 - by2 * d2) / blur;
-      slopes[5] = 1;
-      slopes[6] = f1 * f2;
-      slopes[7] = x;
-      slopes[8] = y;
+      const residual = model.brightness(x, y, slopes) - level;
       sum += residual * residual;
       for (let i = 0; i < UNKNOWNS; i++) {
         const si = slopes[i] as number;
