@@ -1,4 +1,5 @@
 /** What the finding step says of its own uncertainty: the check by trials, and the mark that contradicts the others. */
+import AxeBuilder from '@axe-core/playwright';
 import { expect, type Page, test } from '@playwright/test';
 import { openDemo } from './main-job-finding.ts';
 import { mark, type Px } from './main-job-marking.ts';
@@ -63,6 +64,8 @@ test('the uncertainty is checked by trials, which can be stopped, and dropped wh
   expect(uMm(byTrials) / uMm(stated)).toBeLessThan(1.7);
   await expect(page.locator('.trials')).toContainText(/95 of 100 trials fall between/);
   await expect(page.locator('.trials-values').getByRole('row')).toHaveCount(4);
+
+  expect((await new AxeBuilder({ page }).include('.how-sure').analyze()).violations).toEqual([]);
 
   // Looked away and back, nothing changed: still there. A mark moved: gone.
   await step(page, 6).click();
