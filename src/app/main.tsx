@@ -7,6 +7,7 @@ import './styles/sheet.css';
 import './styles/first.css';
 import './styles/work.css';
 import './styles/steps.css';
+import './styles/camera.css';
 import { registerSW } from 'virtual:pwa-register';
 import { createRoot } from 'react-dom/client';
 import { openKeptRecord } from './media/open-kept-record.ts';

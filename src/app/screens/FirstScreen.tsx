@@ -1,9 +1,11 @@
 import { useState } from 'react';
 import { useStore } from 'zustand';
+import { camera } from '../camera/camera-store.ts';
 import { takeAnyFiles } from '../media/take-any-files.ts';
 import { FilePicker, PICTURE_FILES, RECORD_FILES } from '../parts/FilePicker.tsx';
 import { BrakeDrawing } from '../sheet/BrakeDrawing.tsx';
 import { choices, media } from '../stores.ts';
+import { CAMERA } from '../words/camera.ts';
 import { CAUTIONS, CAUTIONS_HEADING } from '../words/cautions.ts';
 import { AID_LINE, APP_NAME, APP_SENTENCE, FIRST } from '../words/en.ts';
 import { CautionsDialog } from './CautionsDialog.tsx';
@@ -44,6 +46,9 @@ export function FirstScreen() {
             accept={RECORD_FILES}
             onFiles={(files) => void takeAnyFiles(files)}
           />
+          <button type="button" className="button" onClick={() => camera.show(true)}>
+            {CAMERA.open}
+          </button>
         </section>
         <section className="first-cautions" aria-labelledby="first-cautions">
           <h2 id="first-cautions">{CAUTIONS_HEADING}</h2>

@@ -4,6 +4,7 @@ import { REFERENCE } from '../words/steps.ts';
 import type { Current } from '../work/current.ts';
 import { ArmReference } from './ArmReference.tsx';
 import { BandReference } from './BandReference.tsx';
+import { CameraChoice } from './CameraChoice.tsx';
 import { DistanceReference } from './DistanceReference.tsx';
 import { PinEndReference } from './PinEndReference.tsx';
 import { TapeReference } from './TapeReference.tsx';
@@ -24,6 +25,7 @@ export function ReferenceStep({ current }: { readonly current: Current }) {
         <DistanceReference distance={references.distance} set={set} />
         <PinEndReference pinEnd={references.pinEnd} set={set} />
       </div>
+      <CameraChoice current={current} />
     </>
   );
 }

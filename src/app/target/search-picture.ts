@@ -3,11 +3,8 @@ import type { Capture } from '../../captures/capture.ts';
 import type { Frame } from '../../frames/frame.ts';
 import { TARGET_MARKERS } from '../../references/target-markers.ts';
 import type { TargetSight } from '../../vision/target-sight.ts';
-import type { VisionClient } from '../../vision/vision-client.browser.ts';
+import { vision } from '../media/vision.ts';
 import type { SearchFailure } from './target-store.ts';
-
-/** Loaded with the first search: whoever uses no target never loads it. */
-let client: Promise<VisionClient> | null = null;
 
 /** Rejects with an AbortError where the signal ends it. */
 export async function searchPicture(
@@ -22,16 +19,8 @@ export async function searchPicture(
   try {
     const picture = await opened.value.picture(frame, signal);
     if (!picture.ok) return picture;
-    client ??= startClient();
-    return await (await client).findTarget(picture.value, TARGET_MARKERS, signal);
+    return await (await vision()).findTarget(picture.value, TARGET_MARKERS, signal);
   } finally {
     opened.value.close();
   }
-}
-
-async function startClient(): Promise<VisionClient> {
-  const { visionClient } = await import('../../vision/vision-client.browser.ts');
-  return visionClient(
-    () => new Worker(new URL('../../vision/vision.worker.browser.ts', import.meta.url), { type: 'module' }),
-  );
 }

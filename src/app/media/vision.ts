@@ -1,0 +1,16 @@
+import type { VisionClient } from '../../vision/vision-client.browser.ts';
+
+let client: Promise<VisionClient> | null = null;
+
+/** The page's one way to the vision worker, loaded with the first search: whoever searches nothing never loads it. */
+export function vision(): Promise<VisionClient> {
+  client ??= startClient();
+  return client;
+}
+
+async function startClient(): Promise<VisionClient> {
+  const { visionClient } = await import('../../vision/vision-client.browser.ts');
+  return visionClient(
+    () => new Worker(new URL('../../vision/vision.worker.browser.ts', import.meta.url), { type: 'module' }),
+  );
+}
