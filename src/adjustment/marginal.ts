@@ -82,7 +82,7 @@ function densityAbout(
       settleBand(x, problem, layout, start);
       const { equations } = linearise(x, problem, layout, start, priors);
       const { value, gradient } = quantity(x, layout);
-      for (const { index, d } of gradient) equations.add(index, weight * d);
+      for (const [index, d] of merged(gradient)) equations.add(index, weight * d);
       equations.close(weight * (value - centre - k * u), 'marks');
       return equations;
     };
@@ -94,6 +94,13 @@ function densityAbout(
     const logRoot = factor.diagonal.reduce((sum, pivot) => sum + Math.log(pivot), 0);
     return -held.chiSquare / (2 * inflation ** 2) - logRoot;
   };
+}
+
+/** An equation names an unknown once. */
+function merged(gradient: Gradient): ReadonlyMap<number, number> {
+  const byIndex = new Map<number, number>();
+  for (const { index, d } of gradient) byIndex.set(index, (byIndex.get(index) ?? 0) + d);
+  return byIndex;
 }
 
 /** Half width about the value that holds 95 % of the distribution; trapezoids between the points. */

@@ -47,7 +47,7 @@ const EXACT = {
   distanceMm: [450, 700],
 } as const satisfies Partial<SceneOptions>;
 
-function measured({ input }: Scene): Measurement {
+function measured({ input }: Pick<Scene, 'input'>): Measurement {
   const result = measure(input);
   if (!result.ok) throw new Error(result.failure.code);
   return result.value;
@@ -177,4 +177,14 @@ test('a focal length that the camera did not state is assumed, told, and costs u
   expect(stated?.warnings.map(({ code }) => code)).not.toContain('measurement/focal-length-assumed');
   expect(assumed?.warnings.map(({ code }) => code)).toContain('measurement/focal-length-assumed');
   expect(assumed?.strokeMm.u).toBeGreaterThan(stated?.strokeMm.u ?? Number.NaN);
+});
+
+test('an angle that is loosely known has a U all the same, released and applied', () => {
+  for (const seed of [4, 7, 11, 12, 14]) {
+    const { input } = simulate({ seed, reference: 'arm-length', sigmaPx: 1 });
+    const { armAngleReleasedRad: released, armAngleAppliedRad: applied } = measured({ input });
+    expect(released?.U95).toBeGreaterThan(0.01);
+    expect(applied?.U95).toBeGreaterThan(0.01);
+    expect(released?.U95).toBeLessThan(1);
+  }
 });

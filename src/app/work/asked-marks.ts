@@ -12,6 +12,8 @@ export type AskedMark = {
   readonly have: number;
   /** Not needed for the stroke; it adds the arm angle or narrows the uncertainty. */
   readonly optional: boolean;
+  /** Placed when it is picked from the list, never asked for in turn. */
+  readonly onRequest: boolean;
 };
 
 /** Two readings fix a scale but no tilt; the third shows the tilt and the fourth a slip of the hand. */
@@ -32,6 +34,7 @@ export function askedMarks(
     need,
     have: have(kind),
     optional,
+    onRequest: kind === 'tie-point',
   });
   return [
     asked('chamber-face', 1),
@@ -52,7 +55,9 @@ export function missingOf({ need, have, optional }: AskedMark): number {
 
 /** The mark to ask for now: the first not yet there that the person has not passed over. */
 export function nextAsked(asked: readonly AskedMark[], passedOver: readonly MarkKind[]): HandKind | null {
-  const next = asked.find(({ kind, need, have }) => have < need && !passedOver.includes(kind));
+  const next = asked.find(
+    ({ kind, need, have, onRequest }) => have < need && !onRequest && !passedOver.includes(kind),
+  );
   return next?.kind ?? null;
 }
 

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import { applyAction } from '../../../src/app/work/apply-action.ts';
+import { askedMarks } from '../../../src/app/work/asked-marks.ts';
 import { askingFor, markPlaced } from '../../../src/app/work/asking.ts';
 import { type Current, currentOf } from '../../../src/app/work/current.ts';
 import { startHistory } from '../../../src/app/work/history.ts';
@@ -34,7 +35,7 @@ test('asks for face and pin first, then what the references need, then what can 
   expect(askingFor(current(tape, mechanism.slice(0, 1)), 'released', INCH)).toEqual({ kind: 'clevis-pin' });
   expect(askingFor(current(tape, mechanism), 'released', INCH)?.kind).toBe('tape-graduation');
   expect(askingFor(current({}, mechanism), 'released', INCH)?.kind).toBe('camshaft-end');
-  const passed = current({}, mechanism, { passedOver: ['camshaft-end', 'rod-line', 'tie-point'] });
+  const passed = current({}, mechanism, { passedOver: ['camshaft-end', 'rod-line'] });
   expect(askingFor(passed, 'released', INCH)).toBeNull();
 });
 
@@ -75,10 +76,14 @@ test('the same kind again moves the mark, unless it is set once more', () => {
   expect(pinOf({ onceMore: true })?.id).toBe('new');
 });
 
-test('tie points are asked for by name, and not of a camera that stood still', () => {
-  const passed: Partial<Place> = { passedOver: ['camshaft-end', 'rod-line'] };
-  const handHeld = current({}, mechanism, passed);
-  expect(askingFor(handHeld, 'released', INCH)).toEqual({ kind: 'tie-point', tie: '1' });
-  const still = { ...handHeld, measurement: { ...handHeld.measurement, cameraStill: true } };
-  expect(askingFor(still, 'released', INCH)).toBeNull();
+test('tie points are placed when they are picked, by name, and not offered where the camera stood still', () => {
+  const picked = current({}, mechanism, { pickedKind: 'tie-point' });
+  expect(askingFor(picked, 'released', INCH)).toEqual({ kind: 'tie-point', tie: '1' });
+  const { measurement } = picked;
+  const [view] = measurement.views;
+  if (!view) throw new Error('no view');
+  const kindsOf = (cameraStill: boolean) =>
+    askedMarks(view, { ...measurement, cameraStill }).map(({ kind }) => kind);
+  expect(kindsOf(false)).toContain('tie-point');
+  expect(kindsOf(true)).not.toContain('tie-point');
 });
