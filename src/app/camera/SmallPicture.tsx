@@ -6,7 +6,7 @@ export function SmallPicture({ sighting }: { readonly sighting: BoardSighting })
   const { widthPx, heightPx, corners, small } = sighting;
   const canvas = useRef<HTMLCanvasElement>(null);
   useEffect(() => canvas.current?.getContext('2d')?.drawImage(small, 0, 0), [small]);
-  const radius = Math.max(widthPx, heightPx) / 70;
+  const radius = Math.max(widthPx, heightPx) / 130;
   return (
     <div className="small-picture">
       <canvas ref={canvas} width={small.width} height={small.height} />

@@ -14,7 +14,7 @@ export function CameraChoice({ current }: { readonly current: Current }) {
   const ofRecord = record.cameraProfiles.filter(({ id }) => !kept.some((profile) => profile.id === id));
   const set = (profile: CameraProfile | null) => work.act({ type: 'set-camera-profile', profile });
   return (
-    <fieldset className="ruled-group">
+    <fieldset className="camera-choice">
       <legend>{CAMERA.chooser}</legend>
       <p className="quiet">{CAMERA.chooserHint}</p>
       <Choice

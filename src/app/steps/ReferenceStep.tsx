@@ -24,8 +24,8 @@ export function ReferenceStep({ current }: { readonly current: Current }) {
         <ArmReference arm={references.armLength} set={set} />
         <DistanceReference distance={references.distance} set={set} />
         <PinEndReference pinEnd={references.pinEnd} set={set} />
+        <CameraChoice current={current} />
       </div>
-      <CameraChoice current={current} />
     </>
   );
 }

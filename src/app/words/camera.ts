@@ -81,11 +81,8 @@ export const RESULT_ROWS: readonly { readonly name: string; readonly text: (valu
     text: ({ cxPx, cyPx, uCxPx, uCyPx }) =>
       `x ${cxPx.toFixed(1)}, y ${cyPx.toFixed(1)} px, u ${upPx(Math.max(uCxPx, uCyPx))} px`,
   },
-  {
-    name: 'Distortion',
-    text: ({ k1, uK1, k2, uK2 }) =>
-      `k1 ${signed(k1)}, u ${uDistortion(uK1)}; k2 ${signed(k2)}, u ${uDistortion(uK2)}`,
-  },
+  { name: 'Distortion k1', text: ({ k1, uK1 }) => `${signed(k1)}, u ${uDistortion(uK1)}` },
+  { name: 'Distortion k2', text: ({ k2, uK2 }) => `${signed(k2)}, u ${uDistortion(uK2)}` },
   { name: 'Corners off the calibration', text: ({ rmsPx }) => `${rmsPx.toFixed(2)} px (root mean square)` },
   { name: 'From', text: ({ photoCount, cornerCount }) => `${cornerCount} corners in ${photoCount} photos` },
   { name: 'Picture size', text: sizeOf },
