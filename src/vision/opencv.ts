@@ -16,6 +16,39 @@ export type Mat = Held & {
   readonly data32S: Int32Array;
 };
 
+export type Size = { readonly width: number; readonly height: number };
+
+/** Places count from the centre of the first pixel. */
+export type KeyPoint = {
+  readonly pt: { readonly x: number; readonly y: number };
+  readonly angle: number;
+  readonly response: number;
+};
+
+export type KeyPointVector = Held & {
+  size(): number;
+  get(index: number): KeyPoint;
+  push_back(point: KeyPoint): void;
+};
+
+export type FeatureFinder = Held & {
+  setFastThreshold(levels: number): void;
+  detect(picture: Mat, points: KeyPointVector, mask: Mat): void;
+  compute(picture: Mat, points: KeyPointVector, descriptors: Mat): void;
+};
+
+export type FeatureMatch = { readonly trainIdx: number; readonly distance: number };
+
+/** `get` makes a new vector each time, to be deleted as well. */
+export type MatchLists = Held & {
+  size(): number;
+  get(index: number): Held & { size(): number; get(index: number): FeatureMatch };
+};
+
+export type FeatureMatcher = Held & {
+  knnMatch(query: Mat, train: Mat, into: MatchLists, count: number): void;
+};
+
 /** `get` makes a new Mat each time, to be deleted as well. */
 export type MatVector = Held & { size(): number; get(index: number): Mat };
 
@@ -39,6 +72,13 @@ export type MarkerDetector = Held & {
 export type Opencv = {
   readonly Mat: new (rows?: number, cols?: number, type?: number) => Mat;
   readonly MatVector: new () => MatVector;
+  readonly KeyPointVector: new () => KeyPointVector;
+  readonly DMatchVectorVector: new () => MatchLists;
+  readonly ORB: new (most: number) => FeatureFinder;
+  readonly BFMatcher: new (norm: number) => FeatureMatcher;
+  readonly NORM_HAMMING: number;
+  readonly INTER_AREA: number;
+  readonly resize: (from: Mat, into: Mat, size: Size, fx: number, fy: number, way: number) => void;
   readonly CV_8UC1: number;
   readonly DICT_4X4_50: number;
   readonly CORNER_REFINE_NONE: number;
@@ -63,6 +103,13 @@ export type Opencv = {
 const PARTS: Readonly<Record<keyof Opencv, 'function' | 'number'>> = {
   Mat: 'function',
   MatVector: 'function',
+  KeyPointVector: 'function',
+  DMatchVectorVector: 'function',
+  ORB: 'function',
+  BFMatcher: 'function',
+  NORM_HAMMING: 'number',
+  INTER_AREA: 'number',
+  resize: 'function',
   CV_8UC1: 'number',
   DICT_4X4_50: 'number',
   CORNER_REFINE_NONE: 'number',
