@@ -27,10 +27,18 @@ const RIVAL_EXCESS = 20;
 
 export function adjust(problem: Problem): Result<Adjustment, AdjustmentFailure> {
   const layout = layoutOf(problem);
-  const quick = minima(problem, layout, QUICK);
+  const quick = isHeldByShape(problem) ? minima(problem, layout, QUICK) : [];
   const adjusted = adjustmentAt(problem, layout, quick);
   if (adjusted.ok && isBelievable(adjusted.value)) return adjusted;
   return adjustmentAt(problem, layout, together(layout, [...quick, ...minima(problem, layout, THOROUGH)]));
+}
+
+/**
+ * A row of graduations, a rim or a target shows its own tilt in the picture. An arm or one distance does not: there several
+ * directions of view explain the marks nearly as well, and all of them are to be found.
+ */
+function isHeldByShape({ references: { tape, clampBand, target } }: Problem): boolean {
+  return tape !== null || clampBand !== null || target !== null;
 }
 
 function adjustmentAt(

@@ -32,9 +32,9 @@ export const THOROUGH: Effort = {
   lookedAt: 15,
   shortRun: 40,
   keptOfPose: 6,
-  joined: 16,
+  joined: 36,
   paired: 16,
   longerFocal: true,
   reach: Number.POSITIVE_INFINITY,
-  finished: 6,
+  finished: 8,
 };

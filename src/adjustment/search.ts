@@ -12,14 +12,18 @@ import type { Effort } from './effort.ts';
 import type { Layout } from './layout.ts';
 import { FIRST_LOOK, minimaOfPose, type PoseSolution, shortFit } from './pose-search.ts';
 import type { Problem, ProblemView } from './problem.ts';
-import { byChiSquare, rotationsOf, run, runToEnd, type Solution } from './run.ts';
+import { byChiSquare, rebased, rotationsOf, run, runToEnd, type Solution } from './run.ts';
 import { startFor } from './start.ts';
 import { startRotations } from './start-directions.ts';
 import { distanceToObject } from './start-distance.ts';
 import { joined, partOfPose } from './sub-problem.ts';
+import { turnedDistances } from './turned-distance.ts';
 
 /** Start rotations of one pose that are paired: what its target and its clamp band tell, and of the grid what is left of nine. */
 const PAIRED_OF_POSE = 9;
+
+/** Farther above the best a minimum has no share worth finding: exp(-10 / 2) is less than 1 %. */
+const RIVALS = 10;
 
 /** Minima found, lowest chi-square first; empty where no start or no run came to an end. */
 export function minima(problem: Problem, layout: Layout, effort: Effort): readonly Solution[] {
@@ -34,8 +38,24 @@ export function minima(problem: Problem, layout: Layout, effort: Effort): readon
     .slice(0, effort.finished)
     .filter(({ fitted }) => fitted.chiSquare <= lowest + effort.reach)
     .map((solution) => runToEnd(problem, layout, solution))
-    .filter((solution) => solution.fitted.converged && isFromTheFront(problem, layout, solution));
-  return together(layout, ends);
+    .filter((solution) => isSound(problem, layout, solution));
+  const found = together(layout, ends);
+  return together(layout, [...found, ...otherTilts(problem, layout, found, effort)]);
+}
+
+/** From the best minimum, each known distance turned to its other tilt: what is lower is followed. */
+function otherTilts(
+  problem: Problem,
+  layout: Layout,
+  [best]: readonly Solution[],
+  effort: Effort,
+): readonly Solution[] {
+  if (!best || !problem.references.distance) return [];
+  return turnedDistances(problem, layout, rebased(layout, best))
+    .map((start) => run(problem, layout, start, start.x, shortFit(effort)))
+    .filter(({ fitted }) => fitted.chiSquare < best.fitted.chiSquare + RIVALS)
+    .map((solution) => runToEnd(problem, layout, solution))
+    .filter((solution) => isSound(problem, layout, solution));
 }
 
 /** Minima of several searches, lowest chi-square first, each once. */
@@ -44,8 +64,9 @@ export function together(layout: Layout, found: readonly Solution[]): readonly S
 }
 
 /** Depths are counted from the side that the pictures show: a camera behind it belongs to no brake. */
-function isFromTheFront(problem: Problem, layout: Layout, solution: Solution): boolean {
-  return rotationsOf(layout, solution).every((rotation) => problem.hand * rotation[8] > 0);
+function isSound(problem: Problem, layout: Layout, solution: Solution): boolean {
+  const isFromTheFront = rotationsOf(layout, solution).every((rotation) => problem.hand * rotation[8] > 0);
+  return solution.fitted.converged && isFromTheFront;
 }
 
 function joinedMinima(problem: Problem, layout: Layout, effort: Effort): readonly Solution[] {

@@ -12,8 +12,9 @@ import { normalisedRay } from './start-rays.ts';
 
 const PLACES = [BAND_ALONG[0] + 40, BAND_ALONG[0], BAND_ALONG[0] - 40];
 const RING = 72;
-/** Half the arc that is searched: a little beyond the half that faces the camera. */
-const ARC_RAD = 1.9;
+/** Half the arc that is searched: the half that faces the camera. Beyond it, a rim seen nearly edge on has its far half where its near
+ * one is, and marks would start on either. */
+const ARC_RAD = Math.PI / 2;
 
 /** Angle round the chamber axis, from y towards z, at which the rim faces the camera. */
 export function facingAngle(rotation: Mat3, translation: Vec3): number {

@@ -13,23 +13,26 @@ import type { Layout } from './layout.ts';
 import { type Pose, poseAt, transformed } from './pose.ts';
 import { BAND_BEYOND_RAD, BAND_FREE_RAD } from './priors.ts';
 import type { Problem } from './problem.ts';
-import { MOST_RAD } from './settle-band.ts';
 import type { Start } from './start.ts';
 import { facingAngle, turnedBy } from './start-band.ts';
 
 const GRID = 64;
 
-/** Sum of the marks' falls, in units of chi-square; 0 where none has moved. */
+/**
+ * halfArcRad: how far to each side of the facing angle a mark may be. Returns how much the marks' parts of chi-square have
+ * changed in all.
+ */
 export function unfoldBand(
   x: Float64Array,
   problem: Problem,
   layout: Layout,
   start: Pick<Start, 'rotations'>,
+  halfArcRad: number,
 ): number {
   const band = layout.band;
   if (band === null) return 0;
   const [place, radius] = [x[band] as number, (x[band + 1] as number) / 2];
-  let fall = 0;
+  let change = 0;
   for (const view of problem.views) {
     const marks = view.marks.filter((mark) => mark.kind === 'clamp-band' && layout.nuisance.has(mark.id));
     if (marks.length === 0) continue;
@@ -46,20 +49,21 @@ export function unfoldBand(
       const beyond = Math.max(0, Math.abs(turnedBy(angle, facing)) - BAND_FREE_RAD) / BAND_BEYOND_RAD;
       return { angle, u, v, held: beyond * beyond };
     };
-    const grid = Array.from({ length: GRID + 1 }, (_, i) => see(facing + MOST_RAD * ((2 * i) / GRID - 1)));
+    const grid = Array.from({ length: GRID + 1 }, (_, i) => see(facing + halfArcRad * ((2 * i) / GRID - 1)));
     for (const mark of marks) {
       const angleAt = layout.nuisance.get(mark.id) as number;
       const present = misfit(see(x[angleAt] as number), mark);
-      let [best, angle] = [present, x[angleAt] as number];
+      const isOnArc = Math.abs(turnedBy(x[angleAt] as number, facing)) <= halfArcRad;
+      let [best, angle] = [isOnArc ? present : Number.POSITIVE_INFINITY, x[angleAt] as number];
       for (const seen of grid) {
         const sum = misfit(seen, mark);
         if (sum < best) [best, angle] = [sum, seen.angle];
       }
       x[angleAt] = angle;
-      fall += present - best;
+      change += Math.abs(present - best);
     }
   }
-  return fall;
+  return change;
 }
 
 type Seen = { readonly angle: number; readonly u: number; readonly v: number; readonly held: number };
