@@ -7,9 +7,7 @@ export const REFERENCES: readonly ReferenceKind[] = [
   'target',
   'clamp-band',
   'tape',
-  'target+arm',
   'tape+arm',
-  'band+arm',
   'arm-length',
   'distance',
 ];
@@ -33,13 +31,18 @@ export function nameOf({ reference, way, sigmaPx, cameraStill }: Cell): string {
 
 export function allCells(): readonly Cell[] {
   return REFERENCES.flatMap((reference) =>
-    ([1, 0.25] as const).flatMap((sigmaPx) => [
-      ...(['plain', 'careful'] as const).flatMap((way) =>
+    ([1, 0.25] as const).flatMap((sigmaPx) =>
+      waysOf(reference).flatMap((way) =>
         [false, true].map((cameraStill) => ({ reference, way, sigmaPx, cameraStill })),
       ),
-      { reference, way: 'calibrated' as const, sigmaPx, cameraStill: false },
-    ]),
+    ),
   );
+}
+
+/** What an arm length or a distance alone lacks, no care makes good: the direction of view. */
+function waysOf(reference: ReferenceKind): readonly Way[] {
+  const isLast = reference === 'arm-length' || reference === 'distance';
+  return isLast ? ['plain'] : ['plain', 'careful', 'calibrated'];
 }
 
 export function sceneOptions(cell: Cell, seed: number, strokeMm?: number): SceneOptions {
@@ -55,18 +58,25 @@ export function sceneOptions(cell: Cell, seed: number, strokeMm?: number): Scene
     ...(strokeMm === undefined ? {} : { strokeMm }),
   };
   if (way === 'plain') return plain;
-  const nothingTouches = !reference.includes('tape') && !reference.includes('target');
+  const alongRod = reference.includes('tape') || reference.includes('target');
+  const hasBand = reference.includes('band');
+  const hand = sigmaPx === 1;
   return {
     ...plain,
-    tiePoints: 6,
-    // An assist that finds a mark to 0.25 px gains nothing from being asked three times.
-    pinRepeats: sigmaPx === 1 ? 3 : 1,
+    // A rim of unknown diameter still shows the direction of view.
+    reference: hasBand ? reference : (`${reference}+band` as ReferenceKind),
+    uBandMm: hasBand ? 0.3 : 30,
+    // Found in both pictures by the tool itself.
+    tiePoints: 16,
+    tieSigmaPx: 0.4,
+    // An assist that finds marks to 0.25 px gains nothing from being asked three times, but finds more of them.
+    pinRepeats: hand ? 3 : 1,
+    rimPoints: hand ? 20 : 40,
+    graduationStepMm: hand ? 25.4 : 6.35,
     touchesPin: true,
     tapeUnmoved: true,
     targetUnmoved: true,
-    rimPoints: 20,
-    uBandMm: 0.3,
-    pinEndKnown: nothingTouches && reference.includes('band'),
+    pinEndKnown: !alongRod,
     profile: way === 'calibrated',
   };
 }

@@ -34,14 +34,20 @@ export function marker({
     (stream: Draw): Put =>
     (at, what) => {
       const [u, v] = imageOf(camera, pose, at);
-      const found = what.kind === 'target-corner';
-      const sigmaPx = found ? (options.targetSigmaPx ?? 0.2) : options.sigmaPx;
+      const foundToPx = foundTo(what, options);
+      const sigmaPx = foundToPx ?? options.sigmaPx;
       const noisePx = options.noisePx ?? sigmaPx;
       const xPx = u + stream.normal(0, noisePx);
       const yPx = v + stream.normal(0, noisePx);
-      marks.push({ ...what, id: nextId(), xPx, yPx, sigmaPx, placedBy: found ? 'assist' : 'hand' });
+      marks.push({ ...what, id: nextId(), xPx, yPx, sigmaPx, placedBy: foundToPx === undefined ? 'hand' : 'assist' });
     };
   return { marks, put: putFrom(draw), putMore: putFrom(extra) };
+}
+
+/** Undefined for what a hand marks. */
+function foundTo({ kind }: What, { targetSigmaPx = 0.2, tieSigmaPx }: SceneOptions): number | undefined {
+  if (kind === 'target-corner') return targetSigmaPx;
+  return kind === 'tie-point' ? tieSigmaPx : undefined;
 }
 
 export function counter(): () => string {

@@ -6,6 +6,7 @@ export type ReferenceKind =
   | 'distance'
   | 'tape+arm'
   | 'tape+band'
+  | 'tape+arm+band'
   | 'tape+distance'
   | 'band+arm'
   | 'distance+arm'
@@ -50,6 +51,8 @@ export type SceneOptions = {
   readonly bandMm?: number;
   /** Fixed things round the brake, marked in every picture. */
   readonly tiePoints?: number;
+  /** They are found in the pictures to this, whatever sigmaPx is. */
+  readonly tieSigmaPx?: number;
   /** Tape and printed target lie on the end of the clevis pin. */
   readonly touchesPin?: boolean;
   /** The printed target lies in the same place in every picture. */
