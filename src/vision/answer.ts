@@ -2,10 +2,11 @@
 import { z } from 'zod';
 import { visionFailureSchema } from './vision-failure.ts';
 
-const failedSchema = z.strictObject({ ok: z.literal(false), failure: visionFailureSchema });
-
-export function answerSchema<T extends z.ZodType>(value: T) {
-  return z.union([z.strictObject({ ok: z.literal(true), value }), failedSchema]);
+export function answerSchema<T extends z.ZodType, F extends z.ZodType>(value: T, failure: F) {
+  return z.union([
+    z.strictObject({ ok: z.literal(true), value }),
+    z.strictObject({ ok: z.literal(false), failure }),
+  ]);
 }
 
-export const startedSchema = answerSchema(z.null());
+export const startedSchema = answerSchema(z.null(), visionFailureSchema);

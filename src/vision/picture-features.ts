@@ -22,7 +22,7 @@ export type Features = {
 const LEAST_STEP = 7;
 const MOST_DETECTED = 20_000;
 const CELLS_ALONG = 20;
-const MOST_IN_CELL = 14;
+const MOST_IN_CELL = 24;
 
 export function pictureFeatures(
   cv: Opencv,

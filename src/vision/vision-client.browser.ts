@@ -9,7 +9,14 @@ import { endedBy } from './ended-by.browser.ts';
 import { type BoardPlan, type SeenBoard, seenBoardSchema } from './seen-board.ts';
 import { type CardMarker, type TargetSight, targetSightSchema } from './target-sight.ts';
 import type { Task } from './task.browser.ts';
-import type { VisionFailure } from './vision-failure.ts';
+import {
+  type TieFailure,
+  type TieQuestion,
+  type TieSight,
+  tieFailureSchema,
+  tieSightSchema,
+} from './tie-sight.ts';
+import { type VisionFailure, visionFailureSchema } from './vision-failure.ts';
 
 const LIMITS = {
   /** 0.5 s on a desktop from its own disk; 2.3 MB over a weak network in a yard need a minute. */
@@ -30,6 +37,12 @@ export type VisionClient = {
     plan: BoardPlan,
     signal: AbortSignal,
   ) => Promise<Result<SeenBoard, VisionFailure>>;
+  readonly findTies: (
+    first: ImageBitmap,
+    second: ImageBitmap,
+    question: TieQuestion,
+    signal: AbortSignal,
+  ) => Promise<Result<TieSight, TieFailure>>;
 };
 
 type Engine = { readonly worker: Worker; readonly started: Promise<Result<null, VisionFailure>> };
@@ -65,11 +78,11 @@ export function visionClient(startWorker: () => Worker, limits = LIMITS): Vision
     }
   }
 
-  async function ask<T>(
+  async function ask<T, F extends { readonly code: string }>(
     task: Task,
-    answers: z.ZodType<Result<T, VisionFailure>>,
+    answers: z.ZodType<Result<T, F>>,
     signal: AbortSignal,
-  ): Promise<Result<T, VisionFailure>> {
+  ): Promise<Result<T, F | VisionFailure>> {
     newest?.abort();
     newest = new AbortController();
     if (atWork) end(atWork);
@@ -80,7 +93,7 @@ export function visionClient(startWorker: () => Worker, limits = LIMITS): Vision
     atWork = worker;
     try {
       const answer = nextMessage(worker);
-      worker.postMessage(task, [task.picture]);
+      worker.postMessage(task, picturesOf(task));
       const said = await within(limits.taskS, answer, signals);
       if (said === null) return fail({ code: 'vision/stalled', limitS: limits.taskS });
       const result = answers.parse(said);
@@ -92,16 +105,35 @@ export function visionClient(startWorker: () => Worker, limits = LIMITS): Vision
     }
   }
 
+  const askAndClose: typeof ask = (task, answers, signal) =>
+    ask(task, answers, signal).finally(() => {
+      for (const picture of picturesOf(task)) picture.close();
+    });
+
   return {
     findTarget: (picture, card, signal) =>
-      ask({ kind: 'find-target', picture, card }, answerSchema(targetSightSchema), signal).finally(() =>
-        picture.close(),
+      askAndClose(
+        { kind: 'find-target', picture, card },
+        answerSchema(targetSightSchema, visionFailureSchema),
+        signal,
       ),
     findBoard: (picture, plan, signal) =>
-      ask({ kind: 'find-board', picture, plan }, answerSchema(seenBoardSchema), signal).finally(() =>
-        picture.close(),
+      askAndClose(
+        { kind: 'find-board', picture, plan },
+        answerSchema(seenBoardSchema, visionFailureSchema),
+        signal,
+      ),
+    findTies: (first, second, question, signal) =>
+      askAndClose(
+        { kind: 'find-ties', picture: first, second, question },
+        answerSchema(tieSightSchema, tieFailureSchema),
+        signal,
       ),
   };
+}
+
+function picturesOf(task: Task): ImageBitmap[] {
+  return task.kind === 'find-ties' ? [task.picture, task.second] : [task.picture];
 }
 
 function nextMessage(worker: Worker): Promise<unknown> {

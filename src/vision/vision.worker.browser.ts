@@ -2,12 +2,13 @@
 import { ok, type Result } from '../basics/result.ts';
 import { findBoard } from './find-board.ts';
 import { findTarget } from './find-target.ts';
+import { findTies } from './find-ties.ts';
 import { grayPicture } from './gray-picture.browser.ts';
 import type { SeenBoard } from './seen-board.ts';
 import { startOpencv } from './start-opencv.browser.ts';
 import type { TargetSight } from './target-sight.ts';
 import { type Task, taskSchema } from './task.browser.ts';
-import type { VisionFailure } from './vision-failure.ts';
+import type { TieFailure, TieSight } from './tie-sight.ts';
 
 // Passed on in its result: OpenCV's own object would be waited for without end if it were the promise's value.
 const starting = startOpencv();
@@ -17,7 +18,7 @@ addEventListener('message', async (event: MessageEvent<unknown>) => {
   postMessage(await answer(taskSchema.parse(event.data)));
 });
 
-async function answer(task: Task): Promise<Result<TargetSight | SeenBoard, VisionFailure>> {
+async function answer(task: Task): Promise<Result<TargetSight | SeenBoard | TieSight, TieFailure>> {
   const started = await starting;
   if (!started.ok) return started;
   const gray = grayPicture(task.picture);
@@ -26,5 +27,7 @@ async function answer(task: Task): Promise<Result<TargetSight | SeenBoard, Visio
       return findTarget(started.value, gray, task.card);
     case 'find-board':
       return findBoard(started.value, gray, task.plan);
+    case 'find-ties':
+      return findTies(started.value, gray, grayPicture(task.second), task.question);
   }
 }

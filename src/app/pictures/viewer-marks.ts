@@ -24,7 +24,7 @@ export function viewerMarks(
     selected: mark.id === selectedMarkId,
     automatic: mark.placedBy !== 'hand',
     doubtful: mark.id === doubtfulId,
-    minor: MINOR.includes(mark.kind),
+    minor: MINOR.includes(mark.kind) || (mark.kind === 'tie-point' && mark.placedBy !== 'hand'),
   }));
 }
 

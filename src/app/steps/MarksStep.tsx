@@ -9,6 +9,7 @@ import { type Current, viewOf } from '../work/current.ts';
 import { graduationStepMm } from '../work/usual-references.ts';
 import { MarkList } from './MarkList.tsx';
 import { ReadingField } from './ReadingField.tsx';
+import { TieFinder } from './TieFinder.tsx';
 
 type Props = { readonly current: Current; readonly state: BrakeState };
 
@@ -62,6 +63,9 @@ export function MarksStep({ current, state }: Props) {
         </div>
       ) : null}
       <MarkList asked={asked} asking={asking?.kind ?? null} />
+      {state !== 'released' && !measurement.cameraStill ? (
+        <TieFinder current={current} state={state} view={view} />
+      ) : null}
     </>
   );
 }

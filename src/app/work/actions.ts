@@ -40,9 +40,20 @@ export type MarkAction =
 
 type OverStrokeState = 'released' | 'applied';
 
+type PlacedTie = PlacedPoint & { readonly id: string };
+
+/** Tie points as found in two pictures, in place of any found before. */
+export type PlaceTies = {
+  readonly type: 'place-ties';
+  readonly first: BrakeState;
+  readonly second: BrakeState;
+  readonly ties: readonly { readonly first: PlacedTie; readonly second: PlacedTie }[];
+};
+
 export type MeasurementAction =
   | ViewAction
   | MarkAction
+  | PlaceTies
   | { readonly type: 'set-references'; readonly references: Partial<References> }
   | { readonly type: 'set-camera-still'; readonly cameraStill: boolean }
   | {

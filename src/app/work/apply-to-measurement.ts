@@ -2,6 +2,7 @@ import { BRAKE_STATES, type BrakeState, type View } from '../../marks/view.ts';
 import type { MeasurementInput } from '../../record/record.ts';
 import type { MeasurementAction } from './actions.ts';
 import { applyToMarks } from './apply-to-marks.ts';
+import { placeTies } from './place-ties.ts';
 
 export function applyToMeasurement(
   measurement: MeasurementInput,
@@ -26,6 +27,8 @@ export function applyToMeasurement(
         ...measurement,
         overStrokeMark: { ...measurement.overStrokeMark, [action.state]: action.sight },
       };
+    case 'place-ties':
+      return withViews(measurement, placeTies(measurement.views, action));
     default:
       return withViews(
         measurement,
