@@ -26,7 +26,11 @@ export async function searchBoard(
     resizeWidth: Math.max(1, Math.round(widthPx * scale)),
     resizeHeight: Math.max(1, Math.round(heightPx * scale)),
     resizeQuality: 'medium',
-  });
+  }).catch(() => null);
+  if (!small) {
+    picture.close();
+    return fail({ code: 'captures/not-drawn', widthPx, heightPx });
+  }
   try {
     const seen = await (await vision()).findBoard(picture, PLAN, signal);
     if (seen.ok) {
