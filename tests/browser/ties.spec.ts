@@ -1,0 +1,126 @@
+/** Tie points found in both pictures of the demo, by OpenCV in its worker: placed as marks, kept, taken back in one step. */
+import { expect, type Page, test } from '@playwright/test';
+import { finding, openDemo } from './main-job-finding.ts';
+import { mark } from './main-job-marking.ts';
+import { type TruthView, truthOf, viewOf } from './main-job-truth.ts';
+import { chooseClampType, picture, startPair, step } from './shell-start.ts';
+
+test.setTimeout(240_000);
+
+const STATES = ['Released', 'Applied'] as const;
+type State = (typeof STATES)[number];
+const begin = (page: Page) => page.getByRole('button', { name: 'Find tie points in both pictures' });
+const panel = (page: Page) => page.getByRole('region', { name: 'Tie points by search' });
+const tieMarks = (page: Page, state: State) =>
+  picture(page, state).getByRole('button', { name: /Tie point a\d+/ });
+
+async function show(page: Page, state: State): Promise<void> {
+  const turn = page.getByRole('button', { name: state, exact: true });
+  if (await turn.isVisible()) await turn.click();
+}
+
+async function places(page: Page, state: State): Promise<Map<string, readonly [number, number]>> {
+  await show(page, state);
+  await expect(tieMarks(page, state).first()).toBeVisible();
+  const labels = await tieMarks(page, state).evaluateAll((all) =>
+    all.map((each) => each.getAttribute('aria-label') ?? ''),
+  );
+  return new Map(
+    labels.map((label) => {
+      const [, name = '', x, y] = /Tie point (a\d+).* x (-?[\d.]+), y (-?[\d.]+) px/.exec(label) ?? [];
+      return [name, [Number(x), Number(y)]];
+    }),
+  );
+}
+
+/** How far a place is from where the true cameras let it be, in pixels of the second picture. */
+function missPx(one: TruthView, other: TruthView, first: readonly number[], second: readonly number[]) {
+  const at = (depthMm: number): readonly [number, number] => {
+    const inCamera = [
+      (((first[0] ?? 0) - one.principalPx[0]) / one.focalPx) * depthMm,
+      (((first[1] ?? 0) - one.principalPx[1]) / one.focalPx) * depthMm,
+      depthMm,
+    ];
+    const less = one.cameraFromChamber.map((row, i) => (inCamera[i] ?? 0) - row[3]);
+    const chamber = [0, 1, 2].map((axis) =>
+      one.cameraFromChamber.reduce((sum, row, i) => sum + (row[axis] ?? 0) * (less[i] ?? 0), 0),
+    );
+    const [x = 0, y = 0, z = 1] = other.cameraFromChamber.map(
+      (row) => row[3] + [0, 1, 2].reduce((sum, axis) => sum + (row[axis] ?? 0) * (chamber[axis] ?? 0), 0),
+    );
+    return [other.principalPx[0] + (other.focalPx * x) / z, other.principalPx[1] + (other.focalPx * y) / z];
+  };
+  const [a, b] = [at(500), at(1500)];
+  const [dx, dy] = [b[0] - a[0], b[1] - a[1]];
+  return Math.abs(dx * ((second[1] ?? 0) - a[1]) - dy * ((second[0] ?? 0) - a[0])) / Math.hypot(dx, dy);
+}
+
+test('tie points are found in a hand-held pair, lie true, are kept, and one undo takes them back', async ({
+  page,
+}) => {
+  const truth = truthOf('pair-band');
+  const [released, applied] = [viewOf(truth, 'released'), viewOf(truth, 'applied')];
+  await openDemo(page, 'Photos, clamp band');
+  await chooseClampType(page, '30');
+  await step(page, 2).click();
+  await page.getByRole('checkbox', { name: /Clamp band of the chamber/ }).check();
+  await step(page, 4).click();
+  await expect(begin(page)).toBeDisabled();
+  await expect(panel(page)).toContainText('Mark chamber face and clevis pin on both pictures first.');
+  for (const [state, view] of [
+    ['Released', released],
+    ['Applied', applied],
+  ] as const) {
+    await step(page, state === 'Released' ? 3 : 4).click();
+    const { chamberFace, clevisPin, clampBand, camshaftEnd } = view.points;
+    const rim = clampBand.filter(({ visible }) => visible);
+    const band = [0, 1, 2, 3, 4, 5].map((i) => rim[Math.floor((i * rim.length) / 6)] ?? chamberFace);
+    for (const { px } of [chamberFace, clevisPin, ...band, camshaftEnd]) await mark(page, state, view, px);
+  }
+  await begin(page).click();
+  await expect(panel(page)).toContainText(/\d+ tie points found and marked/, { timeout: 90_000 });
+  const [there, here] = [await places(page, 'Released'), await places(page, 'Applied')];
+  expect(here.size).toBeGreaterThanOrEqual(12);
+  expect([...there.keys()]).toEqual([...here.keys()]);
+  const misses = [...here].map(([name, at]) => missPx(released, applied, there.get(name) ?? [], at));
+  expect(Math.max(...misses)).toBeLessThan(1.5);
+
+  await page.getByRole('button', { name: 'Undo', exact: true }).click();
+  await expect(tieMarks(page, 'Applied')).toHaveCount(0);
+  await expect(begin(page)).toBeEnabled();
+  await page.getByRole('button', { name: 'Redo', exact: true }).click();
+  await expect(tieMarks(page, 'Applied')).toHaveCount(here.size);
+
+  await step(page, 6).click();
+  for (const state of STATES)
+    await page
+      .getByRole('group', { name: `${state} picture` })
+      .getByRole('radio', { name: 'Not seen', exact: true })
+      .check();
+  const found = await finding(page);
+  expect(Math.abs(found.strokeMm - truth.strokeMm)).toBeLessThanOrEqual(found.UMm);
+
+  await page.reload();
+  expect(await finding(page)).toEqual(found);
+  await step(page, 4).click();
+  expect((await places(page, 'Applied')).size).toBe(here.size);
+
+  await page.getByRole('button', { name: 'Find them anew' }).click();
+  await expect(panel(page)).toContainText(/\d+ tie points found and marked/, { timeout: 90_000 });
+  await expect(tieMarks(page, 'Applied')).toHaveCount(here.size);
+});
+
+test('where pictures show nothing in common it is said, and nothing is marked', async ({
+  page,
+}) => {
+  await startPair(page);
+  for (const state of STATES) {
+    await step(page, state === 'Released' ? 3 : 4).click();
+    const size = { widthPx: 1200, heightPx: 900 };
+    await mark(page, state, size, [300, 300]);
+    await mark(page, state, size, [450, 300]);
+  }
+  await begin(page).click();
+  await expect(panel(page)).toContainText('No tie points set: six are needed', { timeout: 90_000 });
+  await expect(tieMarks(page, 'Applied')).toHaveCount(0);
+});
