@@ -44,7 +44,7 @@ export const CONTACT_MM = 1.5;
 export const TARGET_ALONG: Prior = [60, 150];
 export const TARGET_ASIDE: Prior = [0, 100];
 export const TARGET_DEPTH: Prior = [-15, 20];
-export const TARGET_TILT_RAD = 0.087;
+export const TARGET_TILT_RAD = 0.065;
 export const CARD_FLATNESS = 0.001;
 
 /** A fixed thing near the brake that both pictures show: no more than a bound. */
