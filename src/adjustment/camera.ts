@@ -12,18 +12,37 @@ import type { Vec3 } from '../basics/rotation.ts';
 export const CAMERA_UNKNOWNS = 5;
 
 export type Projection = {
-  readonly u: number;
-  readonly v: number;
+  u: number;
+  v: number;
   /** Derivatives by the point in the camera frame. */
-  readonly uByPoint: Vec3;
-  readonly vByPoint: Vec3;
+  readonly uByPoint: [number, number, number];
+  readonly vByPoint: [number, number, number];
   /** Derivatives by ln f, cx, cy, k1, k2. */
-  readonly uByCamera: readonly [number, number, number, number, number];
-  readonly vByCamera: readonly [number, number, number, number, number];
+  readonly uByCamera: [number, number, number, number, number];
+  readonly vByCamera: [number, number, number, number, number];
 };
 
-/** Called for every mark in every iteration: no arrays taken apart here, which would cost more than the projection. */
-export function project(camera: ArrayLike<number>, at: number, point: Vec3): Projection {
+export function roomForProjection(): Projection {
+  return {
+    u: 0,
+    v: 0,
+    uByPoint: [0, 0, 0],
+    vByPoint: [0, 0, 0],
+    uByCamera: [0, 1, 0, 0, 0],
+    vByCamera: [0, 0, 1, 0, 0],
+  };
+}
+
+/**
+ * into: overwritten and returned. Called for every mark in every iteration: new arrays, or arrays taken apart, would cost more
+ * here than the projection itself.
+ */
+export function project(
+  camera: ArrayLike<number>,
+  at: number,
+  point: Vec3,
+  into: Projection = roomForProjection(),
+): Projection {
   const f = Math.exp(camera[at] as number);
   const k1 = camera[at + 3] as number;
   const k2 = camera[at + 4] as number;
@@ -36,12 +55,20 @@ export function project(camera: ArrayLike<number>, at: number, point: Vec3): Pro
   const uByA = f * (d + 2 * a * a * dByQ);
   const uByB = f * 2 * a * b * dByQ;
   const vByB = f * (d + 2 * b * b * dByQ);
-  return {
-    u: (camera[at + 1] as number) + f * d * a,
-    v: (camera[at + 2] as number) + f * d * b,
-    uByPoint: [uByA / z, uByB / z, -(uByA * a + uByB * b) / z],
-    vByPoint: [uByB / z, vByB / z, -(uByB * a + vByB * b) / z],
-    uByCamera: [f * d * a, 1, 0, f * q * a, f * q * q * a],
-    vByCamera: [f * d * b, 0, 1, f * q * b, f * q * q * b],
-  };
+  const { uByPoint, vByPoint, uByCamera, vByCamera } = into;
+  into.u = (camera[at + 1] as number) + f * d * a;
+  into.v = (camera[at + 2] as number) + f * d * b;
+  uByPoint[0] = uByA / z;
+  uByPoint[1] = uByB / z;
+  uByPoint[2] = -(uByA * a + uByB * b) / z;
+  vByPoint[0] = uByB / z;
+  vByPoint[1] = vByB / z;
+  vByPoint[2] = -(uByB * a + vByB * b) / z;
+  uByCamera[0] = f * d * a;
+  uByCamera[3] = f * q * a;
+  uByCamera[4] = f * q * q * a;
+  vByCamera[0] = f * d * b;
+  vByCamera[3] = f * q * b;
+  vByCamera[4] = f * q * q * b;
+  return into;
 }

@@ -12,13 +12,12 @@ export class Equations {
   readonly residuals: Float64Array;
   readonly groups: BudgetGroup[] = [];
   /** Row i owns the entries begins[i] .. ends[i], columns ascending; the second row of a pair shares its first row's columns. */
-  readonly #begins: Int32Array;
-  readonly #ends: Int32Array;
-  readonly #isSecond: Uint8Array;
+  readonly #begins: number[] = [];
+  readonly #ends: number[] = [];
+  readonly #isSecond: boolean[] = [];
   readonly #columns: Int32Array;
+  /** Two for each entry: of the first row, of the second. */
   readonly #values: Float64Array;
-  readonly #secondValues: Float64Array;
-  #rows = 0;
   #begin = 0;
   #end = 0;
 
@@ -26,20 +25,15 @@ export class Equations {
   constructor(unknowns: number, most: { readonly rows: number; readonly entries: number }) {
     this.unknowns = unknowns;
     this.residuals = new Float64Array(most.rows);
-    this.#begins = new Int32Array(most.rows);
-    this.#ends = new Int32Array(most.rows);
-    this.#isSecond = new Uint8Array(most.rows);
     this.#columns = new Int32Array(most.entries);
-    this.#values = new Float64Array(most.entries);
-    this.#secondValues = new Float64Array(most.entries);
+    this.#values = new Float64Array(2 * most.entries);
   }
 
   /** Without rows, to be filled anew: an iteration that was left gives its room to the next. */
   emptied(): Equations {
-    this.#rows = 0;
+    for (const list of [this.groups, this.#begins, this.#ends, this.#isSecond]) list.length = 0;
     this.#begin = 0;
     this.#end = 0;
-    this.groups.length = 0;
     return this;
   }
 
@@ -52,46 +46,44 @@ export class Equations {
   addBoth(column: number, value: number, secondValue: number): void {
     const columns = this.#columns;
     const values = this.#values;
-    const seconds = this.#secondValues;
     let at = this.#end++;
     for (; at > this.#begin && (columns[at - 1] as number) > column; at--) {
       columns[at] = columns[at - 1] as number;
-      values[at] = values[at - 1] as number;
-      seconds[at] = seconds[at - 1] as number;
+      values[2 * at] = values[2 * at - 2] as number;
+      values[2 * at + 1] = values[2 * at - 1] as number;
     }
     columns[at] = column;
-    values[at] = value;
-    seconds[at] = secondValue;
+    values[2 * at] = value;
+    values[2 * at + 1] = secondValue;
   }
 
   close(residual: number, group: BudgetGroup): void {
-    this.#closeRow(residual, group, 0);
+    this.#closeRow(residual, group, false);
     this.#begin = this.#end;
   }
 
   closeBoth(residual: number, secondResidual: number, group: BudgetGroup): void {
-    this.#closeRow(residual, group, 0);
-    this.#closeRow(secondResidual, group, 1);
+    this.#closeRow(residual, group, false);
+    this.#closeRow(secondResidual, group, true);
     this.#begin = this.#end;
   }
 
-  #closeRow(residual: number, group: BudgetGroup, isSecond: 0 | 1): void {
-    const row = this.#rows++;
-    this.residuals[row] = residual;
+  #closeRow(residual: number, group: BudgetGroup, isSecond: boolean): void {
+    this.residuals[this.rows] = residual;
     this.groups.push(group);
-    this.#begins[row] = this.#begin;
-    this.#ends[row] = this.#end;
-    this.#isSecond[row] = isSecond;
+    this.#begins.push(this.#begin);
+    this.#ends.push(this.#end);
+    this.#isSecond.push(isSecond);
   }
 
   get rows(): number {
-    return this.#rows;
+    return this.groups.length;
   }
 
   /** Sum of squared whitened residuals. */
   get chiSquare(): number {
     let sum = 0;
-    for (let row = 0; row < this.#rows; row++) sum += (this.residuals[row] as number) ** 2;
+    for (let row = 0; row < this.rows; row++) sum += (this.residuals[row] as number) ** 2;
     return sum;
   }
 
@@ -99,8 +91,8 @@ export class Equations {
   normal(into: Normal = roomForNormal(this.unknowns)): Normal {
     into.matrix.fill(0);
     into.gradient.fill(0);
-    for (let row = 0; row < this.#rows; row++) {
-      if (row + 1 < this.#rows && this.#isSecond[row + 1] === 1) this.#addProducts(into, row++);
+    for (let row = 0; row < this.rows; row++) {
+      if (this.#isSecond[row + 1]) this.#addProducts(into, row++);
       else this.#addProduct(into, row);
     }
     return into;
@@ -108,16 +100,18 @@ export class Equations {
 
   #addProduct({ matrix, gradient }: Normal, row: number): void {
     const n = this.unknowns;
-    const [columns, values] = [this.#columns, this.#values];
-    const [begin, end] = [this.#begins[row] as number, this.#ends[row] as number];
+    const columns = this.#columns;
+    const values = this.#values;
+    const begin = this.#begins[row] as number;
+    const end = this.#ends[row] as number;
     const r = this.residuals[row] as number;
     for (let a = begin; a < end; a++) {
       const i = columns[a] as number;
-      const v = values[a] as number;
+      const v = values[2 * a] as number;
       gradient[i] = (gradient[i] as number) + v * r;
       for (let b = begin; b <= a; b++) {
         const at = i * n + (columns[b] as number);
-        matrix[at] = (matrix[at] as number) + v * (values[b] as number);
+        matrix[at] = (matrix[at] as number) + v * (values[2 * b] as number);
       }
     }
   }
@@ -125,36 +119,40 @@ export class Equations {
   /** The same for a row and the second one that shares its columns: little more work than for one. */
   #addProducts({ matrix, gradient }: Normal, row: number): void {
     const n = this.unknowns;
-    const [columns, values, seconds] = [this.#columns, this.#values, this.#secondValues];
-    const [begin, end] = [this.#begins[row] as number, this.#ends[row] as number];
-    const [r, s] = [this.residuals[row] as number, this.residuals[row + 1] as number];
+    const columns = this.#columns;
+    const values = this.#values;
+    const begin = this.#begins[row] as number;
+    const end = this.#ends[row] as number;
+    const r = this.residuals[row] as number;
+    const s = this.residuals[row + 1] as number;
     for (let a = begin; a < end; a++) {
       const i = columns[a] as number;
-      const v = values[a] as number;
-      const w = seconds[a] as number;
+      const v = values[2 * a] as number;
+      const w = values[2 * a + 1] as number;
       gradient[i] = (gradient[i] as number) + v * r + w * s;
       for (let b = begin; b <= a; b++) {
         const at = i * n + (columns[b] as number);
-        matrix[at] = (matrix[at] as number) + v * (values[b] as number) + w * (seconds[b] as number);
+        matrix[at] =
+          (matrix[at] as number) + v * (values[2 * b] as number) + w * (values[2 * b + 1] as number);
       }
     }
   }
 
   /** J row . x */
   rowDot(row: number, x: Float64Array): number {
-    const values = this.#isSecond[row] === 1 ? this.#secondValues : this.#values;
+    const second = this.#isSecond[row] ? 1 : 0;
     let sum = 0;
     for (let a = this.#begins[row] as number; a < (this.#ends[row] as number); a++)
-      sum += (values[a] as number) * (x[this.#columns[a] as number] as number);
+      sum += (this.#values[2 * a + second] as number) * (x[this.#columns[a] as number] as number);
     return sum;
   }
 
   /** J row^T, as a vector. */
   row(row: number): Float64Array {
-    const values = this.#isSecond[row] === 1 ? this.#secondValues : this.#values;
+    const second = this.#isSecond[row] ? 1 : 0;
     const x = new Float64Array(this.unknowns);
     for (let a = this.#begins[row] as number; a < (this.#ends[row] as number); a++)
-      x[this.#columns[a] as number] = values[a] as number;
+      x[this.#columns[a] as number] = this.#values[2 * a + second] as number;
     return x;
   }
 }

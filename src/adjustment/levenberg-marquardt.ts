@@ -47,12 +47,11 @@ export function levenbergMarquardt(
   let chiSquare = equations.chiSquare;
   const normal = equations.normal();
   const { matrix, gradient } = normal;
-  const damped = new Float64Array(matrix);
   const room = roomForFactor(n);
   let lambda = 1e-3;
   let growth = 2;
   for (let iteration = 1; iteration <= options.maxIterations; iteration++) {
-    const step = dampedStep(normal, lambda, damped, room);
+    const step = dampedStep(normal, lambda, room);
     const expected = step ? expectedFall(step, gradient, matrix, n, lambda) : 0;
     // Nothing to gain, or nothing that rounding leaves of it.
     if (step && expected <= Math.max(options.tolerance, ROUNDING * chiSquare) && lambda <= 1e-2) {
@@ -89,20 +88,12 @@ export function levenbergMarquardt(
   return { x, equations, chiSquare, iterations: options.maxIterations, converged: false };
 }
 
-/** damped, room: overwritten. */
-function dampedStep(
-  { matrix, gradient }: Normal,
-  lambda: number,
-  damped: Float64Array,
-  room: SparseFactor,
-): Float64Array | null {
-  const n = gradient.length;
-  damped.set(matrix);
-  for (let i = 0; i < n; i++) damped[i * n + i] = (damped[i * n + i] as number) * (1 + lambda);
-  const factor = sparseFactor(damped, n, room);
+/** room: overwritten. */
+function dampedStep({ matrix, gradient }: Normal, lambda: number, room: SparseFactor): Float64Array | null {
+  const factor = sparseFactor(matrix, room.n, room, lambda);
   if (!factor) return null;
   const step = sparseSolve(factor, gradient);
-  for (let i = 0; i < n; i++) step[i] = -(step[i] as number);
+  for (let i = 0; i < step.length; i++) step[i] = -(step[i] as number);
   return step;
 }
 

@@ -9,9 +9,10 @@
 import type { Vec3 } from '../basics/rotation.ts';
 import type { Mark } from '../marks/mark.ts';
 import type { BudgetGroup } from './budget-group.ts';
+import { roomForProjection } from './camera.ts';
 import { Equations } from './equations.ts';
 import type { Layout } from './layout.ts';
-import { addMark } from './mark-equations.ts';
+import { addMark, type Sight } from './mark-equations.ts';
 import { addContacts } from './pin-contact.ts';
 import { byRotation, type Pose, poseAt } from './pose.ts';
 import { ARC_PLAY_MM, BAND_BEYOND_RAD, BAND_FREE_RAD, OFF_SQUARE } from './priors.ts';
@@ -57,14 +58,20 @@ export function linearise(
   const poses = layout.poses.map((at, i) => poseAt(x, at, start.rotations[i] as Pose['rotation']));
   problem.views.forEach((view, viewIndex) => {
     const pose = poses[view.pose] as Pose;
-    const at = { camera: layout.cameras[view.camera] as number, pose: layout.poses[view.pose] as number };
+    const cameraAt = layout.cameras[view.camera] as number;
+    const sight: Sight = {
+      pose,
+      cameraAt,
+      poseAt: layout.poses[view.pose] as number,
+      room: roomForProjection(),
+    };
     for (const mark of view.marks) {
       const point = pointOf(problem, viewIndex, mark, x, layout);
       if (!point) continue;
       markRows.push({ mark, viewIndex, row: equations.rows });
-      addMark(equations, mark, point, pose, at, x);
+      addMark(equations, mark, point, sight, x);
       if (mark.kind === 'clamp-band')
-        addFacing(equations, layout.nuisance.get(mark.id) as number, at.pose, pose, x);
+        addFacing(equations, layout.nuisance.get(mark.id) as number, sight.poseAt, pose, x);
     }
   });
   addArcs(equations, x, layout);

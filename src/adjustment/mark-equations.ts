@@ -6,31 +6,38 @@
  */
 import type { Vec3 } from '../basics/rotation.ts';
 import type { Mark } from '../marks/mark.ts';
-import { CAMERA_UNKNOWNS, project } from './camera.ts';
+import { CAMERA_UNKNOWNS, type Projection, project } from './camera.ts';
 import type { Equations } from './equations.ts';
 import { byChamberPoint, byRotation, type Pose, transformed } from './pose.ts';
 import type { WorldPoint } from './world-point.ts';
 
-/** at: the first unknown of the view's camera, and of its pose. */
+/** How a view sees. */
+export type Sight = {
+  readonly pose: Pose;
+  /** The first unknown of the view's camera, and of its pose. */
+  readonly cameraAt: number;
+  readonly poseAt: number;
+  /** Overwritten by every mark. */
+  readonly room: Projection;
+};
+
 export function addMark(
   equations: Equations,
   mark: Mark,
   point: WorldPoint,
-  pose: Pose,
-  at: { readonly camera: number; readonly pose: number },
+  { pose, cameraAt, poseAt, room }: Sight,
   x: Float64Array,
 ): void {
   const { turned, camera } = transformed(pose, point.at);
-  const p = project(x, at.camera, camera);
+  const p = project(x, cameraAt, camera, room);
   const w = 1 / mark.sigmaPx;
   for (let k = 0; k < CAMERA_UNKNOWNS; k++)
-    equations.addBoth(at.camera + k, w * (p.uByCamera[k] as number), w * (p.vByCamera[k] as number));
+    equations.addBoth(cameraAt + k, w * (p.uByCamera[k] as number), w * (p.vByCamera[k] as number));
   const uByW = byRotation(pose, turned, p.uByPoint);
   const vByW = byRotation(pose, turned, p.vByPoint);
+  for (let k = 0; k < 3; k++) equations.addBoth(poseAt + k, w * (uByW[k] as number), w * (vByW[k] as number));
   for (let k = 0; k < 3; k++)
-    equations.addBoth(at.pose + k, w * (uByW[k] as number), w * (vByW[k] as number));
-  for (let k = 0; k < 3; k++)
-    equations.addBoth(at.pose + 3 + k, w * (p.uByPoint[k] as number), w * (p.vByPoint[k] as number));
+    equations.addBoth(poseAt + 3 + k, w * (p.uByPoint[k] as number), w * (p.vByPoint[k] as number));
   const uBy = byChamberPoint(pose, p.uByPoint);
   const vBy = byChamberPoint(pose, p.vByPoint);
   for (const { index, d } of point.by) equations.addBoth(index, w * dot(uBy, d), w * dot(vBy, d));

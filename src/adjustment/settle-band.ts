@@ -7,7 +7,7 @@
  *          near half for its far half, and the fit ends there.
  */
 import type { Mat3 } from '../basics/rotation.ts';
-import { project } from './camera.ts';
+import { project, roomForProjection } from './camera.ts';
 import type { Layout } from './layout.ts';
 import { byChamberPoint, type Pose, poseAt, transformed } from './pose.ts';
 import type { Problem } from './problem.ts';
@@ -31,6 +31,7 @@ export function settleBand(
   const poses = layout.poses.map((at, i) => poseAt(x, at, start.rotations[i] as Mat3));
   const place = x[band] as number;
   const radius = (x[band + 1] as number) / 2;
+  const room = roomForProjection();
   for (const view of problem.views) {
     const pose = poses[view.pose] as Pose;
     const camera = layout.cameras[view.camera] as number;
@@ -42,7 +43,7 @@ export function settleBand(
         const c = Math.cos(x[at] as number);
         const s = Math.sin(x[at] as number);
         const seen = transformed(pose, [place, radius * c, radius * s]);
-        const p = project(x, camera, seen.camera);
+        const p = project(x, camera, seen.camera, room);
         const byU = byChamberPoint(pose, p.uByPoint);
         const byV = byChamberPoint(pose, p.vByPoint);
         const du = radius * (byU[2] * c - byU[1] * s);

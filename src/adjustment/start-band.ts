@@ -4,7 +4,7 @@
  * Model    for each of a few usual places of the rim, the nearest of an arc of projected rim points to every mark; the place
  *          with the smallest sum of squares is taken. The arc is the part of the rim that faces the camera.
  */
-import { type Mat3, rotate, transpose, type Vec3 } from '../basics/rotation.ts';
+import type { Mat3, Vec3 } from '../basics/rotation.ts';
 import type { Layout } from './layout.ts';
 import { BAND_ALONG } from './priors.ts';
 import type { Problem, ProblemView } from './problem.ts';
@@ -18,7 +18,8 @@ const ARC_RAD = Math.PI / 2;
 
 /** Angle round the chamber axis, from y towards z, at which the rim faces the camera. */
 export function facingAngle(rotation: Mat3, translation: Vec3): number {
-  const [, y, z] = rotate(transpose(rotation), translation);
+  const y = rotation[1] * translation[0] + rotation[4] * translation[1] + rotation[7] * translation[2];
+  const z = rotation[2] * translation[0] + rotation[5] * translation[1] + rotation[8] * translation[2];
   return Math.atan2(-z, -y);
 }
 
@@ -71,18 +72,19 @@ type Ring = {
   readonly b: readonly number[];
 };
 
-function projectedRing(placeMm: number, radiusMm: number, rotation: Mat3, t: Vec3): Ring {
-  const facing = facingAngle(rotation, t);
+function projectedRing(placeMm: number, radiusMm: number, r: Mat3, t: Vec3): Ring {
+  const facing = facingAngle(r, t);
   const angles: number[] = [];
   const a: number[] = [];
   const b: number[] = [];
   for (let i = 0; i <= RING; i++) {
     const angle = facing + ARC_RAD * ((2 * i) / RING - 1);
-    const p = rotate(rotation, [placeMm, radiusMm * Math.cos(angle), radiusMm * Math.sin(angle)]);
-    const z = Math.max(p[2] + t[2], 1);
+    const y = radiusMm * Math.cos(angle);
+    const z = radiusMm * Math.sin(angle);
+    const depth = Math.max(r[6] * placeMm + r[7] * y + r[8] * z + t[2], 1);
     angles.push(angle);
-    a.push((p[0] + t[0]) / z);
-    b.push((p[1] + t[1]) / z);
+    a.push((r[0] * placeMm + r[1] * y + r[2] * z + t[0]) / depth);
+    b.push((r[3] * placeMm + r[4] * y + r[5] * z + t[1]) / depth);
   }
   return { angles, a, b };
 }

@@ -41,7 +41,7 @@ export function rotationFromVector(w: Vec3): Mat3 {
 
 /** Left Jacobian of the exponential map at w. */
 export function leftJacobian(w: Vec3): Mat3 {
-  const a = Math.hypot(...w);
+  const a = Math.hypot(w[0], w[1], w[2]);
   const small = a < 1e-4;
   const c1 = small ? 0.5 - (a * a) / 24 : (1 - Math.cos(a)) / (a * a);
   const c2 = small ? 1 / 6 - (a * a) / 120 : (a - Math.sin(a)) / (a * a * a);
@@ -54,7 +54,7 @@ export function rotationAbout(axis: 0 | 1 | 2, rad: number): Mat3 {
 }
 
 function rodriguesFactors(w: Vec3): readonly [number, number] {
-  const a = Math.hypot(...w);
+  const a = Math.hypot(w[0], w[1], w[2]);
   if (a < 1e-4) return [1 - (a * a) / 6, 0.5 - (a * a) / 24];
   return [Math.sin(a) / a, (1 - Math.cos(a)) / (a * a)];
 }

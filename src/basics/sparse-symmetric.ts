@@ -35,19 +35,26 @@ export function roomForFactor(n: number): SparseFactor {
   };
 }
 
-/** Null where a is not positive definite. room: overwritten and returned. */
+/**
+ * Null where a is not positive definite. room: overwritten and returned. damping: factors A + damping diag(A) instead.
+ */
 export function sparseFactor(
   a: Float64Array,
   n: number,
   room: SparseFactor = roomForFactor(n),
+  damping = 0,
 ): SparseFactor | null {
   const { diagonal, rowEnds, columns, values, rest } = room;
   rest.set(a);
+  for (let k = 0; k < n; k++) {
+    diagonal[k] = (a[k * n + k] as number) * (1 + damping);
+    rest[k * n + k] = diagonal[k] as number;
+  }
   let end = 0;
   for (let k = n - 1; k >= 0; k--) {
     const row = k * n;
     const pivot = rest[row + k] as number;
-    if (!(pivot > LEAST_PIVOT * Math.abs(a[row + k] as number))) return null;
+    if (!(pivot > LEAST_PIVOT * Math.abs(diagonal[k] as number))) return null;
     const root = Math.sqrt(pivot);
     diagonal[k] = root;
     const begin = end;

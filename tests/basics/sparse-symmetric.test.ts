@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import {
   inverseForm,
+  roomForFactor,
   type SparseFactor,
   sparseFactor,
   sparseSolve,
@@ -40,14 +41,19 @@ test('unknowns that stand last and do not know each other leave nothing among th
   expect(m.filter((value) => value !== 0).length).toBe(5 + 7);
 });
 
+test('damping raises the diagonal by its share, before any elimination', () => {
+  const damped = A.map((value, at) => (at % 4 === 0 ? 1.5 * value : value));
+  expect(dense(factorOf(A, 3, 0.5))).toEqual(dense(factorOf(damped, 3)));
+});
+
 test('room of one factor serves the next', () => {
   const room = factorOf(new Float64Array([5, 0, 0, 1, 6, 0, 0, 2, 7]), 3);
   expect(sparseFactor(A, 3, room)).toBe(room);
   expect(dense(room)).toEqual([3, 0, 0, 5, 1, 0, -8, 6, 2]);
 });
 
-function factorOf(a: Float64Array, n: number): SparseFactor {
-  const factor = sparseFactor(a, n);
+function factorOf(a: Float64Array, n: number, damping = 0): SparseFactor {
+  const factor = sparseFactor(a, n, roomForFactor(n), damping);
   if (!factor) throw new Error('positive definite by construction');
   return factor;
 }

@@ -42,9 +42,8 @@ ${state}
 | --- | ---: | ---: | ---: | ---: | ---: | ---: |
 ${byReference.map((row) => `| ${row.reference} | ${row.marks} | ${figures(row)} |`).join('\n')}
 
-Scenes beyond the 95th percentile and rows of some hundred milliseconds are those where the quick search is not believed (unlikely
-residuals, a direction of view that is loose) and the thorough one runs, or the uncertainty is taken from the quantity's own
-distribution.
+Times of a hundred milliseconds and more are scenes where the quick search is not believed (unlikely residuals, a direction of view
+that is loose) and the thorough one runs, or where the uncertainty is taken from the quantity's own distribution.
 
 ## More marks, more pictures
 
@@ -57,11 +56,11 @@ Each rim mark brings an unknown of its own, its angle; a graduation brings none.
 ## Why it costs what it costs
 
 - Unknowns of one mark stand last and are eliminated first (\`src/basics/sparse-symmetric.ts\`): they leave nothing behind among each
-  other, so a rim mark costs as much as a graduation and the cost of a fit grows with the number of marks, not its cube.
+  other, and the cost grows with the number of marks, not with its cube.
 - The two rows of a mark share their columns and enter the normal equations together (\`src/adjustment/equations.ts\`).
 - An iteration that was left gives its room to the next one; a fit that no longer moves ends.
-- Every picture is solved from all starts, and again with the others: a measurement is some two hundred evaluations of all
-  equations, one to four hundredths of a millisecond for each mark pair.
+- Every picture is solved from all starts, and again with the others: a measurement evaluates and solves its equations some two
+  hundred times, most of them of one picture alone.
 `;
 }
 
