@@ -4,7 +4,7 @@
  * Options: --scenes N sound scenes of each kind (default 1000), --spoiled N scenes of each kind and mistake (default 40),
  * --json FILE keeps every outcome.
  */
-import { writeFileSync } from 'node:fs';
+import { appendFileSync, writeFileSync } from 'node:fs';
 import { Worker } from 'node:worker_threads';
 import { REFERENCE_KINDS } from '../simulation/any-scene.ts';
 import { MISTAKE_NAMES } from '../simulation/spoiled-scene.ts';
@@ -40,18 +40,22 @@ const tasks: Task[] = [
 ];
 
 const shares = Array.from({ length: WORKERS }, (_, w) => tasks.filter((_t, i) => i % WORKERS === w));
+const json = process.argv.indexOf('--json');
+const jsonFile = json > 0 ? (process.argv[json + 1] ?? null) : null;
 const done = (await Promise.all(shares.map(runShare))).flat();
 const text = robustnessText(done, { scenes, spoiledScenes });
 writeFileSync(new URL('../../docs/robustness.md', import.meta.url), text);
-const json = process.argv.indexOf('--json');
-if (json > 0) writeFileSync(process.argv[json + 1] as string, done.map((d) => JSON.stringify(d)).join('\n'));
 console.log(text);
 
 function runShare(share: readonly Task[]): Promise<readonly Done[]> {
   return new Promise((resolve, reject) => {
     const found: Done[] = [];
     const worker = new Worker(ENTRY, { eval: true, workerData: { tasks: share } });
-    worker.on('message', (one: Done | null) => one && found.push(one));
+    worker.on('message', (one: Done | null) => {
+      if (!one) return;
+      found.push(one);
+      if (jsonFile) appendFileSync(jsonFile, `${JSON.stringify(one)}\n`);
+    });
     worker.on('error', reject);
     worker.on('exit', () => resolve(found));
   });
