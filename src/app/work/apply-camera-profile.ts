@@ -2,28 +2,27 @@ import type { CameraProfile } from '../../captures/camera-profile.ts';
 import type { InspectionRecord } from '../../record/record.ts';
 import type { Target } from './actions.ts';
 
-/** The record holds the profiles that a measurement of it uses, and no others. */
+/** A profile stays in the record when it is no longer chosen: it may have come with it and be nowhere else. */
 export function applyCameraProfile(
   record: InspectionRecord,
   target: Target,
   profile: CameraProfile | null,
 ): InspectionRecord {
-  const wheelEnds = record.wheelEnds.map((wheelEnd) =>
-    wheelEnd.id !== target.wheelEndId
-      ? wheelEnd
-      : {
-          ...wheelEnd,
-          measurements: wheelEnd.measurements.map((measurement) =>
-            measurement.id === target.measurementId
-              ? { ...measurement, cameraProfileId: profile?.id ?? null }
-              : measurement,
-          ),
-        },
-  );
-  const used = new Set(
-    wheelEnds.flatMap(({ measurements }) => measurements.map((measurement) => measurement.cameraProfileId)),
-  );
-  const others = record.cameraProfiles.filter(({ id }) => id !== profile?.id);
-  const cameraProfiles = [...others, ...(profile ? [profile] : [])].filter(({ id }) => used.has(id));
-  return { ...record, wheelEnds, cameraProfiles };
+  const known = profile === null || record.cameraProfiles.some(({ id }) => id === profile.id);
+  return {
+    ...record,
+    cameraProfiles: known ? record.cameraProfiles : [...record.cameraProfiles, profile],
+    wheelEnds: record.wheelEnds.map((wheelEnd) =>
+      wheelEnd.id !== target.wheelEndId
+        ? wheelEnd
+        : {
+            ...wheelEnd,
+            measurements: wheelEnd.measurements.map((measurement) =>
+              measurement.id === target.measurementId
+                ? { ...measurement, cameraProfileId: profile?.id ?? null }
+                : measurement,
+            ),
+          },
+    ),
+  };
 }
