@@ -8,14 +8,16 @@ const HANDS = [
   { way: 'careful', cameraStill: false, words: 'careful, hand-held' },
   { way: 'careful', cameraStill: true, words: 'careful, camera still' },
   { way: 'calibrated', cameraStill: false, words: 'calibrated, hand-held' },
+  { way: 'calibrated', cameraStill: true, words: 'calibrated, camera still' },
 ] as const;
 
 export function metText(rows: readonly Row[]): string {
   const lines = ASKED.flatMap(({ sigmaPx, errorMm, inches }) =>
-    HANDS.map(({ way, cameraStill, words }) => {
+    HANDS.flatMap(({ way, cameraStill, words }) => {
       const these = rows.filter(
         (r) => r.sigmaPx === sigmaPx && r.way === way && r.cameraStill === cameraStill,
       );
+      if (these.length === 0) return [];
       const met = these.filter((r) => r.error95Mm <= errorMm);
       const not = these.filter((r) => r.error95Mm > errorMm);
       const listed = (some: readonly Row[]) =>

@@ -126,8 +126,10 @@ ${nearTable(near)}
 ${nearByReferenceTable(near)}`;
 }
 
-/** As the cells are listed, whatever order they were run in. */
+/** As the cells are listed, whatever order they were run in; what is no longer studied is left out. */
 function inOrder(rows: readonly Row[]): readonly Row[] {
   const order = allCells().map(nameOf);
-  return [...rows].sort((a, b) => order.indexOf(a.name) - order.indexOf(b.name));
+  return rows
+    .filter(({ name }) => order.includes(name))
+    .sort((a, b) => order.indexOf(a.name) - order.indexOf(b.name));
 }

@@ -24,6 +24,7 @@ export function summaryTable(rows: readonly Row[]): string {
     { way: 'careful', cameraStill: false },
     { way: 'careful', cameraStill: true },
     { way: 'calibrated', cameraStill: false },
+    { way: 'calibrated', cameraStill: true },
   ] as const;
   const columns = ASKED.flatMap(({ sigmaPx, errorMm }) =>
     ways.map(

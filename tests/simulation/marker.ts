@@ -39,7 +39,14 @@ export function marker({
       const noisePx = options.noisePx ?? sigmaPx;
       const xPx = u + stream.normal(0, noisePx);
       const yPx = v + stream.normal(0, noisePx);
-      marks.push({ ...what, id: nextId(), xPx, yPx, sigmaPx, placedBy: foundToPx === undefined ? 'hand' : 'assist' });
+      marks.push({
+        ...what,
+        id: nextId(),
+        xPx,
+        yPx,
+        sigmaPx,
+        placedBy: foundToPx === undefined ? 'hand' : 'assist',
+      });
     };
   return { marks, put: putFrom(draw), putMore: putFrom(extra) };
 }
