@@ -68,7 +68,9 @@ function target(marks: readonly Mark[]): Outline[] {
   const order = [...new Set(corners.map(({ marker }) => marker))].sort((a, b) => a - b);
   const [from, to] = [meanOf(of(order[0] ?? 0)), meanOf(of(order.at(-1) ?? 0))];
   if (!from || !to) return [];
-  const side = Math.max(...corners.map((corner) => apart(placeOf(corner), meanOf(of(corner.marker)) ?? from)));
+  const side = Math.max(
+    ...corners.map((corner) => apart(placeOf(corner), meanOf(of(corner.marker)) ?? from)),
+  );
   const sidePx = Math.SQRT2 * side;
   return [strip(from, to, TARGET.half * sidePx, TARGET.past * sidePx, TARGET.past * sidePx)];
 }

@@ -68,13 +68,23 @@ export function fitPatch(
   return ok({
     place: [rough.place[0] + at(0), rough.place[1] + at(1)],
     steps: [at(2), at(3), at(4), at(5)],
-    sigmaPx: Math.sqrt((variance * ((cofactors[0] as number) + (cofactors[UNKNOWNS + 1] as number))) / 2),
+    sigmaPx: Math.sqrt(variance * widest(cofactors)),
     likeness,
   });
 }
 
 /** Residuals of neighbouring pixels are alike (blur, coding, what the model leaves out), so that fewer of them are witnesses. */
 const OF_PIXELS_ALIKE = 4;
+
+/** Of an edge, the place along it is open: the larger axis of the ellipse of error counts, not the mean. */
+function widest(cofactors: Float64Array): number {
+  const [xx, xy, yy] = [cofactors[0], cofactors[UNKNOWNS], cofactors[UNKNOWNS + 1]] as [
+    number,
+    number,
+    number,
+  ];
+  return (xx + yy) / 2 + Math.hypot((xx - yy) / 2, xy);
+}
 
 export function shown(map: PatchMap, [dx, dy]: Point): Point {
   const [xx, xy, yx, yy] = map.steps;

@@ -110,9 +110,7 @@ test('tie points are found in a hand-held pair, lie true, are kept, and one undo
   await expect(tieMarks(page, 'Applied')).toHaveCount(here.size);
 });
 
-test('where pictures show nothing in common it is said, and nothing is marked', async ({
-  page,
-}) => {
+test('where pictures show nothing in common it is said, and nothing is marked', async ({ page }) => {
   await startPair(page);
   for (const state of STATES) {
     await step(page, state === 'Released' ? 3 : 4).click();
