@@ -39,6 +39,7 @@ export function targetSheet(paper: Paper): string {
   const left = (widthMm - CARD.widthMm) / 2;
   const parts = [
     `<svg xmlns="http://www.w3.org/2000/svg" width="${widthMm}mm" height="${heightMm}mm" viewBox="0 0 ${widthMm} ${heightMm}">`,
+    `<title>${WORDS.title}</title>`,
     `<style>@page{size:${widthMm}mm ${heightMm}mm;margin:0}text{font-family:sans-serif;fill:#000}</style>`,
     `<rect width="${widthMm}" height="${heightMm}" fill="#fff"/>`,
     text(WORDS.title, left, TOP_MM, 6),

@@ -87,7 +87,8 @@ export const REFERENCE = {
   bandNeedsType: 'Choose the chamber type in step “Chamber” to take the diameter from the table, or type it.',
   bandUnknown: 'Diameter not known: its rim shows only the direction of view',
   pinEnd: 'How far the clevis pin’s end stands out',
-  pinEndHint: 'Square out from the rod’s middle line to the end that is marked. No scale of its own; it sharpens the others.',
+  pinEndHint:
+    'Square out from the rod’s middle line to the end that is marked. No scale of its own; it sharpens the others.',
   pinEndLength: 'Measured with a rule (u 1.5 mm)',
   arm: 'Arm length, camshaft to clevis pin',
   armHint: 'You will mark the end of the camshaft.',
