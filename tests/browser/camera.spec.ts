@@ -78,7 +78,33 @@ test('from photos of the board to a camera that is kept, and used for a measurem
   await page.reload();
   await expect(page.getByRole('radio', { name: /^Not calibrated/ })).toBeChecked();
   await expect(chosen).not.toBeChecked();
-  expect((await savedRecord(page)).cameraProfiles).toEqual([]);
+  expect((await savedRecord(page)).wheelEnds[0]?.measurements[0]?.cameraProfileId).toBeNull();
+});
+
+test('the measurement follows the choice of the camera at once', async ({ page }) => {
+  await page.goto('/');
+  await choose(page, 'Open a saved record', [
+    {
+      name: 'version-2.json',
+      mimeType: 'application/json',
+      buffer: readFileSync('tests/fixtures/records/version-2.json'),
+    },
+  ]);
+  const warning = page.getByText('The calibrated camera was set up at another picture size');
+  const finding = page.getByRole('button', { name: /^Step \d: Finding/ });
+  const yard = page.getByRole('radio', { name: /^Yard phone/ });
+  await finding.click();
+  await expect(page.locator('[aria-busy="false"]').first()).toHaveText(/±/);
+  await expect(warning).toHaveCount(0);
+  await step(page, 2).click();
+  await yard.check();
+  await finding.click();
+  await expect(warning).toBeVisible();
+  await step(page, 2).click();
+  await page.getByRole('radio', { name: /^Not calibrated/ }).check();
+  await expect(yard).not.toBeChecked();
+  await finding.click();
+  await expect(warning).toHaveCount(0);
 });
 
 test('photos of another size than the camera was made for: said where it is chosen', async ({ page }) => {
