@@ -1,6 +1,6 @@
 /**
  * npm run bench:engine: times measure() in Node and in the page on seeded simulated wheel ends; writes docs/speed.md.
- * Options: --scenes N of each row (default 60), --repeats N of each scene (default 7).
+ * Options: --scenes N of each row (default 30), --repeats N of each scene (default 4).
  */
 import { writeFileSync } from 'node:fs';
 import { loadavg } from 'node:os';
@@ -10,8 +10,8 @@ import { openTimingPage, type TimingPage } from './engine-page.ts';
 import { speedText, type TimedRow } from './engine-text.ts';
 import type { timingOf } from './engine-timing.ts';
 
-const scenes = option('--scenes', 60);
-const repeats = option('--repeats', 7);
+const scenes = option('--scenes', 30);
+const repeats = option('--repeats', 4);
 
 function option(name: string, otherwise: number): number {
   const at = process.argv.indexOf(name);
