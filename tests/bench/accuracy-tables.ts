@@ -51,6 +51,7 @@ export function strokeTable(rows: readonly Row[], askedMm: number): string {
   return table<Row>(
     [
       ...CELL_COLUMNS,
+      ['scenes', (r) => String(r.scenes)],
       ['error, median', (r) => mm(r.errorMedianMm)],
       ['error, 95 %', (r) => mm(r.error95Mm)],
       [`${mm(askedMm)} mm`, (r) => (r.error95Mm <= askedMm ? 'met' : 'not met')],
