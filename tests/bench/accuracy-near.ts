@@ -32,12 +32,11 @@ export const nearCellSchema = z.strictObject({
 
 export type NearCell = z.infer<typeof nearCellSchema>;
 
-/** The plain way, in which u is largest and most is near. Two hand-held pictures with an arm length alone are left out: one in
- * three is not decided anywhere, and each takes as long as ten others; a distance alone decides nothing there. */
+/** The plain way, in which u is largest and most is near. An arm length or a distance alone are left out: most of theirs is not
+ * decided anywhere, and each takes as long as ten others. */
 export function nearCells(): readonly Cell[] {
   return allCells().filter(
-    ({ way, reference, cameraStill }) =>
-      way === 'plain' && (cameraStill || (reference !== 'arm-length' && reference !== 'distance')),
+    ({ way, reference }) => way === 'plain' && reference !== 'arm-length' && reference !== 'distance',
   );
 }
 

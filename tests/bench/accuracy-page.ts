@@ -118,7 +118,7 @@ function nearText(near: readonly NearCell[]): string {
   if (count === 0) return '### Near the limit\n\nNot run yet: `npm run bench:accuracy -- --near`.';
   return `### Near the limit
 
-${count} cases, plain, both noises, both cameras (of the two weakest references only the camera that stands still); true stroke within ${NEAR_MM} mm of the limit, uniform. A finding is given
+${count} cases, plain, both noises, both cameras, all references but an arm length or a distance alone; true stroke within ${NEAR_MM} mm of the limit, uniform. A finding is given
 where the limit is ${GUARD_FACTOR} standard uncertainties away. Expected: the count if the errors were normal with the u stated case by case.
 
 ${nearTable(near)}

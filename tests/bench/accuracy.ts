@@ -3,7 +3,7 @@
  *
  * --scenes N    scenes of each row (default 1000)
  * --rows TEXT   only rows with this in their name, as 'tape, careful, 1 px'
- * --near        findings near the limit instead, --scenes N of each cell (default 3572: 100,000 in all); goes on where it stopped
+ * --near        findings near the limit instead, --scenes N of each cell (default 4167: 100,000 in all); goes on where it stopped
  * --again       with --near: from the beginning
  * --page        run nothing, write the page anew from docs/accuracy/*.json
  */
@@ -46,7 +46,7 @@ async function runRows(pool: Pool): Promise<void> {
 }
 
 async function runNear(pool: Pool): Promise<void> {
-  const scenes = Number(asked.scenes ?? 3572);
+  const scenes = Number(asked.scenes ?? 4167);
   const done = new Set(asked.again ? [] : keptNear.read().map(({ name }) => name));
   for (const [i, cell] of nearCells().entries()) {
     const name = nameOf(cell);
