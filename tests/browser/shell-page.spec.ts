@@ -44,6 +44,7 @@ for (const colorScheme of ['light', 'dark'] as const)
   test(`every screen passes the accessibility check (${colorScheme})`, async ({ page }) => {
     await page.emulateMedia({ colorScheme });
     await page.goto('/');
+    await expect(page.getByRole('heading', { level: 1 })).toBeVisible();
     await expectNoFaults(page);
     await startPair(page);
     await expectNoFaults(page);
