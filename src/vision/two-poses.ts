@@ -53,10 +53,15 @@ export function twoPoses(
   let best: { readonly descent: Descent; readonly model: Model } | null = null;
   for (const start of BASELINES) {
     const model = { lenses, start };
-    const from = Float64Array.from([0, 0, turnRad, 0, 0, 0, 0]);
-    const descent = descend(from, squaresOver(model, pairs, tolerancePx));
-    if (descent.ok && (!best || descent.value.sum < best.descent.sum))
-      best = { descent: descent.value, model };
+    let x = Float64Array.from([0, 0, turnRad, 0, 0, 0, 0]);
+    let descent: Descent | null = null;
+    // Near a wrong start nothing agrees to a part of a pixel: wide at first.
+    for (const wider of [30, 5, 1]) {
+      const fitted = descend(x, squaresOver(model, pairs, wider * tolerancePx));
+      descent = fitted.ok ? fitted.value : null;
+      x = descent?.x ?? x;
+    }
+    if (descent && (!best || descent.sum < best.descent.sum)) best = { descent, model };
   }
   if (!best) return fail({ code: 'two-poses/none' });
   const poses = posesFrom(best.model, best.descent.x);
