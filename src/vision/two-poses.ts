@@ -53,7 +53,7 @@ export function twoPoses(
   let best: { readonly descent: Descent; readonly model: Model } | null = null;
   for (const start of BASELINES) {
     const model = { lenses, start };
-    let x = Float64Array.from([0, 0, turnRad, 0, 0, 0, 0]);
+    let x: Float64Array = Float64Array.from([0, 0, turnRad, 0, 0, 0, 0]);
     let descent: Descent | null = null;
     // Near a wrong start nothing agrees to a part of a pixel: wide at first.
     for (const wider of [30, 5, 1]) {
