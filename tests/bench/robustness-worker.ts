@@ -17,6 +17,7 @@ export type Done = Task &
   SceneOutcome & {
     readonly strokeMm: number;
     readonly focalKnown: boolean;
+    readonly cameraStill: boolean;
     readonly focalOverLonger: number;
     readonly seconds: number;
   };
@@ -37,6 +38,7 @@ export function runTask(task: Task): Done | null {
     ...outcome,
     strokeMm: scene.truth.strokeMm,
     focalKnown: scene.options.focalKnown === true,
+    cameraStill: scene.options.cameraStill === true,
     focalOverLonger: scene.options.focalOverWidth?.[0] ?? Number.NaN,
     seconds: (performance.now() - begin) / 1000,
   };
