@@ -6,12 +6,13 @@
  *          each weighs by Cauchy's 1 / (1 + (d / tolerance)^2), so that the few that disagree do not pull
  *          inverse distance, in units of the baseline: by least squares from Z1 R x1 + t = Z2 x2
  * Assumes  one lens for both pictures, its centre in their middle; cameras that look the same way within some tens of degrees
- * Fails    'two-poses/none' where no fit settles or fewer than eight pairs agree
+ * Fails    'two-poses/none' where no fit settles, or fewer than eight pairs agree and are in front of both cameras: of several fits
+ *          the one with most such pairs is taken, since few surfaces leave others that fit as well
  * Source   Hartley, Zisserman: Multiple View Geometry, 2nd ed., 9.6, 11.4 (from memory)
  */
 import { fail, ok, type Result } from '../basics/result.ts';
 import { cross, type Mat3, rotate, rotationFromVector, type Vec3 } from '../basics/rotation.ts';
-import { type Descent, descend, type Squares } from './descend.ts';
+import { descend, type Squares } from './descend.ts';
 import type { Pair } from './epipolar.ts';
 import type { Point } from './point.ts';
 
@@ -28,6 +29,9 @@ export type TwoPoses = {
 
 export type NoTwoPoses = { readonly code: 'two-poses/none' };
 
+const LEAST_PAIRS = 8;
+/** Share of the agreeing pairs that must be in front: what is far off may come out a little behind. */
+const MOSTLY = 0.75;
 /** Rotation vector, two turns of the baseline, ln f, k1. */
 const UNKNOWNS = 7;
 /** What is known of the lens before: focal lengths of files without one are off by a quarter. */
@@ -49,26 +53,52 @@ export function twoPoses(
   turnRad: number,
   tolerancePx: number,
 ): Result<TwoPoses, NoTwoPoses> {
-  if (pairs.length < 8) return fail({ code: 'two-poses/none' });
-  let best: { readonly descent: Descent; readonly model: Model } | null = null;
-  for (const start of BASELINES) {
-    const model = { lenses, start };
-    let x: Float64Array = Float64Array.from([0, 0, turnRad, 0, 0, 0, 0]);
-    let descent: Descent | null = null;
-    // Near a wrong start nothing agrees to a part of a pixel: wide at first.
-    for (const wider of [30, 5, 1]) {
-      const fitted = descend(x, squaresOver(model, pairs, wider * tolerancePx));
-      descent = fitted.ok ? fitted.value : null;
-      x = descent?.x ?? x;
+  if (pairs.length < LEAST_PAIRS) return fail({ code: 'two-poses/none' });
+  let best: { readonly poses: TwoPoses; readonly inFront: number } | null = null;
+  for (const start of BASELINES)
+    for (const pan of [false, true]) {
+      const turn = pan ? panBetween(pairs, lenses) : [0, 0];
+      const poses = settled({ lenses, start }, [...turn, turnRad, 0, 0, 0, 0], pairs, tolerancePx);
+      if (!poses) continue;
+      const agreeing = pairs.filter((pair) => Math.abs(misfitPx(poses, pair)) < 2 * tolerancePx);
+      const inFront = agreeing.filter((pair) => inverseDistance(poses, pair) > 0).length;
+      const facing = 2 * inFront >= agreeing.length ? poses : turnedRound(poses);
+      const most = Math.max(inFront, agreeing.length - inFront);
+      if (most < MOSTLY * agreeing.length) continue;
+      if (!best || most > best.inFront) best = { poses: facing, inFront: most };
     }
-    if (descent && (!best || descent.sum < best.descent.sum)) best = { descent, model };
+  return best && best.inFront >= LEAST_PAIRS ? ok(best.poses) : fail({ code: 'two-poses/none' });
+}
+
+/** Null where the steps do not end. */
+function settled(
+  model: Model,
+  start: readonly number[],
+  pairs: readonly Pair[],
+  tolerancePx: number,
+): TwoPoses | null {
+  let x: Float64Array = Float64Array.from(start);
+  let last = false;
+  // Near a wrong start nothing agrees to a part of a pixel: wide at first.
+  for (const wider of [30, 5, 1]) {
+    const fitted = descend(x, squaresOver(model, pairs, wider * tolerancePx));
+    last = fitted.ok;
+    if (fitted.ok) x = fitted.value.x;
   }
-  if (!best) return fail({ code: 'two-poses/none' });
-  const poses = posesFrom(best.model, best.descent.x);
-  // Both directions of the baseline fit alike; things are in front of the cameras.
-  const inFront = pairs.filter((pair) => inverseDistance(poses, pair) > 0).length;
+  return last ? posesFrom(model, x) : null;
+}
+
+/** Both directions of the baseline fit alike; things are in front of the cameras. */
+function turnedRound(poses: TwoPoses): TwoPoses {
   const [x, y, z] = poses.baseline;
-  return ok(2 * inFront >= pairs.length ? poses : { ...poses, baseline: [-x, -y, -z] });
+  return { ...poses, baseline: [-x, -y, -z] };
+}
+
+/** Turns about x and y that would shift the picture as it has shifted, were all far away. */
+function panBetween(pairs: readonly Pair[], { second: { focalPx } }: TwoLenses): readonly [number, number] {
+  const shift = (axis: 0 | 1) =>
+    pairs.reduce((sum, { first, second }) => sum + second[axis] - first[axis], 0) / pairs.length / focalPx;
+  return [-shift(1), shift(0)];
 }
 
 /** How far a pair is from agreeing, with its sign. */
