@@ -130,6 +130,7 @@ function foundLine(name: string, { counts, ties, truth, ms }: Searched): string 
   const still = each.filter(({ offMm }) => Math.abs(offMm) < STILL_MM);
   const rms = (of: (one: (typeof each)[number]) => number) =>
     Math.sqrt(still.reduce((sum, one) => sum + of(one) ** 2, 0) / still.length);
+  const text = (value: number) => (Number.isNaN(value) ? '-' : value.toFixed(2));
   const cells = [
     name,
     counts.features.join(', '),
@@ -137,11 +138,11 @@ function foundLine(name: string, { counts, ties, truth, ms }: Searched): string 
     counts.agreeing,
     ties.length,
     each.length - still.length,
-    rms(({ errorPx }) => errorPx).toFixed(2),
-    rms(({ linePx }) => linePx).toFixed(2),
-    rms(({ statedPx }) => statedPx).toFixed(2),
-    rms(({ errorPx, statedPx }) => errorPx / statedPx).toFixed(2),
-    rms(({ linePx, statedPx }) => linePx / statedPx).toFixed(2),
+    text(rms(({ errorPx }) => errorPx)),
+    text(rms(({ linePx }) => linePx)),
+    text(rms(({ statedPx }) => statedPx)),
+    text(rms(({ errorPx, statedPx }) => errorPx / statedPx)),
+    text(rms(({ linePx, statedPx }) => linePx / statedPx)),
     Math.max(0, ...still.map(({ linePx, statedPx }) => linePx / statedPx)).toFixed(1),
     (ms / 1000).toFixed(1),
   ];
