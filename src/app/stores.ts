@@ -6,7 +6,7 @@ import { createAutosave } from './storage/autosave.ts';
 import { type Choices, readChoices, writeChoices } from './storage/choices.ts';
 import type { KeptRecord } from './storage/database.ts';
 import { keepRecord, noRecordOpen } from './storage/kept-records.ts';
-import { dropNote, leaveNote } from './storage/parting-note.ts';
+import { dropNote, leaveNote, newestOfEach } from './storage/parting-note.ts';
 import { storageFailureText } from './words/failures-storage.ts';
 import { createWorkStore, type OpenWork } from './work/work-store.ts';
 
@@ -41,9 +41,8 @@ export function startSaving(): void {
   const part = () => {
     const { open } = work.getState();
     // What is open is noted in any case: the database may have refused it.
-    const states = new Set([...autosave.unwritten(), open]);
-    const unwritten = [...states].filter((state) => state !== null).map(keptOf);
-    leaveNote({ unwritten, openId: open?.keptId ?? null });
+    const states = [...autosave.unwritten(), open].filter((state) => state !== null);
+    leaveNote({ unwritten: newestOfEach(states).map(keptOf), openId: open?.keptId ?? null });
   };
   addEventListener('pagehide', part);
   document.addEventListener('visibilitychange', () => {

@@ -30,14 +30,14 @@ export function lastOpenRecord(): Promise<Result<KeptRecord | null, StorageFailu
   });
 }
 
-/** Takes in what was written as the page went away, where it is newer than what the database has. */
+/** Takes in what was written as the page went away, unless what the database has was saved later. */
 export function takeInNote({ unwritten, openId }: PartingNote): Promise<Result<void, StorageFailure>> {
   return attempt(async () => {
     const transaction = (await database()).transaction(['records', 'open'], 'readwrite');
     const records = transaction.objectStore('records');
     for (const kept of unwritten) {
       const before = await records.get(kept.id);
-      if (!before || before.savedAt < kept.savedAt) await records.put(kept);
+      if (!before || before.savedAt <= kept.savedAt) await records.put(kept);
     }
     const open = transaction.objectStore('open');
     await (openId === null ? open.delete('record') : open.put(openId, 'record'));

@@ -25,6 +25,11 @@ export function leaveNote(note: PartingNote): void {
   }
 }
 
+/** The last given state of each record: several noted in one millisecond could not be told apart by their time. */
+export function newestOfEach<T extends { readonly keptId: string }>(states: readonly T[]): readonly T[] {
+  return [...new Map(states.map((state) => [state.keptId, state])).values()];
+}
+
 export function readNote(): PartingNote | null {
   try {
     return noteSchema.safeParse(JSON.parse(localStorage.getItem(KEY) ?? 'null')).data ?? null;
