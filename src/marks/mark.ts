@@ -15,6 +15,9 @@ const placed = {
   /** Standard uncertainty of x and of y, in pixels. */
   sigmaPx: z.number().min(0.01).max(500),
   placedBy: z.enum(['hand', 'assist', 'tracker']),
+  /** Of a mark followed through a clip: the mark it was followed from. How far that one is off, this one is too; sigmaPx is of the
+   * following alone. */
+  followedFrom: z.string().min(1).max(64).optional(),
 };
 
 /** chamber-face: where the rod leaves the chamber face, on the rod's middle line. clevis-pin: centre of the pin's visible end.

@@ -1,0 +1,57 @@
+/**
+ * A track: where marked things lie in every frame of a clip, as followed from one frame, with gaps where they could not be seen.
+ *
+ * Frame  pixels of the upright picture (see mark.ts), kept in whole hundredths; standard uncertainties in whole thousandths:
+ *        finer than any of them is known, and a clip of 600 frames stays small.
+ */
+import { z } from 'zod';
+import { frameSchema } from '../frames/frame.ts';
+import { BRAKE_STATES } from './view.ts';
+
+const MOST_FRAMES = 20_000;
+
+/** A value of each frame; null in a gap. */
+const column = (least: number, most: number) =>
+  z.array(z.int().min(least).max(most).nullable()).max(MOST_FRAMES).readonly();
+
+/** still: something that stands still, as the chamber or the axle; the others as the kinds of mark. */
+export const FOLLOWED_KINDS = ['chamber-face', 'clevis-pin', 'camshaft-end', 'still'] as const;
+
+const trackPointSchema = z
+  .strictObject({
+    kind: z.enum(FOLLOWED_KINDS),
+    /** The mark that was followed; of what stands still, a name of its own. */
+    markId: z.string().min(1).max(64),
+    xCentiPx: column(-1e7, 1e7),
+    yCentiPx: column(-1e7, 1e7),
+    sigmaMilliPx: column(1, 5e5),
+  })
+  .readonly();
+
+export const trackSchema = z
+  .strictObject({
+    id: z.string().min(1).max(64),
+    captureId: z.string().min(1).max(64),
+    /** The view whose marks were followed, and its frame. */
+    state: z.enum(BRAKE_STATES),
+    seed: frameSchema,
+    /** Of the first frame here; the frames after it follow without a hole. */
+    firstIndex: z.int().min(0),
+    /** Presentation time of each frame, in the clip's ticks. */
+    timeTicks: z.array(z.int()).min(1).max(MOST_FRAMES).readonly(),
+    points: z.array(trackPointSchema).min(1).max(200).readonly(),
+  })
+  .readonly();
+
+export type Track = z.infer<typeof trackSchema>;
+export type TrackPoint = z.infer<typeof trackPointSchema>;
+export type FollowedKind = TrackPoint['kind'];
+
+export type FollowedPlace = { readonly xPx: number; readonly yPx: number; readonly sigmaPx: number };
+
+/** i counts from the track's first frame; null in a gap. */
+export function placeAt({ xCentiPx, yCentiPx, sigmaMilliPx }: TrackPoint, i: number): FollowedPlace | null {
+  const [x, y, sigma] = [xCentiPx[i], yCentiPx[i], sigmaMilliPx[i]];
+  if (x == null || y == null || sigma == null) return null;
+  return { xPx: x / 100, yPx: y / 100, sigmaPx: sigma / 1000 };
+}

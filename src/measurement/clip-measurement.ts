@@ -1,0 +1,65 @@
+/** What a followed clip tells beyond two pictures: the stroke and the arm's angle in every frame, each application, its times. */
+import type { FollowedKind } from '../marks/track.ts';
+import type { Measured } from './measured.ts';
+
+export type Uncertain = { readonly value: number; readonly u: number };
+
+/** One frame; null in a gap. u: of this frame alone, without what all frames share (scale, direction of view). */
+export type CurvePoint = {
+  readonly timeS: number;
+  /** From the released place, along the chamber axis, mm. */
+  readonly stroke: Uncertain | null;
+  /** Between rod and arm at the pin; null also where no camshaft end was marked. */
+  readonly armAngleRad: Uncertain | null;
+};
+
+/** released and held: at rest, without and with air. Frames are counted from the track's first; both ends belong to it. */
+export const PHASE_KINDS = ['released', 'applying', 'held', 'releasing'] as const;
+export type Phase = {
+  readonly kind: (typeof PHASE_KINDS)[number];
+  readonly from: number;
+  readonly to: number;
+};
+
+/** Times as the clip's clock has them: a slow-motion file's clock lies. null where the clip does not show it. */
+export type Application = {
+  readonly phases: readonly Phase[];
+  /** Mean of the held frames less mean of the released ones, mm, with all there is of uncertainty. */
+  readonly strokeMm: Measured;
+  readonly toNinetyPercentS: Uncertain | null;
+  readonly toFullS: Uncertain | null;
+  readonly releaseS: Uncertain | null;
+  /** Travel per second while held, mm/s; outwards positive. */
+  readonly creepMmPerS: Uncertain | null;
+};
+
+export type ClipMeasurement = {
+  readonly curve: readonly CurvePoint[];
+  readonly applications: readonly Application[];
+  /** Between the applications, mm, where there is more than one: largest less smallest. */
+  readonly spreadMm: Uncertain | null;
+  /** Where the arm passes square to the rod: stroke and time of the first passing; null where it does not, or no arm is marked. */
+  readonly square: { readonly timeS: number; readonly strokeMm: Uncertain } | null;
+  /** What stands still scatters about the camera's own motion by this, in units of what was stated: 1 as it should be. More: rolling
+   * shutter, the phone's own steadying, or something that did not stand still. */
+  readonly stillScatter: number;
+  readonly gaps: readonly {
+    readonly kind: FollowedKind;
+    readonly from: number;
+    readonly to: number;
+  }[];
+  readonly warnings: readonly ClipWarning[];
+};
+
+export type ClipWarning =
+  | { readonly code: 'clip/picture-warps'; readonly stillScatter: number }
+  | { readonly code: 'clip/clock-doubtful'; readonly framesPerSecond: number }
+  | { readonly code: 'clip/applications-differ'; readonly spreadMm: number };
+
+export type ClipFailure =
+  /** The rod stays where it is: never applied, or applied all through. */
+  | { readonly code: 'clip/no-application'; readonly travelPx: number; readonly uPx: number }
+  | { readonly code: 'clip/pin-lost'; readonly seen: number; readonly frames: number }
+  /** Too few things that stand still are seen in both pictures. */
+  | { readonly code: 'clip/few-still'; readonly found: number; readonly needed: number }
+  | { readonly code: 'clip/too-short'; readonly frames: number; readonly needed: number };
