@@ -1,0 +1,253 @@
+/**
+ * Where a patch of the seed picture lies in another picture, to a small part of a pixel, with its uncertainty.
+ *
+ * Model    I(p + A d) = a T(d) + b over the patch's circle; each step composes the inverse of what T would need; gain a and offset b
+ *          by regression in each step. Weights of residuals e: 1 / (1 + (e / 3 s)^2)^2, s their robust spread: what does not belong
+ *          to the part hardly counts. Covariance from the sums of weight x pull x residual over blocks of neighbours: alike as they
+ *          are, a block is one witness.
+ * Assumes  a start within about a fifth of the radius
+ * Fails    null where it leaves the picture, runs away or does not settle
+ * Source   as follow-patch.ts; weights: Geman, McClure (1985) (from memory); sums over blocks as in cluster-robust covariance
+ */
+import type { PatchMap } from './fit-patch.ts';
+import { type Cutout, cutInto, newCutout } from './follow-cutout.ts';
+import type { Patch } from './follow-patch.ts';
+import { SHAPE } from './follow-solver.ts';
+import type { Gray } from './gray.ts';
+
+export type FollowFit = PatchMap & {
+  readonly sigmaPx: number;
+  /** -1 to 1: correlation over the whole circle. */
+  readonly likeness: number;
+  /** 0 to 1: of the circle, what counted. */
+  readonly share: number;
+};
+
+const MOST_STEPS = 20;
+/** Before the weights are used: a start some pixels off makes all residuals large. */
+const PLAIN_STEPS = 2;
+/** Shift first, shape after: what is some pixels off would look like another shape. */
+const SHIFT_STEPS = 4;
+const SETTLED_PX = 0.004;
+const LEAST_SPREAD = 0.7;
+const MOST_CUTS = 4;
+
+export type FitRoom = {
+  readonly cutout: Cutout;
+  readonly seen: Float32Array;
+  readonly robust: Float32Array;
+  readonly sums: Float64Array;
+  readonly blockX: Float64Array;
+  readonly blockY: Float64Array;
+};
+
+export function fitFollowed(patch: Patch, gray: Gray, start: PatchMap, room: FitRoom): FollowFit | null {
+  let map = start;
+  let spread = 0;
+  let cuts = 0;
+  room.robust.fill(1);
+  for (let round = 0; round < MOST_STEPS; round++) {
+    if (round === 0 || !sampled(patch, room, map)) {
+      if (++cuts > MOST_CUTS || !cutInto(room.cutout, gray, map.place)) return null;
+      if (!sampled(patch, room, map)) return null;
+    }
+    const light = regressed(patch, room);
+    if (!light) return null;
+    spread = addUp(patch, room, light, round < PLAIN_STEPS ? 0 : spread);
+    const step =
+      round < SHIFT_STEPS ? shiftStep(patch, room) : shapeStep(patch, room, map.steps, start.steps);
+    const next = composed(map, step, patch.radiusPx);
+    if (!next) return null;
+    const movedPx = Math.hypot(next.place[0] - map.place[0], next.place[1] - map.place[1]);
+    const shapePx = 0.25 * Math.hypot(step[2], step[3], step[4], step[5]);
+    map = next;
+    if (!(movedPx + shapePx < patch.radiusPx)) return null;
+    if (round < SHIFT_STEPS || movedPx + shapePx > SETTLED_PX * patch.stepPx) continue;
+    const size = map.steps[0] * map.steps[3] - map.steps[1] * map.steps[2];
+    return { ...map, ...quality(patch, room, light, size) };
+  }
+  return null;
+}
+
+type Step = readonly [number, number, number, number, number, number];
+
+function shiftStep({ solver }: Patch, { sums }: FitRoom): Step {
+  const [xx, xy, yy] = solver.shiftCofactors;
+  const [gx, gy] = [sums[0] as number, sums[1] as number];
+  return [xx * gx + xy * gy, xy * gx + yy * gy, 0, 0, 0, 0];
+}
+
+/** Held near the shape it started with. */
+function shapeStep(
+  { solver: { cofactors, shapeHold }, radiusPx }: Patch,
+  { sums }: FitRoom,
+  [xx, xy, yx, yy]: PatchMap['steps'],
+  [sxx, sxy, syx, syy]: PatchMap['steps'],
+): Step {
+  const hold = (shapeHold * radiusPx) / (sxx * syy - sxy * syx);
+  sums[2] = (sums[2] as number) + hold * (syy * xx - sxy * yx) - shapeHold * radiusPx;
+  sums[3] = (sums[3] as number) + hold * (syy * xy - sxy * yy);
+  sums[4] = (sums[4] as number) + hold * (sxx * yx - syx * xx);
+  sums[5] = (sums[5] as number) + hold * (sxx * yy - syx * xy) - shapeHold * radiusPx;
+  const row = (k: number) => {
+    let sum = 0;
+    for (let j = 0; j < SHAPE; j++) sum += (cofactors[k * SHAPE + j] as number) * (sums[j] as number);
+    return sum;
+  };
+  return [row(0), row(1), row(2), row(3), row(4), row(5)];
+}
+
+/** The patch would need (I + M) d + t: the map takes its inverse first. */
+function composed({ place, steps }: PatchMap, step: Step, radiusPx: number): PatchMap | null {
+  const [xx, xy, yx, yy] = steps;
+  const [mxx, mxy] = [1 + step[2] / radiusPx, step[3] / radiusPx];
+  const [myx, myy] = [step[4] / radiusPx, 1 + step[5] / radiusPx];
+  const size = mxx * myy - mxy * myx;
+  if (!(size > 0.25 && size < 4)) return null;
+  const [axx, axy] = [(xx * myy - xy * myx) / size, (xy * mxx - xx * mxy) / size];
+  const [ayx, ayy] = [(yx * myy - yy * myx) / size, (yy * mxx - yx * mxy) / size];
+  const [tx, ty] = [step[0], step[1]];
+  return {
+    place: [place[0] - axx * tx - axy * ty, place[1] - ayx * tx - ayy * ty],
+    steps: [axx, axy, ayx, ayy],
+  };
+}
+
+/** False where the map leaves the cutout. */
+function sampled({ count, byX, byY }: Patch, { cutout, seen }: FitRoom, { place, steps }: PatchMap): boolean {
+  const [xx, xy, yx, yy] = steps;
+  const { columns, rows, values } = cutout;
+  const scale = 1 / cutout.stepPx;
+  const left = (place[0] - cutout.leftPx) * scale - 0.5;
+  const top = (place[1] - cutout.topPx) * scale - 0.5;
+  const [lastColumn, lastRow] = [columns - 1, rows - 1];
+  for (let i = 0; i < count; i++) {
+    const dx = (byX[i] as number) * scale;
+    const dy = (byY[i] as number) * scale;
+    const px = left + xx * dx + xy * dy;
+    const py = top + yx * dx + yy * dy;
+    if (!(px >= 0 && py >= 0 && px < lastColumn && py < lastRow)) return false;
+    const column = px | 0;
+    const row = py | 0;
+    const u = px - column;
+    const at = row * columns + column;
+    const upper = values[at] as number;
+    const lower = values[at + columns] as number;
+    const above = upper + u * ((values[at + 1] as number) - upper);
+    const below = lower + u * ((values[at + columns + 1] as number) - lower);
+    seen[i] = above + (py - row) * (below - above);
+  }
+  return true;
+}
+
+type Light = { readonly gain: number; readonly offset: number };
+
+function regressed({ count, levels, weights }: Patch, { seen, robust }: FitRoom): Light | null {
+  let [s, st, stt, si, sit] = [0, 0, 0, 0, 0];
+  for (let i = 0; i < count; i++) {
+    const w = (weights[i] as number) * (robust[i] as number);
+    const t = levels[i] as number;
+    const v = seen[i] as number;
+    s += w;
+    st += w * t;
+    stt += w * t * t;
+    si += w * v;
+    sit += w * t * v;
+  }
+  const gain = (sit - (st * si) / s) / (stt - (st * st) / s);
+  return gain > 0.1 ? { gain, offset: (si - gain * st) / s } : null;
+}
+
+/** Fills the sums and the weights; the spread of the residuals comes back. spread 0: no weights yet. */
+function addUp(patch: Patch, room: FitRoom, { gain, offset }: Light, spread: number): number {
+  const { count, levels, weights, slopes } = patch;
+  const { seen, robust, sums } = room;
+  const perLevel = 1 / gain;
+  const cut = spread > 0 ? 1 / (3 * spread) ** 2 : 0;
+  let [s0, s1, s2, s3, s4, s5, used, off, offUsed] = [0, 0, 0, 0, 0, 0, 0, 0, 0];
+  for (let i = 0, k = 0; i < count; i++, k += SHAPE) {
+    const e = ((seen[i] as number) - offset) * perLevel - (levels[i] as number);
+    const tame = 1 / (1 + e * e * cut);
+    const r = tame * tame;
+    robust[i] = r;
+    const w = (weights[i] as number) * r;
+    const we = w * e;
+    used += w;
+    off += w * Math.abs(e) * tame;
+    offUsed += w * tame;
+    s0 += we * (slopes[k] as number);
+    s1 += we * (slopes[k + 1] as number);
+    s2 += we * (slopes[k + 2] as number);
+    s3 += we * (slopes[k + 3] as number);
+    s4 += we * (slopes[k + 4] as number);
+    s5 += we * (slopes[k + 5] as number);
+  }
+  const whole = patch.weightSum / used;
+  sums[0] = s0 * whole;
+  sums[1] = s1 * whole;
+  sums[2] = s2 * whole;
+  sums[3] = s3 * whole;
+  sums[4] = s4 * whole;
+  sums[5] = s5 * whole;
+  return Math.max(LEAST_SPREAD, (1.25 * off) / offUsed);
+}
+
+function quality(patch: Patch, room: FitRoom, { gain, offset }: Light, size: number) {
+  const { count, levels, weights, slopes, blocks, blockCount, weightSum } = patch;
+  const { cofactors } = patch.solver;
+  const { seen, robust, blockX, blockY } = room;
+  blockX.fill(0);
+  blockY.fill(0);
+  let [used, st, stt, si, sii, sit] = [0, 0, 0, 0, 0, 0];
+  for (let i = 0, k = 0; i < count; i++, k += SHAPE) {
+    const w = weights[i] as number;
+    const t = levels[i] as number;
+    const v = seen[i] as number;
+    st += w * t;
+    stt += w * t * t;
+    si += w * v;
+    sii += w * v * v;
+    sit += w * t * v;
+    const wr = w * (robust[i] as number);
+    const we = wr * ((v - offset) / gain - t);
+    used += wr;
+    const block = blocks[i] as number;
+    let [x, y] = [0, 0];
+    for (let j = 0; j < SHAPE; j++) {
+      const slope = slopes[k + j] as number;
+      x += (cofactors[j] as number) * slope;
+      y += (cofactors[SHAPE + j] as number) * slope;
+    }
+    blockX[block] = (blockX[block] as number) + we * x;
+    blockY[block] = (blockY[block] as number) + we * y;
+  }
+  let [xx, xy, yy] = [0, 0, 0];
+  for (let block = 0; block < blockCount; block++) {
+    const [bx, by] = [blockX[block] as number, blockY[block] as number];
+    xx += bx * bx;
+    xy += bx * by;
+    yy += by * by;
+  }
+  const widest = (xx + yy) / 2 + Math.hypot((xx - yy) / 2, xy);
+  const alike = sit - (st * si) / weightSum;
+  return {
+    sigmaPx: (Math.sqrt(widest * size) * weightSum) / used,
+    likeness: alike / Math.sqrt((stt - (st * st) / weightSum) * (sii - (si * si) / weightSum)),
+    share: used / weightSum,
+  };
+}
+
+/** Samples beyond the patch's rim, for starts that are off and for parts that come nearer. */
+const MARGIN_SAMPLES = 5;
+
+export function roomFor({ radiusPx, stepPx, count, blockCount }: Patch): FitRoom {
+  const side = 2 * (Math.ceil(radiusPx / stepPx) + MARGIN_SAMPLES) + 1;
+  return {
+    cutout: newCutout(side, side, stepPx),
+    seen: new Float32Array(count),
+    robust: new Float32Array(count),
+    sums: new Float64Array(SHAPE),
+    blockX: new Float64Array(blockCount),
+    blockY: new Float64Array(blockCount),
+  };
+}

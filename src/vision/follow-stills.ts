@@ -1,0 +1,100 @@
+/**
+ * Places of the seed picture that are likely to stand still and are found again well, the near ones first, spread.
+ *
+ * Model    corners (least eigenvalue of the slopes' sums), outside of what moves by more than the patch's radius
+ * Source   Shi, Tomasi, Good features to track, CVPR 1994 (from memory)
+ */
+import type { Result } from '../basics/result.ts';
+import { type Patch, patchOf, sigmaPerLevelPx } from './follow-patch.ts';
+import type { FollowQuestion } from './follow-sight.ts';
+import type { Gray } from './gray.ts';
+import { inside } from './inside.ts';
+import type { Opencv } from './opencv.ts';
+import type { Point } from './point.ts';
+import { scaledGray } from './scaled-gray.ts';
+import { spread } from './spread.ts';
+import type { VisionFailure } from './vision-failure.ts';
+import { type Keep, withOpencv } from './with-opencv.ts';
+
+const MOST_STILLS = 36;
+const MOST_TRIED = 140;
+const MOST_CORNERS = 4000;
+const SCALED_PX = 1920;
+const LEAST_APART_PX = 6;
+/** Of the strongest corner's: dark steel in shade has no stronger ones. */
+const LEAST_QUALITY = 0.0005;
+/** For noise of one level; that of a coded clip is about two. */
+const MOST_SIGMA_PX = 0.06;
+
+export function findStills(
+  cv: Opencv,
+  seed: Gray,
+  question: FollowQuestion,
+  radiusPx: number,
+  stepPx: number,
+): Result<readonly Patch[], VisionFailure> {
+  const looked = withOpencv(cv, (keep) => corners(cv, keep, seed));
+  if (!looked.ok) return looked;
+  const longPx = Math.max(seed.widthPx, seed.heightPx);
+  const [ax, ay] = question.aboutPx;
+  const farness = ([x, y]: Point) => 1 + (8 * Math.hypot(x - ax, y - ay)) / longPx;
+  const stands = looked.value.filter((place) => standsStill(place, question, radiusPx));
+  const options = { most: MOST_TRIED, reachPx: longPx / 20 };
+  const tried = spread(stands, (place) => place, farness, options).flatMap(
+    (place) => patchOf(seed, place, radiusPx, stepPx) ?? [],
+  );
+  const patches = spread(
+    tried.filter((patch) => sigmaPerLevelPx(patch) < MOST_SIGMA_PX),
+    ({ place }) => place,
+    (patch) => farness(patch.place) * Math.sqrt(sigmaPerLevelPx(patch)),
+    { most: MOST_STILLS, reachPx: longPx / 16 },
+  );
+  return { ok: true, value: patches };
+}
+
+function corners(cv: Opencv, keep: Keep, seed: Gray): readonly Point[] {
+  const { gray, scale } = scaledGray(cv, keep, seed, SCALED_PX);
+  const picture = keep(new cv.Mat(gray.heightPx, gray.widthPx, cv.CV_8UC1));
+  picture.data.set(gray.values);
+  const found = keep(new cv.Mat());
+  cv.goodFeaturesToTrack(picture, found, MOST_CORNERS, LEAST_QUALITY, LEAST_APART_PX);
+  const places = found.data32F;
+  return Array.from({ length: places.length / 2 }, (_, i) => [
+    ((places[2 * i] as number) + 0.5) / scale,
+    ((places[2 * i + 1] as number) + 0.5) / scale,
+  ]);
+}
+
+function standsStill(
+  [x, y]: Point,
+  { things, leaveOut, reachPx }: FollowQuestion,
+  radiusPx: number,
+): boolean {
+  const near = leaveOut.some(
+    (outline) =>
+      inside([x, y], outline) ||
+      outline.some(
+        (from, i) => offSegment([x, y], from, outline[(i + 1) % outline.length] as Point) < radiusPx,
+      ),
+  );
+  if (near) return false;
+  return things.every(({ placePx: [px, py], how, radiusPx: own }) => {
+    if (how === 'carried') return true;
+    const [out, back] =
+      how === 'moves'
+        ? [reachPx.out, reachPx.back]
+        : ([
+            [0, 0],
+            [0, 0],
+          ] as const);
+    const off = offSegment([x, y], [px + back[0], py + back[1]], [px + out[0], py + out[1]]);
+    return off > own + radiusPx;
+  });
+}
+
+export function offSegment([x, y]: Point, [ax, ay]: Point, [bx, by]: Point): number {
+  const [dx, dy] = [bx - ax, by - ay];
+  const square = dx * dx + dy * dy;
+  const t = square > 0 ? Math.max(0, Math.min(1, ((x - ax) * dx + (y - ay) * dy) / square)) : 0;
+  return Math.hypot(x - ax - t * dx, y - ay - t * dy);
+}

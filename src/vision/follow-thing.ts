@@ -1,0 +1,144 @@
+/**
+ * A thing that moves or turns, in one frame: expected by its own motion on top of the picture's, sought, fitted, and fitted back.
+ *
+ * Model    sigma^2 = fit's + (half of there-and-back)^2 + floor^2
+ * Fails    a gap, where the fit is not like the seed, is off its way, or does not lead back to where it came from
+ */
+import type { PatchMap } from './fit-patch.ts';
+import { type FitRoom, type FollowFit, fitFollowed, roomFor } from './follow-fit.ts';
+import type { Look } from './follow-look.ts';
+import { type Patch, patchOf } from './follow-patch.ts';
+import type { FollowedSight, FollowedThing, Gap } from './follow-sight.ts';
+import type { ThingState } from './follow-state.ts';
+import { keepsShape } from './follow-still.ts';
+import { pathMeets, soughtAlong, soughtNear, type Way } from './follow-way.ts';
+import type { Gray } from './gray.ts';
+
+export type Followable = {
+  readonly thing: FollowedThing;
+  readonly patch: Patch;
+  readonly look: Look;
+  readonly room: FitRoom;
+  readonly seed: Gray;
+};
+
+/** expected: by the picture's motion alone. carried: the seed place, carried by what stands still. */
+export type Expected = { readonly expected: PatchMap; readonly carried: PatchMap; readonly way: Way };
+
+export type ThingSight = { readonly state: ThingState; readonly sight: FollowedSight | Gap };
+
+const LEAST_LIKENESS = 0.8;
+const LEAST_SHARE = 0.5;
+const MOST_SIGMA_PX = 0.7;
+/** There and back, in sample steps. */
+const MOST_BACK = 0.5;
+const FLOOR_PX = 0.03;
+/** Turned on from the last frame's speed, tried where that fails. */
+const TURNS_TRIED_RAD = Array.from({ length: 21 }, (_, i) => ((i - 10) * Math.PI) / 30);
+
+export function followThing(one: Followable, gray: Gray, last: ThingState, at: Expected): ThingSight {
+  for (const start of startsOf(one, gray, last, at)) {
+    const fit = fitFollowed(one.patch, gray, start, one.room);
+    if (!fit || !isLike(fit) || !keepsShape(fit, start) || !onItsWay(one, fit, at)) continue;
+    const backPx = backOff(one, gray, fit);
+    if (backPx === null || backPx > MOST_BACK * one.patch.stepPx) continue;
+    const sigmaPx = Math.hypot(fit.sigmaPx, backPx / 2, FLOOR_PX * one.patch.stepPx);
+    return {
+      state: stateOf(last, at, fit),
+      sight: { placePx: fit.place, sigmaPx },
+    };
+  }
+  const { place, steps } = last.seen
+    ? nextOf(last, at)
+    : { place: at.expected.place, steps: at.expected.steps };
+  return {
+    state: { place, steps, seen: false, stepPx: [0, 0], turnRad: 0 },
+    sight: gapAt(one, gray, place),
+  };
+}
+
+function stateOf(last: ThingState, { expected }: Expected, fit: FollowFit): ThingState {
+  const { place, steps } = fit;
+  const known = last.seen;
+  return {
+    place,
+    steps,
+    seen: true,
+    stepPx: known ? [place[0] - expected.place[0], place[1] - expected.place[1]] : [0, 0],
+    turnRad: known ? angleOf(steps) - angleOf(expected.steps) : 0,
+  };
+}
+
+const isLike = ({ likeness, share, sigmaPx }: FollowFit) =>
+  likeness > LEAST_LIKENESS && share > LEAST_SHARE && sigmaPx < MOST_SIGMA_PX;
+
+const angleOf = ([xx, xy, yx, yy]: PatchMap['steps']) => Math.atan2(yx - xy, xx + yy);
+
+function nextOf(last: ThingState, { expected }: Expected): PatchMap {
+  const [x, y] = expected.place;
+  return { place: [x + last.stepPx[0], y + last.stepPx[1]], steps: turned(expected.steps, last.turnRad) };
+}
+
+function* startsOf(one: Followable, gray: Gray, last: ThingState, at: Expected): Iterable<PatchMap> {
+  if (one.thing.how === 'turns') {
+    if (last.seen) yield { ...nextOf(last, at), place: at.expected.place };
+    else yield* turnsAlike(one, gray, at.carried);
+    return;
+  }
+  if (last.seen) {
+    const next = nextOf(last, at);
+    const near = soughtNear(one.look, gray, next.place, Math.hypot(...last.stepPx));
+    if (near) yield { ...next, place: near };
+    yield next;
+    return;
+  }
+  const found = soughtAlong(one.look, gray, at.way, one.patch.radiusPx);
+  if (found) yield { place: found, steps: at.carried.steps };
+}
+
+function onItsWay({ thing, patch }: Followable, { place }: PatchMap, { carried, way }: Expected): boolean {
+  if (thing.how === 'moves') return pathMeets(way, place, patch.radiusPx);
+  return Math.hypot(place[0] - carried.place[0], place[1] - carried.place[1]) < patch.radiusPx / 2;
+}
+
+/** The turn that looks most alike first, tried with the shape as carried. */
+function turnsAlike(one: Followable, gray: Gray, carried: PatchMap): readonly PatchMap[] {
+  const tried = TURNS_TRIED_RAD.flatMap((turnRad) => {
+    const start = { place: carried.place, steps: turned(carried.steps, turnRad) };
+    const fit = fitFollowed(one.patch, gray, start, one.room);
+    return fit && keepsShape(fit, start) ? { start, likeness: fit.likeness } : [];
+  });
+  return tried
+    .sort((a, b) => b.likeness - a.likeness)
+    .slice(0, 1)
+    .map(({ start }) => start);
+}
+
+function turned([xx, xy, yx, yy]: PatchMap['steps'], rad: number): PatchMap['steps'] {
+  const [c, s] = [Math.cos(rad), Math.sin(rad)];
+  return [c * xx - s * yx, c * xy - s * yy, s * xx + c * yx, s * xy + c * yy];
+}
+
+/** From the frame back to the seed picture: how far from where it started. */
+function backOff({ patch, seed }: Followable, gray: Gray, fit: FollowFit): number | null {
+  const there = patchOf(gray, fit.place, patch.radiusPx, patch.stepPx);
+  if (!there) return null;
+  const [xx, xy, yx, yy] = fit.steps;
+  const size = xx * yy - xy * yx;
+  const steps = [yy / size, -xy / size, -yx / size, xx / size] as const;
+  const back = fitFollowed(there, seed, { place: patch.place, steps }, roomFor(there));
+  if (!back) return null;
+  const off = Math.hypot(back.place[0] - patch.place[0], back.place[1] - patch.place[1]);
+  return off * Math.sqrt(Math.abs(size));
+}
+
+/** A blurred picture keeps its differences of light and loses its slopes. */
+const BLURRED = 0.35;
+
+function gapAt({ patch }: Followable, gray: Gray, place: PatchMap['place']): Gap {
+  const [x, y] = place;
+  const r = patch.radiusPx;
+  if (x < r || y < r || x > gray.widthPx - r || y > gray.heightPx - r) return 'outside';
+  const there = patchOf(gray, place, r, patch.stepPx);
+  return there && there.sharpness < BLURRED * patch.sharpness ? 'blurred' : 'hidden';
+}

@@ -1,0 +1,45 @@
+/** The way of a thing that moves: from as far back to as far out as it may go, carried into the frame by what stands still. */
+import type { PatchMap } from './fit-patch.ts';
+import { type Look, mostAlike, roomForLook } from './follow-look.ts';
+import type { FollowQuestion } from './follow-sight.ts';
+import { offSegment } from './follow-stills.ts';
+import type { Gray } from './gray.ts';
+import type { Point } from './point.ts';
+
+export type Way = { readonly back: Point; readonly out: Point };
+
+export function wayOf({ place, steps }: PatchMap, { back, out }: FollowQuestion['reachPx']): Way {
+  const [xx, xy, yx, yy] = steps;
+  const carry = ([x, y]: Point): Point => [place[0] + xx * x + xy * y, place[1] + yx * x + yy * y];
+  return { back: carry(back), out: carry(out) };
+}
+
+/** How far beside its way it may be, over the way's length: rods tilt and cameras sway. */
+const BESIDE = 0.15;
+
+export function pathMeets({ back, out }: Way, place: Point, slackPx: number): boolean {
+  const length = Math.hypot(out[0] - back[0], out[1] - back[1]);
+  return offSegment(place, back, out) < BESIDE * length + slackPx;
+}
+
+/** In coarse samples: how much its speed may change from frame to frame. */
+const REACH = 4;
+const LEAST_LIKENESS = 0.6;
+
+export function soughtNear(look: Look, gray: Gray, place: Point, speedPx: number): Point | null {
+  const reach = REACH + Math.ceil(speedPx / 2 / look.stepPx);
+  const found = mostAlike(look, gray, place, roomForLook(look, reach, reach));
+  return found && found.likeness > LEAST_LIKENESS ? found.place : null;
+}
+
+/** The best of its whole way must be better than any other by this. */
+const CLEARLY = 0.08;
+
+export function soughtAlong(look: Look, gray: Gray, { back, out }: Way, slackPx: number): Point | null {
+  const middle: Point = [(back[0] + out[0]) / 2, (back[1] + out[1]) / 2];
+  const reach = (a: number, b: number) => Math.ceil((Math.abs(a - b) / 2 + slackPx) / look.stepPx);
+  const room = roomForLook(look, reach(back[0], out[0]), reach(back[1], out[1]));
+  const found = mostAlike(look, gray, middle, room, (place) => offSegment(place, back, out) < slackPx);
+  const clear = found && found.likeness > LEAST_LIKENESS && found.likeness > found.rival + CLEARLY;
+  return clear ? found.place : null;
+}
