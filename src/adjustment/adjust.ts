@@ -11,6 +11,7 @@ import { sparseFactor } from '../basics/sparse-symmetric.ts';
 import type { Adjustment } from './adjustment.ts';
 import { isBelievable } from './believable.ts';
 import { QUICK, THOROUGH } from './effort.ts';
+import { coreOf, extended } from './extend.ts';
 import { type Layout, layoutOf } from './layout.ts';
 import { linearise } from './linearise.ts';
 import { priorRows } from './prior-rows.ts';
@@ -26,6 +27,15 @@ export type AdjustmentFailure = {
 const RIVAL_EXCESS = 20;
 
 export function adjust(problem: Problem): Result<Adjustment, AdjustmentFailure> {
+  const core = coreOf(problem);
+  if (!core) return searched(problem);
+  const ofCore = searched(core);
+  if (!ofCore.ok) return ofCore;
+  const layout = layoutOf(problem);
+  return adjustmentAt(problem, layout, together(layout, extended(problem, layout, ofCore.value)));
+}
+
+function searched(problem: Problem): Result<Adjustment, AdjustmentFailure> {
   const layout = layoutOf(problem);
   const quick = isHeldByShape(problem) ? minima(problem, layout, QUICK) : [];
   const adjusted = adjustmentAt(problem, layout, quick);

@@ -39,6 +39,8 @@ export type Layout = {
   readonly nuisance: ReadonlyMap<string, number>;
   /** x, y, depth of each tie point that more than one view shows, by its name. */
   readonly ties: ReadonlyMap<string, number>;
+  /** x, y from a thing to the spot that was followed in its place, by the mark it was followed from (problem.ts). */
+  readonly offsets: ReadonlyMap<string, number>;
 };
 
 export function layoutOf(problem: Problem): Layout {
@@ -74,6 +76,8 @@ export function layoutOf(problem: Problem): Layout {
     if (needed) nuisance.set(mark.id, take(1));
   }
   const ties = new Map(tiesSeenTwice(views).map((tie) => [tie, take(3)]));
+  const followed = new Set(views.flatMap(({ marks }) => marks.flatMap((mark) => mark.followedFrom ?? [])));
+  const offsets = new Map([...followed].map((seed) => [seed, take(2)]));
   return {
     size,
     cameras,
@@ -92,6 +96,7 @@ export function layoutOf(problem: Problem): Layout {
     distances,
     nuisance,
     ties,
+    offsets,
   };
 }
 

@@ -20,7 +20,7 @@ import type { Problem } from './problem.ts';
 import type { Start } from './start.ts';
 import { facingAngle, turnedBy } from './start-band.ts';
 import type { WorldPoint } from './world-point.ts';
-import { distancePoint, worldPoint } from './world-points.ts';
+import { besideBy, distancePoint, worldPoint } from './world-points.ts';
 
 export type PriorRow = {
   readonly index: number;
@@ -32,8 +32,8 @@ export type PriorRow = {
 /** A mark with the two rows of the equations that are its own. */
 export type MarkRows = { readonly mark: Mark; readonly viewIndex: number; readonly row: number };
 
-/** Entries of the fullest mark, a tape graduation or a target's corner: camera 5, pose 6, the reference 7. */
-const MOST_OF_MARK = 18;
+/** Entries of the fullest mark, a tape graduation or a target's corner: camera 5, pose 6, the reference 7, an offset 2. */
+const MOST_OF_MARK = 20;
 /** And of the fullest other row but a prior's, contact of a target with the pin. */
 const MOST_OF_OTHERS = 9;
 
@@ -94,8 +94,11 @@ function pointOf(
   layout: Layout,
 ): WorldPoint | null {
   const { state, marks } = problem.views[viewIndex] as Problem['views'][number];
-  if (mark.kind !== 'distance-end')
-    return worldPoint(mark, { state, index: viewIndex }, x, layout, problem.hand);
+  if (mark.kind !== 'distance-end') {
+    const thing = worldPoint(mark, { state, index: viewIndex }, x, layout, problem.hand);
+    const offset = mark.followedFrom === undefined ? undefined : layout.offsets.get(mark.followedFrom);
+    return thing && offset !== undefined ? besideBy(thing, offset, x) : thing;
+  }
   const end = mark === marks.find(({ kind }) => kind === 'distance-end') ? 0 : 1;
   return distancePoint(end, layout.distances[viewIndex], x, layout, problem.hand);
 }

@@ -28,6 +28,10 @@ export function priorRows(problem: Problem, layout: Layout, start: ArrayLike<num
     hold(at + 1, known.TIE_ASIDE, 'mechanism');
     hold(at + 2, known.TIE_DEPTH, 'mechanism');
   }
+  for (const at of layout.offsets.values()) {
+    hold(at, known.FOLLOWED_OFFSET, 'marks');
+    hold(at + 1, known.FOLLOWED_OFFSET, 'marks');
+  }
   const { clampBand } = problem.references;
   if (layout.band !== null && clampBand) {
     hold(layout.band, known.BAND_ALONG, 'clamp-band');

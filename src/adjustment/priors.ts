@@ -52,6 +52,9 @@ export const TIE_ALONG: Prior = [80, 300];
 export const TIE_ASIDE: Prior = [0, 300];
 export const TIE_DEPTH: Prior = [0, 200];
 
+/** Of the spot that was followed from the thing that was meant: a bound, wide of what a finger misses. */
+export const FOLLOWED_OFFSET: Prior = [0, 5];
+
 /** Rim of the clamp band towards the rod, along the axis from the face. */
 export const BAND_ALONG: Prior = [-55, 30];
 

@@ -17,6 +17,11 @@ export type CameraPrior = {
   readonly uK2: number;
 };
 
+/**
+ * A mark with followedFrom is of a spot beside the thing, the same spot in every view that has one from the same seed. The seed's view
+ * holds its mark twice: as it was set, of the thing, and sharp, with followedFrom naming itself, of the spot. So how far the seed was
+ * off is common to all that were followed from it.
+ */
 export type ProblemView = {
   readonly state: BrakeState;
   /** Index into cameras. */
@@ -24,6 +29,8 @@ export type ProblemView = {
   /** Views of one pose share its index, from 0. */
   readonly pose: number;
   readonly marks: readonly Mark[];
+  /** A further frame of a clip that core views are of, seen from another place; side views come after the core views. */
+  readonly isSide: boolean;
 };
 
 export type Problem = {

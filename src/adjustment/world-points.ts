@@ -11,6 +11,7 @@
  *          tie point  (tx, ty, h tz)
  *          target     target-points.ts
  *          distance   start + {0 | d} (cos a cos b, sin a cos b, h sin b)
+ *          followed   the thing + (ox, oy, 0): the spot that was followed in its place
  *          clamp band (xb, D/2 cos w, D/2 sin w)
  *          h is the hand of the wheel end: depth away from the camera is h z.
  * Assumes  the chamber axis, the pins and the camshaft's axis crossing lie in one plane, z = 0; band round and square to the axis.
@@ -155,6 +156,14 @@ export function distancePoint(
   if (place === null || place === undefined || layout.distance === null) return null;
   const line = alongLine(x, place, end * value(x, layout.distance), hand);
   return { at: line.at, by: [...line.by, { index: layout.distance, d: scaled(line.direction, end) }] };
+}
+
+/** The spot beside a point by two unknowns of its own, along x and y. */
+export function besideBy({ at: [px, py, pz], by }: WorldPoint, offset: number, x: Unknowns): WorldPoint {
+  return {
+    at: [px + value(x, offset), py + value(x, offset + 1), pz],
+    by: [...by, { index: offset, d: [1, 0, 0] }, { index: offset + 1, d: [0, 1, 0] }],
+  };
 }
 
 /** A point at the given length along a straight thing: unknowns x, y, depth of its origin, angle in the plane, tilt out of it. */

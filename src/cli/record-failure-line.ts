@@ -31,6 +31,10 @@ export function recordFailureLine(failure: RecordFailure): string {
       return `${failure.path} names a capture that the record does not hold: ${JSON.stringify(failure.captureId)}`;
     case 'record/profile-missing':
       return `${failure.path} names a camera profile that the record does not hold: ${JSON.stringify(failure.cameraProfileId)}`;
+    case 'record/seed-missing':
+      return `${failure.path} was followed from a mark that the measurement does not hold: ${JSON.stringify(failure.id)}`;
+    case 'record/track-uneven':
+      return `${failure.path} does not give one place, or one gap, to each frame of its track`;
     case 'record/clip-without-clock':
       return `${failure.path} is missing: the capture is a clip`;
     case 'record/photo-with-clock':

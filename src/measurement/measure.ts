@@ -10,6 +10,7 @@ import type { Adjustment } from '../adjustment/adjustment.ts';
 import { profileFits } from '../adjustment/camera-prior.ts';
 import { residualTest } from '../adjustment/residual-test.ts';
 import { rivalShares } from '../adjustment/rival-shares.ts';
+import { normalQuantile } from '../basics/normal.ts';
 import { fail, ok, type Result } from '../basics/result.ts';
 import type { Measured } from './measured.ts';
 import { K95, measuredFrom } from './measured-from.ts';
@@ -27,8 +28,8 @@ import { viewsApartRad } from './views-apart.ts';
 
 /** Chance of a chi-square this large by luck, below which the stated mark uncertainties are not believed. */
 const DISAGREEMENT = 0.01;
-/** A standardised residual beyond this names the mark as doubtful: by luck 1 in 2,000. */
-const DOUBTFUL = 3.5;
+/** Chance that of all marks, each with two coordinates, one is named doubtful by luck. */
+const DOUBTFUL_BY_LUCK = 0.04;
 /** Likelihood share from which a second solution is worth telling. */
 const RIVAL_SHARE = 0.02;
 
@@ -91,7 +92,8 @@ function warningsOf(
   const warnings: MeasurementWarning[] = [];
   if (fit.inflation > 1)
     warnings.push({ code: 'measurement/marks-disagree', inflation: fit.inflation, pValue: fit.pValue });
-  if (fit.worstMark && fit.worstMark.standardisedResidual > DOUBTFUL)
+  const doubtful = normalQuantile(1 - DOUBTFUL_BY_LUCK / (4 * adjustment.markRows.length));
+  if (fit.worstMark && fit.worstMark.standardisedResidual > doubtful)
     warnings.push({ code: 'measurement/mark-doubtful', ...fit.worstMark });
   const used = input.captures.filter(({ id }) => input.views.some((view) => view.captureId === id));
   const profile = input.cameraProfile;

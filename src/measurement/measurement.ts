@@ -8,6 +8,8 @@ import type { Measured } from './measured.ts';
 
 export type MeasureInput = {
   readonly views: readonly View[];
+  /** Further frames of a followed clip, seen from other places, with followed marks only. */
+  readonly sideViews: readonly View[];
   readonly references: References;
   /** The camera stood still between the views (tripod): one pose serves all. */
   readonly cameraStill: boolean;

@@ -4,6 +4,7 @@ import type { Problem, ProblemView } from '../adjustment/problem.ts';
 import { fail, ok, type Result } from '../basics/result.ts';
 import type { Capture } from '../captures/capture.ts';
 import type { View } from '../marks/view.ts';
+import { withFollowedSpots } from './followed-spots.ts';
 import { markFault } from './mark-faults.ts';
 import type { MeasureInput, MeasurementFailure } from './measurement.ts';
 import { scaleFault } from './scale-faults.ts';
@@ -11,8 +12,9 @@ import { scaleFault } from './scale-faults.ts';
 export function problemFromViews(input: MeasureInput): Result<Problem, MeasurementFailure> {
   const fault = markFault(input.views) ?? scaleFault(input.views, input.references);
   if (fault) return fail(fault);
+  const all = [...input.views, ...input.sideViews];
   const captures: Capture[] = [];
-  for (const { captureId } of input.views) {
+  for (const { captureId } of all) {
     const capture = input.captures.find(({ id }) => id === captureId);
     if (!capture) return fail({ code: 'measurement/capture-missing', captureId });
     captures.push(capture);
@@ -25,12 +27,13 @@ export function problemFromViews(input: MeasureInput): Result<Problem, Measureme
     cameraPrior(captures[cameraKeys.indexOf(key)] as Capture, input.cameraProfile),
   );
   const shared = input.cameraStill && cameras.length === 1;
-  const views = input.views.map(
+  const views = withFollowedSpots(all).map(
     (view, i): ProblemView => ({
       state: view.state,
       camera: uniqueKeys.indexOf(cameraKeys[i] as string),
       pose: shared ? 0 : i,
       marks: view.marks,
+      isSide: i >= input.views.length,
     }),
   );
   return ok({

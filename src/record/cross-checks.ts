@@ -1,5 +1,6 @@
 /** What the parts of a record say about each other: the first contradiction, or null. */
 import type { Capture } from '../captures/capture.ts';
+import type { Track } from '../marks/track.ts';
 import type { View } from '../marks/view.ts';
 import type { InspectionRecord, MeasurementInput } from './record.ts';
 import type { RecordFailure } from './record-failure.ts';
@@ -54,7 +55,7 @@ function profileFault(
 }
 
 function measurementFault(
-  { views }: MeasurementInput,
+  { views, followed }: MeasurementInput,
   path: string,
   captures: readonly Capture[],
 ): RecordFailure | null {
@@ -62,14 +63,44 @@ function measurementFault(
   const twice = repeated(states);
   if (twice) return { code: 'record/state-twice', path: twice.path, state: twice.id };
   // A doubtful mark is named by its id alone: it is one mark of the measurement, not of one view.
-  const markIds = views.flatMap(({ marks }, i) =>
-    marks.map(({ id }, j) => ({ path: `${path}.views[${i}].marks[${j}].id`, id })),
+  const marked = [
+    ...views.map((view, i) => ({ path: `${path}.views[${i}]`, view })),
+    ...(followed?.sideViews ?? []).map((view, i) => ({ path: `${path}.followed.sideViews[${i}]`, view })),
+  ];
+  const marks = marked.flatMap(({ path: at, view }) =>
+    view.marks.map((mark, j) => ({ path: `${at}.marks[${j}]`, mark })),
   );
-  return firstOf(views, (view, i) => viewFault(view, `${path}.views[${i}]`, captures)) ?? duplicate(markIds);
+  const seeds = new Set(views.flatMap((view) => view.marks.map(({ id }) => id)));
+  return (
+    firstOf(marked, ({ path: at, view }) => frameFault(view, at, captures)) ??
+    duplicate(marks.map(({ path: at, mark }) => ({ path: `${at}.id`, id: mark.id }))) ??
+    firstOf(marks, ({ path: at, mark: { followedFrom: id } }) =>
+      id === undefined || seeds.has(id) ? null : { code: 'record/seed-missing', path: at, id },
+    ) ??
+    (followed && trackFault(followed.track, `${path}.followed.track`, captures))
+  );
 }
 
-function viewFault(view: View, path: string, captures: readonly Capture[]): RecordFailure | null {
-  const { captureId, frame } = view;
+function trackFault(track: Track, path: string, captures: readonly Capture[]): RecordFailure | null {
+  const { captureId, seed, timeTicks, points } = track;
+  const frames = timeTicks.length;
+  const uneven = points.findIndex(
+    ({ xCentiPx, yCentiPx, sigmaMilliPx }) =>
+      [xCentiPx, yCentiPx, sigmaMilliPx].some((column) => column.length !== frames) ||
+      xCentiPx.some(
+        (x, i) => (x === null) !== (yCentiPx[i] === null) || (x === null) !== (sigmaMilliPx[i] === null),
+      ),
+  );
+  if (uneven >= 0) return { code: 'record/track-uneven', path: `${path}.points[${uneven}]` };
+  const last = { index: track.firstIndex + frames - 1, timeTicks: timeTicks.at(-1) ?? 0 };
+  return firstOf([seed, last], (frame) => frameFault({ captureId, frame }, path, captures));
+}
+
+function frameFault(
+  { captureId, frame }: Pick<View, 'captureId' | 'frame'>,
+  path: string,
+  captures: readonly Capture[],
+): RecordFailure | null {
   const capture = captures.find(({ id }) => id === captureId);
   if (!capture) return { code: 'record/capture-missing', path: `${path}.captureId`, captureId };
   if (capture.kind === 'clip' && frame === null)

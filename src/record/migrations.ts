@@ -5,7 +5,10 @@
  */
 type Data = Readonly<Record<string, unknown>>;
 
-export const MIGRATIONS: ReadonlyMap<number, (data: unknown) => unknown> = new Map([[1, toVersion2]]);
+export const MIGRATIONS: ReadonlyMap<number, (data: unknown) => unknown> = new Map([
+  [1, toVersion2],
+  [2, toVersion3],
+]);
 
 /** Version 2 knows camera profiles, the printed target, the pin's end, and whether a tape touches it. */
 function toVersion2(data: unknown): unknown {
@@ -25,6 +28,18 @@ function toVersion2(data: unknown): unknown {
           pinEnd: null,
         })),
       })),
+    })),
+  }));
+}
+
+/** Version 3 knows what came of following a clip. */
+function toVersion3(data: unknown): unknown {
+  return changed(data, (record) => ({
+    ...record,
+    version: 3,
+    wheelEnds: each(record.wheelEnds, (wheelEnd) => ({
+      ...wheelEnd,
+      measurements: each(wheelEnd.measurements, (measurement) => ({ ...measurement, followed: null })),
     })),
   }));
 }

@@ -16,6 +16,10 @@ export type RecordFailure =
   | { readonly code: 'record/state-twice'; readonly path: string; readonly state: BrakeState }
   | { readonly code: 'record/capture-missing'; readonly path: string; readonly captureId: string }
   | { readonly code: 'record/profile-missing'; readonly path: string; readonly cameraProfileId: string }
+  /** A followed mark names a mark of the measurement that is not there. */
+  | { readonly code: 'record/seed-missing'; readonly path: string; readonly id: string }
+  /** Columns of a track that are not as long as its list of times, or hold a place of half a value. */
+  | { readonly code: 'record/track-uneven'; readonly path: string }
   /** A clip has its clock and a view of it a frame; a photo has neither. */
   | {
       readonly code:

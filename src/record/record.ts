@@ -8,11 +8,12 @@ import { cameraProfileSchema } from '../captures/camera-profile.ts';
 import { captureSchema } from '../captures/capture.ts';
 import { chamberSchema } from '../finding/chamber.ts';
 import { SIGHTS } from '../finding/over-stroke-mark.ts';
+import { trackSchema } from '../marks/track.ts';
 import { viewSchema } from '../marks/view.ts';
 import { referencesSchema } from '../references/reference.ts';
 
 export const RECORD_FORMAT = 'strokewitness-record';
-export const RECORD_VERSION = 2;
+export const RECORD_VERSION = 3;
 
 const id = z.string().min(1).max(64);
 const text = z.string().max(200);
@@ -44,6 +45,15 @@ export const measurementSchema = z
     /** At most one view of each state. */
     views: z.array(viewSchema).max(3).readonly(),
     references: referencesSchema,
+    /** What came of following the marks through a clip: null where pictures were marked one by one. */
+    followed: z
+      .strictObject({
+        track: trackSchema,
+        /** Frames seen from other places than those of the views, with followed marks only. */
+        sideViews: z.array(viewSchema).max(12).readonly(),
+      })
+      .readonly()
+      .nullable(),
     overStrokeMark: z
       .strictObject({ released: overStrokeSightSchema.nullable(), applied: overStrokeSightSchema.nullable() })
       .readonly(),

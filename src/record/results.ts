@@ -23,9 +23,10 @@ export function assess(
 
 /** What the engine needs of the record: for measuring elsewhere, as in a worker, and deciding here. */
 export function measureInput(record: InspectionRecord, measurement: MeasurementInput): MeasureInput {
-  const { views, references, cameraStill, cameraProfileId } = measurement;
+  const { views, references, cameraStill, cameraProfileId, followed } = measurement;
   const cameraProfile = record.cameraProfiles.find(({ id }) => id === cameraProfileId) ?? null;
-  return { views, references, cameraStill, captures: record.captures, cameraProfile };
+  const sideViews = followed?.sideViews ?? [];
+  return { views, sideViews, references, cameraStill, captures: record.captures, cameraProfile };
 }
 
 export function findingFor(

@@ -46,8 +46,14 @@ function wheelEnd(references = REFERENCES): { readonly layout: Layout; readonly 
     ],
     poseCount: 1,
     views: [
-      { state: 'released', camera: 0, pose: 0, marks: MARKS.map((m) => ({ ...m, id: `${m.id} released` })) },
-      { state: 'applied', camera: 0, pose: 0, marks: MARKS },
+      {
+        state: 'released',
+        camera: 0,
+        pose: 0,
+        marks: MARKS.map((m) => ({ ...m, id: `${m.id} released` })),
+        isSide: false,
+      },
+      { state: 'applied', camera: 0, pose: 0, marks: MARKS, isSide: false },
     ],
     references,
     hand: 1,

@@ -57,6 +57,7 @@ export function sampleOf(
     seed,
     input: {
       views,
+      sideViews: [],
       captures: pair.views.map((_v, i) => captureOf(pair, `c${i}`)),
       cameraStill: false,
       cameraProfile: null,

@@ -94,5 +94,5 @@ function mark(
 }
 
 function inputOf(views: MeasureInput['views'], references: References): MeasureInput {
-  return { views, references, captures: [], cameraStill: false, cameraProfile: null };
+  return { views, sideViews: [], references, captures: [], cameraStill: false, cameraProfile: null };
 }

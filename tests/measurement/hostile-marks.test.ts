@@ -129,7 +129,7 @@ const anyInput = fc
       const withIds = of.map((m): Mark => ({ ...m, id: `m${nextId++}`, placedBy: 'hand' }));
       return [{ state: BRAKE_STATES[i] as View['state'], captureId: `c${i}`, frame: null, marks: withIds }];
     });
-    return { ...rest, views: marked, captures: captures.map((c, i) => captureOf(`c${i}`, c)) };
+    return { ...rest, views: marked, sideViews: [], captures: captures.map((c, i) => captureOf(`c${i}`, c)) };
   });
 
 type CameraFacts = Pick<Capture, 'kind' | 'widthPx' | 'heightPx' | 'focal35Mm'>;

@@ -112,6 +112,7 @@ export function measureStroke({ released, applied, squares, withTies }: BoardStr
       viewOf(released, 'released', RELEASED_COLUMN, withTies),
       viewOf(applied, 'applied', RELEASED_COLUMN + squares, withTies),
     ],
+    sideViews: [],
     captures: [captureOf(released), captureOf(applied)],
     cameraStill: false,
     cameraProfile: PROFILE,

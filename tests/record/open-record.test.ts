@@ -36,8 +36,8 @@ test.each<[string, string, object]>([
   ['version 1.5', spoilt((r) => Object.assign(r, { version: 1.5 })), { code: 'record/unknown-version' }],
   [
     'a newer version, whatever else is in it',
-    '{"format":"strokewitness-record","version":3,"wheelEnds":"elsewhere"}',
-    { code: 'record/newer-version', version: 3, newest: 2 },
+    '{"format":"strokewitness-record","version":4,"wheelEnds":"elsewhere"}',
+    { code: 'record/newer-version', version: 4, newest: 3 },
   ],
   ['more than it can hold', ' '.repeat(RECORD_LIMIT_CHARACTERS + 1), { code: 'record/too-large' }],
   ['absurd depth', '['.repeat(100_000), { code: 'record/too-deep' }],
@@ -263,11 +263,13 @@ test('a record with one value replaced by anything is opened or refused, never a
   );
 });
 
-test('version 1 becomes version 2: without target, pin end, profiles, and no tape said to touch the pin', () => {
+test('version 1 has no target, pin end, profiles, no tape said to touch the pin, and nothing followed', () => {
   const opened = openRecord(readFileSync('tests/fixtures/records/version-1.json', 'utf8'));
   if (!opened.ok) throw new Error(opened.failure.code);
-  expect(opened.value).toMatchObject({ version: 2, cameraProfiles: [] });
-  for (const { cameraProfileId, references } of opened.value.wheelEnds.flatMap((end) => end.measurements)) {
+  expect(opened.value).toMatchObject({ version: 3, cameraProfiles: [] });
+  const measurements = opened.value.wheelEnds.flatMap((end) => end.measurements);
+  for (const { cameraProfileId, references, followed } of measurements) {
+    expect(followed).toBeNull();
     expect(cameraProfileId).toBeNull();
     expect(references).toMatchObject({ target: null, pinEnd: null });
     if (references.tape) expect(references.tape.touchesPin).toBe(false);

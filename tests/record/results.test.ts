@@ -81,6 +81,7 @@ test('no measurement: not decided, with the reason and the limit that would have
 test('the engine is given the marks, the references and every capture', () => {
   expect(measureInput(record, measurement)).toEqual({
     views: measurement.views,
+    sideViews: [],
     references: measurement.references,
     cameraStill: false,
     captures: record.captures,

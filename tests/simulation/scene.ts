@@ -86,6 +86,7 @@ export function simulate(options: SceneOptions): Scene {
   const references = referencesOf(scatter, options, wheelEnd);
   const input: MeasureInput = {
     views,
+    sideViews: [],
     captures,
     cameraStill: options.cameraStill ?? false,
     cameraProfile: options.profile ? profileOf(extraScatter, camera) : null,

@@ -27,6 +27,10 @@ export function recordFailureText(failure: RecordFailure): string {
       return `The record contradicts itself: ${failure.path} names a picture that it does not list. Use an unchanged copy.`;
     case 'record/profile-missing':
       return `The record contradicts itself: ${failure.path} names a camera that it does not list. Use an unchanged copy.`;
+    case 'record/seed-missing':
+      return `The record contradicts itself: ${failure.path} was followed from a mark that it does not hold. Use an unchanged copy.`;
+    case 'record/track-uneven':
+      return `The record contradicts itself: ${failure.path} does not give each frame one place. Use an unchanged copy.`;
     case 'record/clip-without-clock':
     case 'record/photo-with-clock':
     case 'record/clip-without-frame':

@@ -5,8 +5,8 @@ import type { Chamber } from '../../finding/chamber.ts';
 import type { Frame } from '../../frames/frame.ts';
 import type { Mark } from '../../marks/mark.ts';
 import type { PlacedPoint } from '../../marks/placement.ts';
-import type { BrakeState } from '../../marks/view.ts';
-import type { OverStrokeSight, WheelEnd } from '../../record/record.ts';
+import type { BrakeState, View } from '../../marks/view.ts';
+import type { MeasurementInput, OverStrokeSight, WheelEnd } from '../../record/record.ts';
 import type { References } from '../../references/reference.ts';
 
 /** A view is one of at most three of a measurement, so its state names it. */
@@ -55,6 +55,12 @@ export type MeasurementAction =
   | MarkAction
   | PlaceTies
   | { readonly type: 'set-references'; readonly references: Partial<References> }
+  /** What came of following a clip: the views as it leaves them, and the track. */
+  | {
+      readonly type: 'take-followed';
+      readonly views: readonly View[];
+      readonly followed: NonNullable<MeasurementInput['followed']>;
+    }
   | { readonly type: 'set-camera-still'; readonly cameraStill: boolean }
   | {
       readonly type: 'set-over-stroke';

@@ -1,4 +1,5 @@
 import type { Mark } from '../../marks/mark.ts';
+import type { PlacedPoint } from '../../marks/placement.ts';
 import type { MarkAction } from './actions.ts';
 
 export function applyToMarks(marks: readonly Mark[], action: MarkAction): readonly Mark[] {
@@ -8,9 +9,7 @@ export function applyToMarks(marks: readonly Mark[], action: MarkAction): readon
     case 'place-target':
       return [...marks.filter(({ kind }) => kind !== 'target-corner'), ...action.marks];
     case 'move-mark':
-      return marks.map((mark) =>
-        mark.id === action.markId ? { ...mark, ...action.point, placedBy: 'hand' } : mark,
-      );
+      return marks.map((mark) => (mark.id === action.markId ? byHand(mark, action.point) : mark));
     case 'delete-mark':
       return marks.filter(({ id }) => id !== action.markId);
     case 'set-reading':
@@ -20,4 +19,9 @@ export function applyToMarks(marks: readonly Mark[], action: MarkAction): readon
           : mark,
       );
   }
+}
+
+/** Where a hand puts it, it stands for itself. */
+function byHand({ followedFrom: _, ...mark }: Mark, point: PlacedPoint): Mark {
+  return { ...mark, ...point, placedBy: 'hand' };
 }

@@ -2,11 +2,21 @@ import { BRAKE_STATES, type BrakeState, type View } from '../../marks/view.ts';
 import type { MeasurementInput } from '../../record/record.ts';
 import type { MeasurementAction } from './actions.ts';
 import { applyToMarks } from './apply-to-marks.ts';
+import { afterChange } from './followed-from.ts';
 import { placeTies } from './place-ties.ts';
 
 export function applyToMeasurement(
   measurement: MeasurementInput,
   action: MeasurementAction,
+): MeasurementInput {
+  if (action.type === 'take-followed')
+    return { ...withViews(measurement, action.views), followed: action.followed };
+  return afterChange(measurement, changed(measurement, action));
+}
+
+function changed(
+  measurement: MeasurementInput,
+  action: Exclude<MeasurementAction, { readonly type: 'take-followed' }>,
 ): MeasurementInput {
   switch (action.type) {
     case 'take-view':

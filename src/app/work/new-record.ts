@@ -41,6 +41,7 @@ function newMeasurement(newId: () => string): MeasurementInput {
     cameraProfileId: null,
     views: [],
     references: NO_REFERENCES,
+    followed: null,
     overStrokeMark: { released: null, applied: null },
   };
 }

@@ -1,0 +1,98 @@
+/** Stroke over time, its applications, and what is written of them. */
+import { formatLength, type LengthUnit } from '../../basics/length-text.ts';
+import { degFromRad, inchesFromMm } from '../../basics/units.ts';
+import type { FollowedKind } from '../../marks/track.ts';
+import type { ClipWarning, Phase, Uncertain } from '../../measurement/clip-measurement.ts';
+import { lengthText, uText } from './values.ts';
+
+export const CURVE = {
+  name: 'Stroke over time',
+  stroke: 'Stroke',
+  angle: 'Arm angle',
+  time: 'Time in the clip',
+  key: 'Hatched: u of each frame alone. Boxed: U at 95 % of the stroke.',
+  ninety: '90 %',
+  square: 'square',
+  notSeen: 'not seen',
+  frame: (frame: number, frames: number) => `frame ${frame + 1} of ${frames}`,
+};
+
+const PHASE_NAMES: Readonly<Record<Phase['kind'], string>> = {
+  released: 'released',
+  applying: 'applying',
+  held: 'held',
+  releasing: 'releasing',
+};
+
+export const phaseText = (kind: Phase['kind'] | null) => (kind === null ? 'between' : PHASE_NAMES[kind]);
+
+const FOLLOWED_NAMES: Readonly<Record<FollowedKind, string>> = {
+  'chamber-face': 'face',
+  'clevis-pin': 'pin',
+  'camshaft-end': 'camshaft',
+  still: 'still point',
+};
+
+export const notSeenText = (kind: FollowedKind) => `${FOLLOWED_NAMES[kind]} not seen`;
+
+/** Standard uncertainty, rounded up; in the unit the stroke is shown in. */
+export function uLengthText(uMm: number, unit: LengthUnit): string {
+  if (unit === 'mm') return `u ${uText(uMm)}`;
+  return `u ${(Math.ceil(inchesFromMm(uMm) * 1000 - 1e-9) / 1000).toFixed(3)} in`;
+}
+
+export const uAngleText = (uRad: number) => `u ${(Math.ceil(degFromRad(uRad) * 10 - 1e-9) / 10).toFixed(1)}°`;
+
+export const angleText = (rad: number) => `${degFromRad(rad).toFixed(1)}°`;
+
+export const secondsText = (s: number) => `${s.toFixed(3)} s`;
+
+/** A tick's number: no more places than its step has. */
+export const tickSecondsText = (s: number) => String(Number(s.toFixed(2)));
+
+export const strokeAndUText = ({ value, u }: Uncertain, unit: LengthUnit) =>
+  `${lengthText(value, unit)}, ${uLengthText(u, unit)}`;
+
+export const barNumberText = (mm: number, unit: LengthUnit) => formatLength(mm, unit).replace(/ (in|mm)$/, '');
+
+export const APPLICATIONS = {
+  heading: 'Applications',
+  one: 'Application',
+  number: (number: number) => `Application ${number}`,
+  stroke: 'Stroke',
+  ninety: 'To 90 %',
+  full: 'To full',
+  release: 'Release',
+  creep: 'Creep while held',
+  notShown: 'not in the clip',
+  spread: 'Largest less smallest stroke',
+  noSpread: 'One application: nothing to compare it with.',
+};
+
+/** A time with its standard uncertainty, rounded up to the millisecond. */
+export const timeAndUText = ({ value, u }: Uncertain) => [secondsText(value), `u ${secondsText(ceiled(u, 1000))}`] as const;
+
+export const creepAndUText = ({ value, u }: Uncertain, unit: LengthUnit) =>
+  unit === 'mm'
+    ? ([`${value.toFixed(2)} mm/s`, `u ${ceiled(u, 100).toFixed(2)} mm/s`] as const)
+    : ([
+        `${inchesFromMm(value).toFixed(3)} in/s`,
+        `u ${ceiled(inchesFromMm(u), 1000).toFixed(3)} in/s`,
+      ] as const);
+
+function ceiled(value: number, steps: number): number {
+  return Math.ceil(value * steps - 1e-9) / steps;
+}
+
+export function clipWarningText(warning: ClipWarning, unit: LengthUnit): string {
+  switch (warning.code) {
+    case 'clip/picture-warps':
+      return `The picture warps: what stands still moves ${warning.stillScatter.toFixed(1)} times as much as it should. The phone steadies its picture, or it shook too fast. Switch the steadying off, rest the phone on something, and film again.`;
+    case 'clip/clock-doubtful':
+      return `The clip counts ${Math.round(warning.framesPerSecond)} frames a second: slow motion, perhaps. Its clock may run slow, then the times and the creep are not those at the brake. The stroke does not depend on it.`;
+    case 'clip/applications-differ':
+      return `The applications differ by ${lengthText(warning.spreadMm, unit)}, more than their uncertainty explains. Was the pressure the same each time? The largest counts.`;
+  }
+}
+
+export const SAVE_TABLE = 'Save the curve as a table (CSV)';

@@ -1,0 +1,15 @@
+/** Adds to the views the spots that were followed through a clip, as the adjustment wants them (adjustment/problem.ts). */
+import type { View } from '../marks/view.ts';
+
+/** The spot is where the seed was set, by definition: a twentieth of a pixel is for the picture's own sampling. */
+const SPOT_SIGMA_PX = 0.05;
+
+export function withFollowedSpots(views: readonly View[]): readonly View[] {
+  const seeds = new Set(views.flatMap(({ marks }) => marks.flatMap((mark) => mark.followedFrom ?? [])));
+  return views.map((view) => {
+    const spots = view.marks
+      .filter(({ id }) => seeds.has(id))
+      .map((mark) => ({ ...mark, sigmaPx: SPOT_SIGMA_PX, followedFrom: mark.id }));
+    return spots.length > 0 ? { ...view, marks: [...view.marks, ...spots] } : view;
+  });
+}
