@@ -3,11 +3,11 @@
  *
  * Model    the dimension stands in the middle of the held part, from the released level up to it; its value stands upright where it
  *          fits between the flanks, else along the line, read from the right (both as in ISO 129-1, from memory).
- *          A word that would stand on another is left out: the application list and the slider's text say it too.
+ *          What has no room is left out: the list of applications and the slider's text say it too.
  */
 import type { Application, ClipMeasurement, CurvePoint, Phase } from '../../measurement/clip-measurement.ts';
 import type { Box } from '../viewer/box.ts';
-import { dimensionLines, type DimensionLines } from '../viewer/dimension-lines.ts';
+import { type DimensionLines, dimensionLines } from '../viewer/dimension-lines.ts';
 import type { CurveScale } from './curve-scale.ts';
 
 export type PlateauNote = {
@@ -15,7 +15,9 @@ export type PlateauNote = {
   readonly number: number;
   readonly xCss: number;
   readonly lines: DimensionLines;
+  /** Empty where there is no room for it. */
   readonly text: string;
+  readonly textCss: number;
   readonly upright: boolean;
   /** At the released level, from where the rod leaves it to beyond the dimension line. */
   readonly extension: { readonly fromCss: number; readonly toCss: number; readonly yCss: number };
@@ -23,12 +25,15 @@ export type PlateauNote = {
   readonly held: Box;
 };
 
-const TEXT_CSS = 17;
+/** Of a value in its break: the second where the first has no room. */
+const TEXT_SIZES_CSS = [17, 14] as const;
+/** Arrowheads and room at both ends of the break, as dimension-lines.ts draws them. */
+const ARROWS_CSS = 52;
 const BEYOND_CSS = 6;
 const LEAST_HELD_CSS = 6;
 
 /** A guess a little wide: it only sets how wide a line is broken and what may stand beside what. */
-export const textWidthGuessCss = (text: string, sizeCss: number) => 0.47 * sizeCss * text.length;
+export const textWidthGuessCss = (text: string, sizeCss: number) => 0.42 * sizeCss * text.length;
 
 export function plateauNotes(
   { curve, applications }: ClipMeasurement,
@@ -41,15 +46,15 @@ export function plateauNotes(
     if (!held || !released) return [];
     const [fromCss, toCss] = [xOf(curve, scale, held.from), xOf(curve, scale, held.to)];
     const zeroMm = levelMm(curve, released);
-    const { value, U95 } = application.strokeMm;
-    const [lowY, highY] = [scale.yAt(zeroMm), scale.yAt(zeroMm + value)];
+    const { U95 } = application.strokeMm;
+    const heldMm = zeroMm + application.strokeMm.value;
+    const [lowY, highY] = [scale.yAt(zeroMm), scale.yAt(heldMm)];
     const xCss = (fromCss + toCss) / 2;
-    const text = textOf(application);
-    const widthCss = textWidthGuessCss(text, TEXT_CSS);
-    const upright = widthCss + 2 * BEYOND_CSS < toCss - fromCss;
-    const size = upright
-      ? { widthCss, heightCss: TEXT_CSS + 3 }
-      : { widthCss: TEXT_CSS + 3, heightCss: widthCss };
+    const value = textOf(application);
+    const { textCss, upright, size, fits } = textPlace(value, {
+      widthCss: flankRoomCss(curve, scale, application),
+      heightCss: lowY - highY,
+    });
     const ends = [
       { xCss, yCss: lowY },
       { xCss, yCss: highY },
@@ -60,7 +65,8 @@ export function plateauNotes(
         number: index + 1,
         xCss,
         lines: dimensionLines(ends, size, screen),
-        text,
+        text: fits ? value : '',
+        textCss,
         upright,
         extension: {
           fromCss: xOf(curve, scale, released.to),
@@ -69,32 +75,56 @@ export function plateauNotes(
         },
         held: {
           leftCss: fromCss,
-          topCss: scale.yAt(zeroMm + value + U95),
+          topCss: scale.yAt(heldMm + U95),
           widthCss: Math.max(LEAST_HELD_CSS, toCss - fromCss),
-          heightCss: scale.yAt(zeroMm + value - U95) - scale.yAt(zeroMm + value + U95),
+          heightCss: scale.yAt(heldMm - U95) - scale.yAt(heldMm + U95),
         },
       },
     ];
   });
 }
 
+type TextPlace = {
+  readonly textCss: number;
+  readonly upright: boolean;
+  readonly size: { readonly widthCss: number; readonly heightCss: number };
+  readonly fits: boolean;
+};
+
+function textPlace(text: string, room: { readonly widthCss: number; readonly heightCss: number }): TextPlace {
+  const [large, small] = TEXT_SIZES_CSS;
+  const widthCss = textWidthGuessCss(text, large);
+  if (widthCss + 2 * BEYOND_CSS < room.widthCss)
+    return { textCss: large, upright: true, size: { widthCss, heightCss: large + 3 }, fits: true };
+  const along = (textCss: number) => textWidthGuessCss(text, textCss) + ARROWS_CSS < room.heightCss;
+  const textCss = along(large) ? large : small;
+  const fits = along(textCss);
+  const lengthCss = fits ? textWidthGuessCss(text, textCss) : 0;
+  return { textCss, upright: false, size: { widthCss: textCss + 3, heightCss: lengthCss }, fits };
+}
+
+/** Between the flanks at half their height. */
+function flankRoomCss(curve: readonly CurvePoint[], scale: CurveScale, application: Application): number {
+  const middle = (kind: Phase['kind'], otherwise: 'from' | 'to') => {
+    const phase = phaseOf(application, kind);
+    if (phase) return xOf(curve, scale, Math.round((phase.from + phase.to) / 2));
+    return xOf(curve, scale, phaseOf(application, 'held')?.[otherwise] ?? 0);
+  };
+  return middle('releasing', 'to') - middle('applying', 'from');
+}
+
 export type PointNote = {
   readonly kind: 'ninety' | 'square';
   readonly xCss: number;
   readonly yCss: number;
-  readonly word: 'left' | 'right' | 'none';
-  /** Of its word: moved where two would stand on each other. */
-  readonly wordYCss: number;
+  /** Middle of its word, left of the curve; null where there is no room. */
+  readonly wordCss: number | null;
 };
 
-const WORD_CSS = { ninety: 38, square: 54 };
+const WORD_CSS = { ninety: 40, square: 52 };
 const LINE_CSS = 17;
 
 export function pointNotes({ curve, applications, square }: ClipMeasurement, scale: CurveScale): PointNote[] {
-  const squareAt = square && {
-    xCss: scale.xAt(square.timeS),
-    yCss: scale.yAt(square.strokeMm.value),
-  };
   let freeFromCss = scale.leftCss;
   const notes = applications.flatMap((application): PointNote[] => {
     const applying = phaseOf(application, 'applying');
@@ -105,16 +135,36 @@ export function pointNotes({ curve, applications, square }: ClipMeasurement, sca
     const strokeMm = strokeAt(curve, timeS);
     if (strokeMm === null) return [];
     const [xCss, yCss] = [scale.xAt(timeS), scale.yAt(strokeMm)];
-    const word = xCss - WORD_CSS.ninety > leftEdgeCss ? 'left' : 'none';
-    return [{ kind: 'ninety', xCss, yCss, word, wordYCss: yCss }];
+    const wordCss = xCss - WORD_CSS.ninety > leftEdgeCss ? yCss : null;
+    return [{ kind: 'ninety', xCss, yCss, wordCss }];
   });
-  if (!squareAt) return notes;
-  const near = notes.find(({ xCss, yCss }) => {
-    return Math.abs(xCss - squareAt.xCss) < WORD_CSS.square && Math.abs(yCss - squareAt.yCss) < LINE_CSS;
-  });
-  const below = near ? Math.max(squareAt.yCss, near.yCss + LINE_CSS) : squareAt.yCss;
-  const word = squareAt.xCss - WORD_CSS.square > scale.leftCss ? 'left' : 'right';
-  return [...notes, { kind: 'square', ...squareAt, word, wordYCss: below }];
+  const [xCss, yCss] = square ? [scale.xAt(square.timeS), scale.yAt(square.strokeMm.value)] : [0, 0];
+  const squareNote = {
+    kind: 'square',
+    xCss,
+    yCss,
+    wordCss: xCss - WORD_CSS.square > scale.leftCss ? yCss : null,
+  } as const;
+  return apart(square ? [...notes, squareNote] : notes, scale.limitCss);
+}
+
+/** From the top: each word off the limit's line, and below the word above it at the same flank. */
+function apart(notes: readonly PointNote[], limitCss: number | null): PointNote[] {
+  const placed: PointNote[] = [];
+  for (const note of notes.toSorted((a, b) => a.yCss - b.yCss)) {
+    const above = placed.findLast(
+      ({ xCss, wordCss }) => wordCss !== null && Math.abs(xCss - note.xCss) < WORD_CSS.square,
+    );
+    placed.push({ ...note, wordCss: note.wordCss === null ? null : lowered(note.wordCss, above, limitCss) });
+  }
+  return placed;
+}
+
+function lowered(wantedCss: number, above: PointNote | undefined, limitCss: number | null): number {
+  const free = Math.max(wantedCss, (above?.wordCss ?? Number.NEGATIVE_INFINITY) + LINE_CSS);
+  return limitCss !== null && Math.abs(free - limitCss) < LINE_CSS / 2 + 2
+    ? limitCss + LINE_CSS / 2 + 4
+    : free;
 }
 
 export type GapNote = {

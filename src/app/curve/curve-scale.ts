@@ -19,7 +19,9 @@ export type CurveScale = {
   /** The time axis. */
   readonly baseCss: number;
   readonly xAt: (timeS: number) => number;
+  readonly timeAt: (xCss: number) => number;
   readonly yAt: (strokeMm: number) => number;
+  readonly limitCss: number | null;
   readonly strokeTicks: readonly { readonly atMm: number; readonly long: boolean }[];
   readonly timeTicks: readonly number[];
   readonly angle: AngleStrip | null;
@@ -35,17 +37,17 @@ export type AngleStrip = {
 const LEFT_CSS = 44;
 const RIGHT_CSS = 14;
 /** Room above the highest value for the limit's number. */
-const HEAD_CSS = 24;
+const HEAD_CSS = 20;
 /** Room for the applications' numbers. */
-const NUMBERS_CSS = 32;
+const NUMBERS_CSS = 30;
 /** Between the released place and the time axis: what is said of gaps stands there. */
-export const GAP_LANE_CSS = 30;
-const ANGLE_APART_CSS = 34;
-const ANGLE_CSS = 76;
+export const GAP_LANE_CSS = 26;
+const ANGLE_APART_CSS = 28;
 const TICK_TEXT_CSS = 22;
 export const HANDLE_LANE_CSS = 48;
-const LEAST_PLOT_CSS = 170;
-const MOST_PLOT_CSS = 250;
+/** Heights grow with the width, between what a phone has room for beside the picture and what a desk needs. */
+const PLOT = { share: 0.3, leastCss: 176, mostCss: 300 };
+const ANGLE = { share: 0.08, leastCss: 60, mostCss: 96 };
 
 export function curveScale(
   { curve, applications }: ClipMeasurement,
@@ -62,11 +64,12 @@ export function curveScale(
   ];
   const { endMm, ticks } = barScale([...(limitMm === null ? [] : [limitMm]), Math.max(0, ...tops)], unit);
   const topCss = HEAD_CSS + (applications.length > 1 ? NUMBERS_CSS : 0);
-  const plotCss = Math.min(MOST_PLOT_CSS, Math.max(LEAST_PLOT_CSS, widthCss * 0.4));
+  const plotCss = heightFor(PLOT, widthCss);
   const zeroCss = topCss + plotCss;
   const baseCss = zeroCss + GAP_LANE_CSS;
 
-  const angle = angleStrip(curve, baseCss + ANGLE_APART_CSS);
+  const yAt = (strokeMm: number) => zeroCss - (strokeMm / endMm) * plotCss;
+  const angle = angleStrip(curve, baseCss + ANGLE_APART_CSS, heightFor(ANGLE, widthCss));
   return {
     widthCss,
     heightCss: (angle ? angle.baseCss : baseCss) + TICK_TEXT_CSS + HANDLE_LANE_CSS,
@@ -75,9 +78,11 @@ export function curveScale(
     topCss,
     baseCss,
     xAt: (timeS) => LEFT_CSS + (timeS - firstS) * perSecond,
-    yAt: (strokeMm) => zeroCss - (strokeMm / endMm) * plotCss,
+    timeAt: (xCss) => firstS + (xCss - LEFT_CSS) / perSecond,
+    yAt,
+    limitCss: limitMm === null ? null : yAt(limitMm),
     strokeTicks: ticks,
-    timeTicks: evenTicks(firstS, lastS, stepFor(60 / perSecond, TIME_STEPS_S)),
+    timeTicks: evenTicks(firstS, lastS, stepFor(44 / perSecond, TIME_STEPS_S)),
     angle,
   };
 }
@@ -86,12 +91,12 @@ const TIME_STEPS_S = [0.05, 0.1, 0.2, 0.5, 1, 2, 5, 10, 20, 30, 60, 120];
 const ANGLE_STEPS_DEG = [5, 10, 20, 30, 45];
 const SQUARE_DEG = 90;
 
-function angleStrip(curve: ClipMeasurement['curve'], topCss: number): AngleStrip | null {
+function angleStrip(curve: ClipMeasurement['curve'], topCss: number, heightCss: number): AngleStrip | null {
   const seen = curve.flatMap(({ armAngleRad }) => (armAngleRad ? [degFromRad(armAngleRad.value)] : []));
   if (seen.length === 0) return null;
   const [low, high] = [Math.min(SQUARE_DEG, ...seen) - 2, Math.max(SQUARE_DEG, ...seen) + 2];
-  const baseCss = topCss + ANGLE_CSS;
-  const perDegree = ANGLE_CSS / (high - low);
+  const baseCss = topCss + heightCss;
+  const perDegree = heightCss / (high - low);
   // Counted from the square line, which must have its tick.
   const step = stepFor(20 / perDegree, ANGLE_STEPS_DEG);
   return {
@@ -103,6 +108,10 @@ function angleStrip(curve: ClipMeasurement['curve'], topCss: number): AngleStrip
 }
 
 export const SQUARE_RAD = radFromDeg(SQUARE_DEG);
+
+function heightFor({ share, leastCss, mostCss }: typeof PLOT, widthCss: number): number {
+  return Math.min(mostCss, Math.max(leastCss, widthCss * share));
+}
 
 function stepFor(least: number, steps: readonly number[]): number {
   return steps.find((step) => step >= least) ?? (steps.at(-1) as number);

@@ -10,7 +10,7 @@ export const CURVE = {
   stroke: 'Stroke',
   angle: 'Arm angle',
   time: 'Time in the clip',
-  key: 'Hatched: u of each frame alone. Boxed: U at 95 % of the stroke.',
+  key: 'Boxed: the stroke ± U at 95 %. Hatched along the curve: u of a frame alone, where it is wider than the line.',
   ninety: '90 %',
   square: 'square',
   notSeen: 'not seen',
@@ -30,6 +30,7 @@ const FOLLOWED_NAMES: Readonly<Record<FollowedKind, string>> = {
   'chamber-face': 'face',
   'clevis-pin': 'pin',
   'camshaft-end': 'camshaft',
+  'tape-graduation': 'tape',
   still: 'still point',
 };
 
@@ -53,7 +54,11 @@ export const tickSecondsText = (s: number) => String(Number(s.toFixed(2)));
 export const strokeAndUText = ({ value, u }: Uncertain, unit: LengthUnit) =>
   `${lengthText(value, unit)}, ${uLengthText(u, unit)}`;
 
-export const barNumberText = (mm: number, unit: LengthUnit) => formatLength(mm, unit).replace(/ (in|mm)$/, '');
+/** A tick's number without its unit, and without places that say nothing. */
+export function tickLengthText(mm: number, unit: LengthUnit): string {
+  if (unit === 'fraction') return formatLength(mm, unit).replace(/ in$/, '');
+  return String(Number((unit === 'mm' ? mm : inchesFromMm(mm)).toFixed(2)));
+}
 
 export const APPLICATIONS = {
   heading: 'Applications',
@@ -70,7 +75,8 @@ export const APPLICATIONS = {
 };
 
 /** A time with its standard uncertainty, rounded up to the millisecond. */
-export const timeAndUText = ({ value, u }: Uncertain) => [secondsText(value), `u ${secondsText(ceiled(u, 1000))}`] as const;
+export const timeAndUText = ({ value, u }: Uncertain) =>
+  [secondsText(value), `u ${secondsText(ceiled(u, 1000))}`] as const;
 
 export const creepAndUText = ({ value, u }: Uncertain, unit: LengthUnit) =>
   unit === 'mm'

@@ -1,0 +1,23 @@
+/** One frame in words: for who hears the chart. */
+import type { LengthUnit } from '../../basics/length-text.ts';
+import type { ClipMeasurement, Phase } from '../../measurement/clip-measurement.ts';
+import { angleText, CURVE, notSeenText, phaseText, secondsText, strokeAndUText } from '../words/curve.ts';
+
+export function frameText(measurement: ClipMeasurement, frame: number, unit: LengthUnit): string {
+  const { curve } = measurement;
+  const point = curve[frame];
+  if (!point) return '';
+  const angle = point.armAngleRad ? [`${CURVE.angle} ${angleText(point.armAngleRad.value)}`] : [];
+  return [
+    CURVE.frame(frame, curve.length),
+    secondsText(point.timeS),
+    point.stroke ? `${CURVE.stroke} ${strokeAndUText(point.stroke, unit)}` : notSeenText('clevis-pin'),
+    ...angle,
+    phaseText(phaseAt(measurement, frame)),
+  ].join(', ');
+}
+
+export function phaseAt({ applications }: ClipMeasurement, frame: number): Phase['kind'] | null {
+  const phases = applications.flatMap(({ phases }) => phases);
+  return phases.find(({ from, to }) => from <= frame && frame <= to)?.kind ?? null;
+}
