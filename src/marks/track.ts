@@ -15,7 +15,13 @@ const column = (least: number, most: number) =>
   z.array(z.int().min(least).max(most).nullable()).max(MOST_FRAMES).readonly();
 
 /** still: something that stands still, as the chamber or the axle; the others as the kinds of mark. */
-export const FOLLOWED_KINDS = ['chamber-face', 'clevis-pin', 'camshaft-end', 'still'] as const;
+export const FOLLOWED_KINDS = [
+  'chamber-face',
+  'clevis-pin',
+  'camshaft-end',
+  'tape-graduation',
+  'still',
+] as const;
 
 const trackPointSchema = z
   .strictObject({

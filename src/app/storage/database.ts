@@ -1,6 +1,7 @@
 import { type DBSchema, type IDBPDatabase, openDB } from 'idb';
 import type { CameraProfile } from '../../captures/camera-profile.ts';
 import type { InspectionRecord } from '../../record/record.ts';
+import type { KeptFollowing } from '../following/kept-following.ts';
 import type { Place } from '../work/place.ts';
 
 export type KeptRecord = {
@@ -20,10 +21,11 @@ interface Kept extends DBSchema {
   /** Which record was open: there again after a crash. */
   open: { key: 'record'; value: string };
   cameras: { key: string; value: CameraProfile };
+  followings: { key: string; value: KeptFollowing };
 }
 
 const NAME = 'strokewitness';
-const VERSION = 2;
+const VERSION = 3;
 
 let opening: Promise<IDBPDatabase<Kept>> | null = null;
 
@@ -36,6 +38,7 @@ export function database(): Promise<IDBPDatabase<Kept>> {
         db.createObjectStore('open');
       }
       if (from < 2) db.createObjectStore('cameras', { keyPath: 'id' });
+      if (from < 3) db.createObjectStore('followings', { keyPath: 'key' });
     },
     /** A newer app in another tab wants to upgrade: it would wait for this page without end. */
     blocking(_ours, _theirs, event) {

@@ -1,0 +1,84 @@
+/**
+ * What to follow from the marks of a view: which thing how, and where it may go.
+ *
+ * Model    sizes of the parts in mm, times the picture's scale at the brake: of the tape's graduations where there are some, else of the
+ *          arm, else of the rod from face to pin
+ * Assumes  places in pixels of the upright picture
+ */
+import type { Mark } from '../../marks/mark.ts';
+import { movingOutlines } from '../../marks/moving-outlines.ts';
+import type { FollowedKind } from '../../marks/track.ts';
+import type { View } from '../../marks/view.ts';
+import type { References } from '../../references/reference.ts';
+import type { FollowedThing, FollowQuestion } from '../../vision/follow-sight.ts';
+
+export type FollowPlan = {
+  readonly question: FollowQuestion;
+  /** Of each thing, in the question's order. */
+  readonly kinds: readonly Exclude<FollowedKind, 'still'>[];
+};
+
+/** Common practice, no source: an arm is 127 to 165 mm long, a released pin stands 90 to 180 mm from the face. */
+const USUAL_MM = { arm: 146, rod: 130 };
+/** Surely on the part about its centre: clevis pin and fork, camshaft's end, a graduation on a blade of 25 mm. */
+const RADIUS_MM = { pin: 8, camshaft: 12, graduation: 5 };
+/** The longest stroke that a clamp chamber makes is 3 in; a released rod springs back hardly further. */
+const REACH_MM = { out: 90, back: 12 };
+/** Fewer pixels hold nothing to be found again, more only cost time. */
+const RADIUS_PX = { least: 7, most: 60 };
+
+export function followPlan(view: View, references: References): FollowPlan | null {
+  const first = (kind: Mark['kind']) => view.marks.find((mark) => mark.kind === kind);
+  const [face, pin, camshaft] = [first('chamber-face'), first('clevis-pin'), first('camshaft-end')];
+  if (!face || !pin) return null;
+  const pxPerMm = scaleOf(view.marks, face, pin, camshaft);
+  const radius = (mm: number) => Math.min(RADIUS_PX.most, Math.max(RADIUS_PX.least, mm * pxPerMm));
+  const thing = (mark: Mark, how: FollowedThing['how'], mm: number): FollowedThing => ({
+    name: mark.id,
+    placePx: [mark.xPx, mark.yPx],
+    how,
+    radiusPx: radius(mm),
+  });
+  const graduations = references.tape?.unmoved
+    ? view.marks.filter(({ kind }) => kind === 'tape-graduation')
+    : [];
+  const things = [
+    { kind: 'clevis-pin' as const, thing: thing(pin, 'moves', RADIUS_MM.pin) },
+    { kind: 'chamber-face' as const, thing: thing(face, 'carried', RADIUS_MM.pin) },
+    ...(camshaft
+      ? [{ kind: 'camshaft-end' as const, thing: thing(camshaft, 'turns', RADIUS_MM.camshaft) }]
+      : []),
+    ...graduations.map((mark) => ({
+      kind: 'tape-graduation' as const,
+      thing: thing(mark, 'turns', RADIUS_MM.graduation),
+    })),
+  ];
+  const rodPx = Math.hypot(pin.xPx - face.xPx, pin.yPx - face.yPx);
+  const along = (mm: number) =>
+    [(mm * pxPerMm * (pin.xPx - face.xPx)) / rodPx, (mm * pxPerMm * (pin.yPx - face.yPx)) / rodPx] as const;
+  const applied = view.state === 'applied';
+  return {
+    question: {
+      things: things.map((each) => each.thing),
+      aboutPx: [face.xPx, face.yPx],
+      leaveOut: movingOutlines(view),
+      reachPx: {
+        out: along(applied ? REACH_MM.back : REACH_MM.out),
+        back: along(applied ? -REACH_MM.out : -REACH_MM.back),
+      },
+    },
+    kinds: things.map((each) => each.kind),
+  };
+}
+
+function scaleOf(marks: readonly Mark[], face: Mark, pin: Mark, camshaft: Mark | undefined): number {
+  const graduations = marks
+    .filter((mark) => mark.kind === 'tape-graduation')
+    .sort((a, b) => a.readingMm - b.readingMm);
+  const [low, high] = [graduations[0], graduations.at(-1)];
+  if (low && high && high.readingMm > low.readingMm)
+    return apart(low, high) / (high.readingMm - low.readingMm);
+  return camshaft ? apart(pin, camshaft) / USUAL_MM.arm : apart(face, pin) / USUAL_MM.rod;
+}
+
+const apart = (a: Mark, b: Mark) => Math.hypot(a.xPx - b.xPx, a.yPx - b.yPx);

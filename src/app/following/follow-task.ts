@@ -1,0 +1,41 @@
+/** What the page asks of the following worker, and what that says. */
+import type { Capture } from '../../captures/capture.ts';
+import type { CaptureFailure } from '../../captures/capture-failure.ts';
+import type { FollowFailure, FollowQuestion, FrameSight } from '../../vision/follow-sight.ts';
+import type { FollowState } from '../../vision/follow-state.ts';
+import type { Point } from '../../vision/point.ts';
+import type { VisionFailure } from '../../vision/vision-failure.ts';
+
+export const DIRECTIONS = ['forwards', 'backwards'] as const;
+export type Direction = (typeof DIRECTIONS)[number];
+
+/** What was seen so far in one direction from the seed, which is not part of it; with state it goes on exactly there. */
+export type Sighted = { readonly sights: readonly FrameSight[]; readonly state: FollowState | null };
+
+export type FollowTask = {
+  readonly capture: Capture;
+  readonly file: Blob;
+  readonly seedIndex: number;
+  /** In pixels of the upright picture. */
+  readonly question: FollowQuestion;
+  /** How many frames of each direction are followed already, and the state after them. */
+  readonly from: Readonly<Record<Direction, { readonly count: number; readonly state: FollowState | null }>>;
+};
+
+export type FollowerFailure =
+  | FollowFailure
+  | VisionFailure
+  | CaptureFailure
+  | { readonly code: 'follow/broke-off'; readonly detail: string };
+
+export type FollowSaid =
+  /** Once, first: what stands still, in the seed picture; how many frames there are. Places here and below are upright. */
+  | { readonly is: 'begun'; readonly stills: readonly Point[]; readonly timeTicks: readonly number[] }
+  | {
+      readonly is: 'seen';
+      readonly direction: Direction;
+      readonly sights: readonly FrameSight[];
+      readonly state: FollowState;
+    }
+  | { readonly is: 'done' }
+  | { readonly is: 'failed'; readonly failure: FollowerFailure };

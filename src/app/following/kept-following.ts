@@ -1,0 +1,29 @@
+/** What was seen so far of a clip, kept on the device until the whole of it has been followed. */
+import type { Result } from '../../basics/result.ts';
+import type { FollowState } from '../../vision/follow-state.ts';
+import { database } from '../storage/database.ts';
+import { attempt, type StorageFailure } from '../storage/storage-failure.ts';
+import type { Direction } from './follow-task.ts';
+import type { Seen } from './track-of.ts';
+
+export type KeptFollowing = Seen & {
+  /** Of the file, its frame and the question asked: another question is another following. */
+  readonly key: string;
+  readonly states: Readonly<Record<Direction, FollowState | null>>;
+  /** A person stopped it: it does not go on by itself. */
+  readonly stopped: boolean;
+};
+
+export function keepFollowing(kept: KeptFollowing): Promise<Result<void, StorageFailure>> {
+  return attempt(async () => {
+    await (await database()).put('followings', kept);
+  });
+}
+
+export function keptFollowing(key: string): Promise<Result<KeptFollowing | null, StorageFailure>> {
+  return attempt(async () => (await (await database()).get('followings', key)) ?? null);
+}
+
+export function dropFollowing(key: string): Promise<Result<void, StorageFailure>> {
+  return attempt(async () => (await database()).delete('followings', key));
+}

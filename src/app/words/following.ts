@@ -1,0 +1,52 @@
+/** Following the marks through a clip: what is said while it goes on, and why it came to nothing. */
+import type { FollowingFailure } from '../following/followings-store.ts';
+import { captureFailureText } from './failures-captures.ts';
+
+export const FOLLOWING = {
+  heading: 'The whole clip',
+  begin: 'Follow through the clip',
+  again: 'Follow anew',
+  goOn: 'Go on',
+  stop: 'Stop',
+  measure: 'Measure with what is followed',
+  needs: 'Mark chamber face and clevis pin first, then what the reference asks for.',
+  why: 'Face, pin and all that stands still are followed frame by frame. The applied picture, its marks and the tie points come of it; marks of yours stay.',
+  sway: 'Best filmed so: before the brake is applied, move the phone a hand’s width to and fro. The views from either side tell depth.',
+  opening: 'Opening the clip …',
+  underWay: (done: number, of: number) => `frame ${done} of ${of}`,
+  left: (seconds: number) => `about ${seconds} s left`,
+  measuring: 'Measuring every frame …',
+  stopped: (done: number, of: number) => `Stopped at frame ${done} of ${of}. What is followed is kept.`,
+  done: (frames: number, views: number) =>
+    `${frames} frames followed; ${views} of them, seen from other places, count in the measurement.`,
+};
+
+export function followingFailureText(failure: FollowingFailure): string {
+  switch (failure.code) {
+    case 'follow/too-few-still':
+      return `Too little that stands still is seen (${failure.found} places, ${failure.needed} needed). Film with chamber, bracket and axle in the picture, in better light.`;
+    case 'follow/no-feature':
+      return 'Nothing about a mark can be found again: the picture is flat, dark or out of focus there. Take another frame, or wipe the part and film again.';
+    case 'follow/broke-off':
+      return 'Following broke off. Try again; if it does so once more, take both pictures by hand.';
+    case 'clip/no-application':
+      return 'The rod does not move in this clip: the brake was never applied, or it was applied all through. No stroke can be read. Film from before the application until after it.';
+    case 'clip/pin-lost':
+      return `The clevis pin is seen in ${failure.seen} of ${failure.frames} frames only. Keep hands and hoses out of the view, or mark the pin on another frame.`;
+    case 'clip/few-still':
+      return `Too few things that stand still are seen both released and applied (${failure.found}, ${failure.needed} needed). Hold the phone on the same part while you film.`;
+    case 'clip/too-short':
+      return `The clip is too short: ${failure.frames} frames. Film a second before the application and a second while it is held.`;
+    case 'vision/forbidden':
+      return 'This page’s server does not let the search start. Take both pictures by hand, and tell whoever keeps the server.';
+    case 'vision/not-loaded':
+      return 'The search program did not arrive. Try again with a network; after that it works without.';
+    case 'vision/not-started':
+    case 'vision/stalled':
+    case 'vision/parts-missing':
+    case 'vision/opencv-failed':
+      return 'Following could not start. Close other programs and try again, or take both pictures by hand.';
+    default:
+      return captureFailureText(failure);
+  }
+}
