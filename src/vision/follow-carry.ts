@@ -9,24 +9,28 @@
  */
 import { choleskyFactor, choleskySolve } from '../basics/symmetric.ts';
 import type { PatchMap } from './fit-patch.ts';
-import { commonMotion, type Moved, movedBy } from './follow-common.ts';
+import { type Motion, type Moved, movedBy } from './follow-common.ts';
 import type { Point } from './point.ts';
 
 export type Carried = PatchMap & { readonly sigmaPx: number };
 
 const ROUNDS = 4;
 /** Of the neighbours' scatter, what their mean may be off for the place's own depth. */
-const PARALLAX = 0.3;
+const PARALLAX = 0.6;
 const LEAST_SCATTER_PX = 0.1;
-const WIDE_PX = 40;
 
-export function carried(place: Point, stills: readonly Moved[], reachPx: number): Carried | null {
+export type StillPair = Moved & { readonly sigmaPx: number };
+
+export function carried(
+  place: Point,
+  stills: readonly StillPair[],
+  common: Motion,
+  reachPx: number,
+): Carried | null {
   if (stills.length < 3) return null;
-  const common = commonMotion(stills, WIDE_PX);
-  if (!common) return null;
-  const near = stills.map(({ from }) => {
+  const near = stills.map(({ from, sigmaPx }) => {
     const d = Math.hypot(from[0] - place[0], from[1] - place[1]) / reachPx;
-    return 1 / (1 + d * d) ** 2;
+    return 1 / ((1 + d * d) ** 2 * (1 + (sigmaPx / LEAST_SCATTER_PX) ** 2));
   });
   const rows = stills.map(({ from, to }) => {
     const there = movedBy(common, from);

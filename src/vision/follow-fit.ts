@@ -2,7 +2,7 @@
  * Where a patch of the seed picture lies in another picture, to a small part of a pixel, with its uncertainty.
  *
  * Model    I(p + A d) = a T(d) + b over the patch's circle; each step composes the inverse of what T would need; gain a and offset b
- *          by regression in each step. Weights of residuals e: 1 / (1 + (e / 3 s)^2)^2, s their robust spread: what does not belong
+ *          by regression in each step. Weights of residuals e: 1 / (1 + (e / 4 s)^2)^2, s their robust spread: what does not belong
  *          to the part hardly counts. Covariance from the sums of weight x pull x residual over blocks of neighbours: alike as they
  *          are, a block is one witness.
  * Assumes  a start within about a fifth of the radius
@@ -23,12 +23,13 @@ export type FollowFit = PatchMap & {
   readonly share: number;
 };
 
-const MOST_STEPS = 20;
-/** Before the weights are used: a start some pixels off makes all residuals large. */
-const PLAIN_STEPS = 2;
+const MOST_STEPS = 14;
 /** Shift first, shape after: what is some pixels off would look like another shape. */
-const SHIFT_STEPS = 4;
-const SETTLED_PX = 0.004;
+const MOST_SHIFT_STEPS = 5;
+const SHIFTED_PX = 0.3;
+const SETTLED_PX = 0.01;
+/** In spreads of the residuals: beyond, a pixel hardly counts. */
+const CUT = 4;
 const LEAST_SPREAD = 0.7;
 const MOST_CUTS = 4;
 
@@ -44,27 +45,29 @@ export type FitRoom = {
 export function fitFollowed(patch: Patch, gray: Gray, start: PatchMap, room: FitRoom): FollowFit | null {
   let map = start;
   let spread = 0;
-  let cuts = 0;
+  let shiftsLeft = MOST_SHIFT_STEPS;
   room.robust.fill(1);
-  for (let round = 0; round < MOST_STEPS; round++) {
-    if (round === 0 || !sampled(patch, room, map)) {
+  if (!cutInto(room.cutout, gray, start.place)) return null;
+  for (let [round, cuts] = [0, 0]; round < MOST_STEPS; round++) {
+    if (!isWithin(room.cutout, patch, map)) {
       if (++cuts > MOST_CUTS || !cutInto(room.cutout, gray, map.place)) return null;
-      if (!sampled(patch, room, map)) return null;
+      if (!isWithin(room.cutout, patch, map)) return null;
     }
-    const light = regressed(patch, room);
+    const light = lightOf(patch, room, map);
     if (!light) return null;
-    spread = addUp(patch, room, light, round < PLAIN_STEPS ? 0 : spread);
-    const step =
-      round < SHIFT_STEPS ? shiftStep(patch, room) : shapeStep(patch, room, map.steps, start.steps);
+    spread = addUp(patch, room, light, spread);
+    const step = shiftsLeft > 0 ? shiftStep(patch, room) : shapeStep(patch, room, map.steps, start.steps);
     const next = composed(map, step, patch.radiusPx);
     if (!next) return null;
     const movedPx = Math.hypot(next.place[0] - map.place[0], next.place[1] - map.place[1]);
     const shapePx = 0.25 * Math.hypot(step[2], step[3], step[4], step[5]);
     map = next;
     if (!(movedPx + shapePx < patch.radiusPx)) return null;
-    if (round < SHIFT_STEPS || movedPx + shapePx > SETTLED_PX * patch.stepPx) continue;
-    const size = map.steps[0] * map.steps[3] - map.steps[1] * map.steps[2];
-    return { ...map, ...quality(patch, room, light, size) };
+    if (shiftsLeft > 0) shiftsLeft = movedPx < SHIFTED_PX * patch.stepPx ? 0 : shiftsLeft - 1;
+    else if (movedPx + shapePx < SETTLED_PX * patch.stepPx) {
+      const size = map.steps[0] * map.steps[3] - map.steps[1] * map.steps[2];
+      return { ...map, ...quality(patch, room, light, size) };
+    }
   }
   return null;
 }
@@ -113,20 +116,45 @@ function composed({ place, steps }: PatchMap, step: Step, radiusPx: number): Pat
   };
 }
 
-/** False where the map leaves the cutout. */
-function sampled({ count, byX, byY }: Patch, { cutout, seen }: FitRoom, { place, steps }: PatchMap): boolean {
-  const [xx, xy, yx, yy] = steps;
-  const { columns, rows, values } = cutout;
+function isWithin(
+  cutout: Cutout,
+  { radiusPx }: Patch,
+  { place, steps: [xx, xy, yx, yy] }: PatchMap,
+): boolean {
+  const [reachX, reachY] = [radiusPx * Math.hypot(xx, xy), radiusPx * Math.hypot(yx, yy)];
+  const { leftPx, topPx, columns, rows, stepPx } = cutout;
+  const [x, y] = [place[0] - leftPx, place[1] - topPx];
+  return (
+    x - reachX > 0.5 * stepPx &&
+    y - reachY > 0.5 * stepPx &&
+    x + reachX < (columns - 0.5) * stepPx &&
+    y + reachY < (rows - 0.5) * stepPx
+  );
+}
+
+type Light = { readonly gain: number; readonly offset: number };
+
+/** Fills what is seen; gain and offset by regression on the patch's levels, with the weights of the step before. */
+function lightOf(patch: Patch, { cutout, seen, robust }: FitRoom, { place, steps }: PatchMap): Light | null {
+  const { count, byX, byY, levels, weights } = patch;
+  const { columns, values } = cutout;
   const scale = 1 / cutout.stepPx;
   const left = (place[0] - cutout.leftPx) * scale - 0.5;
   const top = (place[1] - cutout.topPx) * scale - 0.5;
-  const [lastColumn, lastRow] = [columns - 1, rows - 1];
+  const xx = steps[0] * scale;
+  const xy = steps[1] * scale;
+  const yx = steps[2] * scale;
+  const yy = steps[3] * scale;
+  let s = 0;
+  let st = 0;
+  let stt = 0;
+  let si = 0;
+  let sit = 0;
   for (let i = 0; i < count; i++) {
-    const dx = (byX[i] as number) * scale;
-    const dy = (byY[i] as number) * scale;
+    const dx = byX[i] as number;
+    const dy = byY[i] as number;
     const px = left + xx * dx + xy * dy;
     const py = top + yx * dx + yy * dy;
-    if (!(px >= 0 && py >= 0 && px < lastColumn && py < lastRow)) return false;
     const column = px | 0;
     const row = py | 0;
     const u = px - column;
@@ -135,24 +163,16 @@ function sampled({ count, byX, byY }: Patch, { cutout, seen }: FitRoom, { place,
     const lower = values[at + columns] as number;
     const above = upper + u * ((values[at + 1] as number) - upper);
     const below = lower + u * ((values[at + columns + 1] as number) - lower);
-    seen[i] = above + (py - row) * (below - above);
-  }
-  return true;
-}
-
-type Light = { readonly gain: number; readonly offset: number };
-
-function regressed({ count, levels, weights }: Patch, { seen, robust }: FitRoom): Light | null {
-  let [s, st, stt, si, sit] = [0, 0, 0, 0, 0];
-  for (let i = 0; i < count; i++) {
+    const v = above + (py - row) * (below - above);
+    seen[i] = v;
     const w = (weights[i] as number) * (robust[i] as number);
     const t = levels[i] as number;
-    const v = seen[i] as number;
+    const wt = w * t;
     s += w;
-    st += w * t;
-    stt += w * t * t;
+    st += wt;
+    stt += wt * t;
     si += w * v;
-    sit += w * t * v;
+    sit += wt * v;
   }
   const gain = (sit - (st * si) / s) / (stt - (st * st) / s);
   return gain > 0.1 ? { gain, offset: (si - gain * st) / s } : null;
@@ -163,8 +183,16 @@ function addUp(patch: Patch, room: FitRoom, { gain, offset }: Light, spread: num
   const { count, levels, weights, slopes } = patch;
   const { seen, robust, sums } = room;
   const perLevel = 1 / gain;
-  const cut = spread > 0 ? 1 / (3 * spread) ** 2 : 0;
-  let [s0, s1, s2, s3, s4, s5, used, off, offUsed] = [0, 0, 0, 0, 0, 0, 0, 0, 0];
+  const cut = spread > 0 ? 1 / (CUT * spread) ** 2 : 0;
+  let s0 = 0;
+  let s1 = 0;
+  let s2 = 0;
+  let s3 = 0;
+  let s4 = 0;
+  let s5 = 0;
+  let used = 0;
+  let off = 0;
+  let offUsed = 0;
   for (let i = 0, k = 0; i < count; i++, k += SHAPE) {
     const e = ((seen[i] as number) - offset) * perLevel - (levels[i] as number);
     const tame = 1 / (1 + e * e * cut);
@@ -173,8 +201,9 @@ function addUp(patch: Patch, room: FitRoom, { gain, offset }: Light, spread: num
     const w = (weights[i] as number) * r;
     const we = w * e;
     used += w;
-    off += w * Math.abs(e) * tame;
-    offUsed += w * tame;
+    const wt = (weights[i] as number) * tame;
+    off += wt * Math.abs(e);
+    offUsed += wt;
     s0 += we * (slopes[k] as number);
     s1 += we * (slopes[k + 1] as number);
     s2 += we * (slopes[k + 2] as number);
@@ -192,13 +221,21 @@ function addUp(patch: Patch, room: FitRoom, { gain, offset }: Light, spread: num
   return Math.max(LEAST_SPREAD, (1.25 * off) / offUsed);
 }
 
+type Cofactors = readonly [N, N, N, N, N, N, N, N, N, N, N, N];
+type N = number;
+
 function quality(patch: Patch, room: FitRoom, { gain, offset }: Light, size: number) {
   const { count, levels, weights, slopes, blocks, blockCount, weightSum } = patch;
-  const { cofactors } = patch.solver;
+  const [x0, x1, x2, x3, x4, x5, , y1, y2, y3, y4, y5] = patch.solver.cofactors as unknown as Cofactors;
   const { seen, robust, blockX, blockY } = room;
   blockX.fill(0);
   blockY.fill(0);
-  let [used, st, stt, si, sii, sit] = [0, 0, 0, 0, 0, 0];
+  let used = 0;
+  let st = 0;
+  let stt = 0;
+  let si = 0;
+  let sii = 0;
+  let sit = 0;
   for (let i = 0, k = 0; i < count; i++, k += SHAPE) {
     const w = weights[i] as number;
     const t = levels[i] as number;
@@ -212,14 +249,16 @@ function quality(patch: Patch, room: FitRoom, { gain, offset }: Light, size: num
     const we = wr * ((v - offset) / gain - t);
     used += wr;
     const block = blocks[i] as number;
-    let [x, y] = [0, 0];
-    for (let j = 0; j < SHAPE; j++) {
-      const slope = slopes[k + j] as number;
-      x += (cofactors[j] as number) * slope;
-      y += (cofactors[SHAPE + j] as number) * slope;
-    }
-    blockX[block] = (blockX[block] as number) + we * x;
-    blockY[block] = (blockY[block] as number) + we * y;
+    const s0 = slopes[k] as number;
+    const s1 = slopes[k + 1] as number;
+    const s2 = slopes[k + 2] as number;
+    const s3 = slopes[k + 3] as number;
+    const s4 = slopes[k + 4] as number;
+    const s5 = slopes[k + 5] as number;
+    blockX[block] =
+      (blockX[block] as number) + we * (x0 * s0 + x1 * s1 + x2 * s2 + x3 * s3 + x4 * s4 + x5 * s5);
+    blockY[block] =
+      (blockY[block] as number) + we * (x1 * s0 + y1 * s1 + y2 * s2 + y3 * s3 + y4 * s4 + y5 * s5);
   }
   let [xx, xy, yy] = [0, 0, 0];
   for (let block = 0; block < blockCount; block++) {

@@ -10,32 +10,37 @@ import { type Look, mostAlike, roomForLook } from './follow-look.ts';
 import type { FollowState } from './follow-state.ts';
 import type { Gray } from './gray.ts';
 
-/** In coarse samples, a five-hundredth of the longer side each. */
-const REACHES = [3, 12, 26];
+/** In coarse samples, a five-hundredth of the longer side each; the last only where all was lost. */
+const REACHES = [3, 12, 26, 60];
 const LEAST_LIKENESS = 0.75;
 const TOLERANCE_SAMPLES = 0.75;
 /** Far reaches are costly, and a few places tell the motion as well. */
-const MOST_FAR = 16;
+const MOST_FAR = 12;
+const ENOUGH_SEEN = 8;
 
 export function motionSince(
   { stills, shiftPx }: FollowState,
   looks: readonly (Look | null)[],
   gray: Gray,
 ): Motion | null {
-  const seen = stills.filter((spot) => spot.seen).length;
-  for (const reach of REACHES) {
+  const seen = stills.filter(({ lostFor }) => lostFor === 0).length;
+  const sought = stills.flatMap(({ place, lostFor }, i) => {
+    const look = looks[i];
+    return look && (seen < ENOUGH_SEEN || lostFor === 0) ? [{ look, place }] : [];
+  });
+  for (const [round, reach] of REACHES.entries()) {
+    if (round === REACHES.length - 1 && seen > 0) break;
     const pairs: Moved[] = [];
-    for (const [i, { place, seen: lately }] of stills.entries()) {
-      const look = looks[i];
-      if (!look || (seen >= 8 && !lately)) continue;
-      if (reach !== REACHES[0] && pairs.length >= MOST_FAR) break;
+    for (const { look, place } of round === 0 ? sought : sought.slice(0, MOST_FAR)) {
       const about = [place[0] + shiftPx[0], place[1] + shiftPx[1]] as const;
       const found = mostAlike(look, gray, about, roomForLook(look, reach, reach));
       if (found && found.likeness > LEAST_LIKENESS) pairs.push({ from: place, to: found.place });
     }
-    const step = looks.find((look) => look !== null)?.stepPx ?? 1;
-    const motion = commonMotion(pairs, TOLERANCE_SAMPLES * step);
-    if (motion && pairs.length >= Math.min(8, 0.4 * seen)) return motion;
+    if (pairs.length < LEAST_SHARE * Math.min(sought.length, MOST_FAR)) continue;
+    const motion = commonMotion(pairs, TOLERANCE_SAMPLES * (sought[0]?.look.stepPx ?? 1));
+    if (motion) return motion;
   }
   return null;
 }
+
+const LEAST_SHARE = 0.4;

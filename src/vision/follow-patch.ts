@@ -1,7 +1,7 @@
 /**
  * What a place of a picture looks like, made ready to be found in other pictures.
  *
- * Model    levels within a circle, window weights 1 - (d / radius)^2 that fall to 0 at its rim, and what moves them (follow-solver.ts)
+ * Model    levels within a circle, window weights (1 - (d / radius)^2)^2 that fall to 0 at its rim, and what moves them (follow-solver.ts)
  * Fails    null where the circle leaves the picture or shows nothing that holds a place
  * Source   inverse compositional fit: Baker, Matthews, Int. J. Computer Vision 56 (2004) 221-255 (from memory)
  */
@@ -32,7 +32,7 @@ export type Patch = {
   readonly sharpness: number;
 };
 
-const BLOCK_SAMPLES = 4;
+const BLOCK_SAMPLES = 6;
 /** Standard deviation of the levels: below it noise rules. */
 const LEAST_CONTRAST = 3;
 
@@ -53,8 +53,9 @@ export function patchOf(gray: Gray, place: Point, radiusPx: number, stepPx: numb
       const dx = leftPx + (column + 0.5) * stepPx - place[0];
       const dy = topPx + (row + 0.5) * stepPx - place[1];
       const [nx, ny] = [dx / radiusPx, dy / radiusPx];
-      const weight = 1 - nx * nx - ny * ny;
-      if (weight <= 0) continue;
+      const rim = 1 - nx * nx - ny * ny;
+      if (rim <= 0) continue;
+      const weight = rim * rim;
       const at = row * side + column;
       const gx = ((values[at + 1] as number) - (values[at - 1] as number)) / (2 * stepPx);
       const gy = ((values[at + side] as number) - (values[at - side] as number)) / (2 * stepPx);

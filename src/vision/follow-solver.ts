@@ -29,11 +29,12 @@ export function solverOf(
   radiusPx: number,
 ): Solver | null {
   const normal = new Float64Array(SHAPE * SHAPE);
-  for (let i = 0; i < count; i++)
-    for (let k = 0; k < SHAPE; k++) {
-      const ws = (weights[i] as number) * (slopes[i * SHAPE + k] as number);
-      for (let j = 0; j <= k; j++)
-        normal[k * SHAPE + j] = (normal[k * SHAPE + j] as number) + ws * (slopes[i * SHAPE + j] as number);
+  for (let k = 0; k < SHAPE; k++)
+    for (let j = 0; j <= k; j++) {
+      let sum = 0;
+      for (let i = 0, at = 0; i < count; i++, at += SHAPE)
+        sum += (weights[i] as number) * (slopes[at + k] as number) * (slopes[at + j] as number);
+      normal[k * SHAPE + j] = sum;
     }
   const [xx, xy, yy] = [normal[0], normal[SHAPE], normal[SHAPE + 1]] as [number, number, number];
   const size = xx * yy - xy * xy;

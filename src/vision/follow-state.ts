@@ -2,16 +2,20 @@
 import type { PatchMap } from './fit-patch.ts';
 import type { Point } from './point.ts';
 
-/** Where it was last, or should have been. */
-export type SpotState = PatchMap & { readonly seen: boolean };
+/** Where it was last, or should have been; for how many frames it has not been seen. */
+export type StillState = { readonly place: Point; readonly lostFor: number };
 
-/** Beyond what all that stands still does, from frame to frame. */
-export type ThingState = SpotState & { readonly stepPx: Point; readonly turnRad: number };
+/** stepPx, turnRad: from frame to frame, beyond what all that stands still does. */
+export type ThingState = PatchMap & {
+  readonly seen: boolean;
+  readonly stepPx: Point;
+  readonly turnRad: number;
+};
 
 export type FollowState = {
   /** Of what stands still, in the seed picture. */
   readonly seedPlaces: readonly Point[];
-  readonly stills: readonly SpotState[];
+  readonly stills: readonly StillState[];
   readonly things: readonly ThingState[];
   /** Of the whole picture from frame to frame. */
   readonly shiftPx: Point;

@@ -17,6 +17,10 @@ import type { VisionFailure } from './vision-failure.ts';
 import { type Keep, withOpencv } from './with-opencv.ts';
 
 const MOST_STILLS = 36;
+/** Of them, those about the place that matters most, as close together as they must be. */
+const MOST_NEAR = 14;
+/** Of the longer side. */
+const NEAR_SHARE = 0.12;
 const MOST_TRIED = 140;
 const MOST_CORNERS = 4000;
 const SCALED_PX = 1920;
@@ -39,16 +43,26 @@ export function findStills(
   const [ax, ay] = question.aboutPx;
   const farness = ([x, y]: Point) => 1 + (8 * Math.hypot(x - ax, y - ay)) / longPx;
   const stands = looked.value.filter((place) => standsStill(place, question, radiusPx));
-  const options = { most: MOST_TRIED, reachPx: longPx / 20 };
-  const tried = spread(stands, (place) => place, farness, options).flatMap(
-    (place) => patchOf(seed, place, radiusPx, stepPx) ?? [],
+  const sharp = (places: readonly Point[]) =>
+    places
+      .flatMap((place) => patchOf(seed, place, radiusPx, stepPx) ?? [])
+      .filter((patch) => sigmaPerLevelPx(patch) < MOST_SIGMA_PX);
+  const chosen = (patches: readonly Patch[], most: number, apartPx: number) =>
+    spread(
+      patches,
+      ({ place }) => place,
+      (patch) => farness(patch.place) * Math.sqrt(sigmaPerLevelPx(patch)),
+      { most, reachPx: apartPx },
+    );
+  const isNear = ([x, y]: Point) => Math.hypot(x - ax, y - ay) < NEAR_SHARE * longPx;
+  const some = (places: readonly Point[], apartPx: number) =>
+    spread(places, (place) => place, farness, { most: MOST_TRIED, reachPx: apartPx });
+  const near = chosen(sharp(some(stands.filter(isNear), radiusPx)), MOST_NEAR, 4 * radiusPx);
+  const far = some(
+    stands.filter((place) => !isNear(place)),
+    longPx / 20,
   );
-  const patches = spread(
-    tried.filter((patch) => sigmaPerLevelPx(patch) < MOST_SIGMA_PX),
-    ({ place }) => place,
-    (patch) => farness(patch.place) * Math.sqrt(sigmaPerLevelPx(patch)),
-    { most: MOST_STILLS, reachPx: longPx / 16 },
-  );
+  const patches = [...near, ...chosen(sharp(far), MOST_STILLS - near.length, longPx / 14)];
   return { ok: true, value: patches };
 }
 

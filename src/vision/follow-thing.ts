@@ -1,7 +1,7 @@
 /**
  * A thing that moves or turns, in one frame: expected by its own motion on top of the picture's, sought, fitted, and fitted back.
  *
- * Model    sigma^2 = fit's + (half of there-and-back)^2 + floor^2
+ * Model    sigma^2 = fit's + (half of there-and-back)^2 + floor^2 + relief^2
  * Fails    a gap, where the fit is not like the seed, is off its way, or does not lead back to where it came from
  */
 import type { PatchMap } from './fit-patch.ts';
@@ -10,7 +10,7 @@ import type { Look } from './follow-look.ts';
 import { type Patch, patchOf } from './follow-patch.ts';
 import type { FollowedSight, FollowedThing, Gap } from './follow-sight.ts';
 import type { ThingState } from './follow-state.ts';
-import { keepsShape } from './follow-still.ts';
+import { changeOf, FLOOR_PX } from './follow-still.ts';
 import { pathMeets, soughtAlong, soughtNear, type Way } from './follow-way.ts';
 import type { Gray } from './gray.ts';
 
@@ -32,17 +32,18 @@ const LEAST_SHARE = 0.5;
 const MOST_SIGMA_PX = 0.7;
 /** There and back, in sample steps. */
 const MOST_BACK = 0.5;
-const FLOOR_PX = 0.03;
+/** From frame to frame no part changes its shape by more. */
+const MOST_CHANGE = 0.3;
 /** Turned on from the last frame's speed, tried where that fails. */
 const TURNS_TRIED_RAD = Array.from({ length: 21 }, (_, i) => ((i - 10) * Math.PI) / 30);
 
 export function followThing(one: Followable, gray: Gray, last: ThingState, at: Expected): ThingSight {
   for (const start of startsOf(one, gray, last, at)) {
     const fit = fitFollowed(one.patch, gray, start, one.room);
-    if (!fit || !isLike(fit) || !keepsShape(fit, start) || !onItsWay(one, fit, at)) continue;
+    if (!fit || !isLike(fit) || changeOf(fit, start) > MOST_CHANGE || !onItsWay(one, fit, at)) continue;
     const backPx = backOff(one, gray, fit);
     if (backPx === null || backPx > MOST_BACK * one.patch.stepPx) continue;
-    const sigmaPx = Math.hypot(fit.sigmaPx, backPx / 2, FLOOR_PX * one.patch.stepPx);
+    const sigmaPx = Math.hypot(fit.sigmaPx, backPx / 2, FLOOR_PX * one.patch.stepPx, reliefPx(one, fit, at));
     return {
       state: stateOf(last, at, fit),
       sight: { placePx: fit.place, sigmaPx },
@@ -55,6 +56,15 @@ export function followThing(one: Followable, gray: Gray, last: ThingState, at: E
     state: { place, steps, seen: false, stepPx: [0, 0], turnRad: 0 },
     sight: gapAt(one, gray, place),
   };
+}
+
+/** How far a thing has gone, over the picture's longer side, is about the angle by which it is seen from another side, in radians:
+ * what stands out of it, by a share of its radius, then shifts against the rest. The share as found in rendered clips. */
+const RELIEF = 0.12;
+
+function reliefPx({ patch, seed }: Followable, { place }: PatchMap, { carried }: Expected): number {
+  const travelPx = Math.hypot(place[0] - carried.place[0], place[1] - carried.place[1]);
+  return (RELIEF * patch.radiusPx * travelPx) / Math.max(seed.widthPx, seed.heightPx);
 }
 
 function stateOf(last: ThingState, { expected }: Expected, fit: FollowFit): ThingState {
@@ -106,7 +116,7 @@ function turnsAlike(one: Followable, gray: Gray, carried: PatchMap): readonly Pa
   const tried = TURNS_TRIED_RAD.flatMap((turnRad) => {
     const start = { place: carried.place, steps: turned(carried.steps, turnRad) };
     const fit = fitFollowed(one.patch, gray, start, one.room);
-    return fit && keepsShape(fit, start) ? { start, likeness: fit.likeness } : [];
+    return fit && changeOf(fit, start) < MOST_CHANGE ? { start, likeness: fit.likeness } : [];
   });
   return tried
     .sort((a, b) => b.likeness - a.likeness)

@@ -1,0 +1,91 @@
+/**
+ * One frame of a clip: how the whole picture moved, what stands still, where that carries the rest, the things.
+ *
+ * Fails    no motion is common (something is before the lens, or all of it is blurred): a frame of gaps
+ */
+import type { PatchMap } from './fit-patch.ts';
+import { type Carried, carried } from './follow-carry.ts';
+import { type Motion, movedBy } from './follow-common.ts';
+import type { Look } from './follow-look.ts';
+import { motionSince } from './follow-motion.ts';
+import type { FollowQuestion, FrameSight, Gap } from './follow-sight.ts';
+import type { FollowState, ThingState } from './follow-state.ts';
+import { type Stills, stillsIn } from './follow-stills-frame.ts';
+import { type Followable, followThing, type ThingSight } from './follow-thing.ts';
+import { wayOf } from './follow-way.ts';
+import type { Gray } from './gray.ts';
+import type { Point } from './point.ts';
+
+export type FollowKit = {
+  readonly question: FollowQuestion;
+  readonly stills: Stills;
+  readonly looks: readonly (Look | null)[];
+  /** null of what is carried. */
+  readonly things: readonly (Followable | null)[];
+};
+
+export type FollowedFrame = { readonly state: FollowState; readonly sight: FrameSight };
+
+export function followFrame(kit: FollowKit, state: FollowState, gray: Gray): FollowedFrame {
+  const motion = motionSince(state, kit.looks, gray);
+  const seen = motion && stillsIn(kit.stills, state.stills, motion, gray);
+  if (!seen) return lostFrame(state, gray);
+  const things = kit.question.things.map((thing, i): ThingSight => {
+    const last = state.things[i] as ThingState;
+    const there = carried(thing.placePx, seen.pairs, seen.whole, kit.stills.nearPx);
+    if (!there) return lostThing(last, gray);
+    const one = kit.things[i];
+    if (!one) return carriedThing(there, gray);
+    const expected = movedMap(motion, last);
+    const way = wayOf(there, kit.question.reachPx);
+    return followThing(one, gray, last, { expected, carried: there, way });
+  });
+  return {
+    state: {
+      seedPlaces: state.seedPlaces,
+      stills: seen.states,
+      things: things.map((thing) => thing.state),
+      shiftPx: shiftOf(motion, kit.question.aboutPx),
+    },
+    sight: { things: things.map(({ sight }) => sight), stills: seen.sights },
+  };
+}
+
+function movedMap(motion: Motion, { place, steps: [xx, xy, yx, yy] }: PatchMap): PatchMap {
+  const { a, b } = motion;
+  return {
+    place: movedBy(motion, place),
+    steps: [a * xx - b * yx, a * xy - b * yy, b * xx + a * yx, b * xy + a * yy],
+  };
+}
+
+function shiftOf(motion: Motion, [x, y]: Point): Point {
+  const [toX, toY] = movedBy(motion, [x, y]);
+  return [toX - x, toY - y];
+}
+
+function carriedThing({ place, steps, sigmaPx }: Carried, gray: Gray): ThingSight {
+  const state = { place, steps, seen: true, stepPx: [0, 0], turnRad: 0 } as const;
+  return { state, sight: isIn(gray, place) ? { placePx: place, sigmaPx } : 'outside' };
+}
+
+function lostThing(last: ThingState, gray: Gray): { readonly state: ThingState; readonly sight: Gap } {
+  const { place, steps } = last;
+  const state = { place, steps, seen: false, stepPx: [0, 0], turnRad: 0 } as const;
+  return { state, sight: isIn(gray, place) ? 'hidden' : 'outside' };
+}
+
+const isIn = ({ widthPx, heightPx }: Gray, [x, y]: Point) => x > 0 && y > 0 && x < widthPx && y < heightPx;
+
+function lostFrame(state: FollowState, gray: Gray): FollowedFrame {
+  const things = state.things.map((last) => lostThing(last, gray));
+  return {
+    state: {
+      ...state,
+      stills: state.stills.map(({ place, lostFor }) => ({ place, lostFor: lostFor + 1 })),
+      things: things.map((thing) => thing.state),
+      shiftPx: [0, 0],
+    },
+    sight: { things: things.map(({ sight }) => sight), stills: state.stills.map(() => null) },
+  };
+}

@@ -1,0 +1,81 @@
+/**
+ * All that stands still, in one frame: those seen lately where the picture's motion takes them, the others where those carry them.
+ */
+import type { PatchMap } from './fit-patch.ts';
+import { carried, type StillPair } from './follow-carry.ts';
+import { commonMotion, type Motion, movedBy } from './follow-common.ts';
+import type { FitRoom } from './follow-fit.ts';
+import type { Patch } from './follow-patch.ts';
+import type { FollowedSight } from './follow-sight.ts';
+import type { StillState } from './follow-state.ts';
+import { followStill } from './follow-still.ts';
+import type { Gray } from './gray.ts';
+
+export type Stills = {
+  readonly patches: readonly Patch[];
+  readonly rooms: readonly FitRoom[];
+  /** How near is near for what is carried. */
+  readonly nearPx: number;
+  /** How far parallax may take one from the motion most have in common since the seed picture. */
+  readonly widePx: number;
+};
+
+export type StillsSeen = {
+  readonly states: readonly StillState[];
+  readonly sights: readonly (FollowedSight | null)[];
+  readonly pairs: readonly StillPair[];
+  /** From the seed picture to this frame. */
+  readonly whole: Motion;
+};
+
+/** What was lost long ago is tried in one frame of so many, each in another. */
+const SELDOM = 6;
+const LONG = 3;
+
+/** null where those seen lately no longer agree about one motion since the seed picture. */
+export function stillsIn(
+  stills: Stills,
+  last: readonly StillState[],
+  motion: Motion,
+  gray: Gray,
+): StillsSeen | null {
+  const { patches, rooms, nearPx, widePx } = stills;
+  const places = last.map(({ place }) => movedBy(motion, place));
+  const anySeen = last.some(({ lostFor }) => lostFor === 0);
+  const lately = (i: number) => !anySeen || last[i]?.lostFor === 0;
+  const before = commonMotion(
+    patches.map(({ place }, i) => ({ from: place, to: at(places, i) })).filter((_, i) => lately(i)),
+    widePx,
+  );
+  if (!before) return null;
+  const steps = stepsOf(before);
+  const first = patches.map((patch, i) =>
+    lately(i) ? followStill(patch, gray, { place: at(places, i), steps }, at(rooms, i)) : null,
+  );
+  const known = pairsOf(patches, first);
+  const whole = commonMotion(known, widePx);
+  if (!whole) return null;
+  const sights = first.map((sight, i) => {
+    const { lostFor } = at(last, i);
+    if (lately(i) || (lostFor > LONG && (lostFor + i) % SELDOM !== 0)) return sight;
+    const patch = at(patches, i);
+    const there = carried(patch.place, known, whole, nearPx);
+    return there && followStill(patch, gray, { place: there.place, steps: stepsOf(whole) }, at(rooms, i));
+  });
+  const states = sights.map((sight, i) =>
+    sight ? { place: sight.placePx, lostFor: 0 } : { place: at(places, i), lostFor: at(last, i).lostFor + 1 },
+  );
+  return { states, sights, pairs: pairsOf(patches, sights), whole };
+}
+
+const stepsOf = ({ a, b }: Motion): PatchMap['steps'] => [a, -b, b, a];
+
+function pairsOf(patches: readonly Patch[], sights: readonly (FollowedSight | null)[]): readonly StillPair[] {
+  return sights.flatMap((sight, i) =>
+    sight ? [{ from: at(patches, i).place, to: sight.placePx, sigmaPx: sight.sigmaPx }] : [],
+  );
+}
+
+function at<T>(list: readonly T[], i: number): T {
+  return list[i] as T;
+}
