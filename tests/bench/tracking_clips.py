@@ -160,7 +160,7 @@ class Clip:
         return px
 
     def pin_visible(self, t):
-        """Share of the pin's end that no hand covers and that is inside the picture."""
+        """Share of the pin's end that neither hand nor tape covers and that is inside the picture."""
         at = self.hand_at(t)
         r, tt, _ = self.camera.pose(t)
         pin = self.wheel_end.pin_at(self.stroke(t)) + np.array([0, 0, PIN_END_Z])
@@ -169,8 +169,17 @@ class Clip:
         for point in rim:
             u, v = self.renderer.project(point, r, tt)
             inside = 0 <= u < self.w and 0 <= v < self.h
-            seen += inside and (at is None or self.hand_cover(at, r, tt, (u, v)) < 0.5)
+            seen += inside and (at is None or self.hand_cover(at, r, tt, (u, v)) < 0.5) and not self.tape_covers(r, tt, point)
         return seen / len(rim)
+
+    def tape_covers(self, r, tt, point):
+        """Whether the line of sight to the point passes through the blade."""
+        zero, along, across = (self.tape[k] for k in ("zero", "along", "across"))
+        eye = -r.T @ tt
+        n = np.cross(along, across)
+        part = (n @ (zero - eye)) / (n @ (point - eye))
+        at = eye + part * (point - eye) - zero
+        return part < 1 and 0 < at @ along < 12.4 * INCH and 0 < at @ across < 19.05
 
     def hand_cover(self, at, r, tt, uv):
         m = self.renderer.homography(self.hand, r, tt, {"hand": (np.eye(3), at)})
@@ -265,6 +274,11 @@ def encoder(clip, file):
         stdin=subprocess.PIPE)
 
 
+def write_truth(clip, out):
+    with open(os.path.join(out, "truth.json"), "w") as file:
+        json.dump(truth(clip), file, indent=1)
+
+
 def make(name, changes, folder):
     clip = Clip(name, changes)
     out = os.path.join(folder, name)
@@ -280,8 +294,7 @@ def make(name, changes, folder):
     at = clip.real(clip.clock()[clip.spec["seed_frame"]])
     clip.paint(at, (0, clip.h), np.zeros((clip.h, clip.w), np.float32), ids)
     cv2.imwrite(os.path.join(out, "ids.pgm"), ids)
-    with open(os.path.join(out, "truth.json"), "w") as file:
-        json.dump(truth(clip), file, indent=1)
+    write_truth(clip, out)
     os.replace(os.path.join(out, "clip.part.mp4"), os.path.join(out, "clip.mp4"))
     print(f"{name}: {clip.spec['frames']} frames, {(time.perf_counter() - began) / clip.spec['frames']:.3f} s each", flush=True)
 
