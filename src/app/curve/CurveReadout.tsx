@@ -13,6 +13,7 @@ export function CurveReadout({ measurement, unit, frame }: Props) {
   const point = curve[frame];
   if (!point) return null;
   const { stroke, armAngleRad, timeS } = point;
+  const phase = phaseAt(measurement, frame);
   const hasArm = curve.some((each) => each.armAngleRad !== null);
   return (
     <dl className={hasArm ? 'curve-readout' : 'curve-readout armless'}>
@@ -28,7 +29,7 @@ export function CurveReadout({ measurement, unit, frame }: Props) {
         </Cell>
       ) : null}
       <Cell label={CURVE.time} large>
-        <Value text={secondsText(timeS)} u={phaseText(phaseAt(measurement, frame))} />
+        <Value text={secondsText(timeS)} u={phase && phaseText(phase)} />
       </Cell>
     </dl>
   );

@@ -7,13 +7,14 @@ export function frameText(measurement: ClipMeasurement, frame: number, unit: Len
   const { curve } = measurement;
   const point = curve[frame];
   if (!point) return '';
+  const phase = phaseAt(measurement, frame);
   const angle = point.armAngleRad ? [`${CURVE.angle} ${angleText(point.armAngleRad.value)}`] : [];
   return [
     CURVE.frame(frame, curve.length),
     secondsText(point.timeS),
     point.stroke ? `${CURVE.stroke} ${strokeAndUText(point.stroke, unit)}` : notSeenText('clevis-pin'),
     ...angle,
-    phaseText(phaseAt(measurement, frame)),
+    ...(phase ? [phaseText(phase)] : []),
   ].join(', ');
 }
 

@@ -3,6 +3,8 @@ import { formatLength, type LengthUnit } from '../../basics/length-text.ts';
 import { degFromRad, inchesFromMm } from '../../basics/units.ts';
 import type { FollowedKind } from '../../marks/track.ts';
 import type { ClipWarning, Phase, Uncertain } from '../../measurement/clip-measurement.ts';
+import type { AnnotateFailure } from '../curve/annotate-failure.ts';
+import { pictureFailureText } from './failures-pictures.ts';
 import { lengthText, uText } from './values.ts';
 
 export const CURVE = {
@@ -24,7 +26,7 @@ const PHASE_NAMES: Readonly<Record<Phase['kind'], string>> = {
   releasing: 'releasing',
 };
 
-export const phaseText = (kind: Phase['kind'] | null) => (kind === null ? 'between' : PHASE_NAMES[kind]);
+export const phaseText = (kind: Phase['kind']) => PHASE_NAMES[kind];
 
 const FOLLOWED_NAMES: Readonly<Record<FollowedKind, string>> = {
   'chamber-face': 'face',
@@ -102,3 +104,30 @@ export function clipWarningText(warning: ClipWarning, unit: LengthUnit): string 
 }
 
 export const SAVE_TABLE = 'Save the curve as a table (CSV)';
+
+export const ANNOTATED = {
+  save: 'Save the clip with its lines',
+  hint: 'A new clip for people to look at, without sound. The original stays the evidence.',
+  writing: (written: number, frames: number) => `Writing frame ${written} of ${frames}`,
+  cancel: 'Stop writing',
+  stroke: (stroke: string) => `Stroke ${stroke}`,
+  notSeen: 'Pin not seen',
+  notFollowed: 'Not followed here',
+  time: (time: string, index: number) => `${time}, frame ${index + 1}`,
+  note: (fileName: string, sha256: string) =>
+    `Lines drawn by Strokewitness over ${fileName}, SHA-256 ${sha256.slice(0, 12)}… The original has no lines.`,
+  fileName: (original: string, ending: string) => `${original.replace(/\.[^.]*$/, '')}-with-lines.${ending}`,
+};
+
+export function annotateFailureText(failure: AnnotateFailure): string {
+  switch (failure.code) {
+    case 'annotated-clip/cannot-encode':
+      return `This browser cannot write a clip of ${failure.widthPx} × ${failure.heightPx} pixels. Try another browser, or a computer.`;
+    case 'annotated-clip/encoder-stopped':
+      return `This browser stopped writing after ${failure.written} of ${failure.frames} frames. Close other programs and try again, or use a computer.`;
+    case 'annotated-clip/frames-missing':
+      return `Only ${failure.written} of ${failure.frames} frames of the clip could be shown, so no clip was written.`;
+    default:
+      return pictureFailureText(failure);
+  }
+}

@@ -13,8 +13,12 @@ import { ApplicationTable } from '../../../src/app/curve/ApplicationTable.tsx';
 import { SaveTable } from '../../../src/app/curve/SaveTable.tsx';
 import { StrokeCurve } from '../../../src/app/curve/StrokeCurve.tsx';
 import type { LengthUnit } from '../../../src/basics/length-text.ts';
+import { openCapture } from '../../../src/captures/open-capture.browser.ts';
+import { openFrames } from '../../../src/frames/open-frames.browser.ts';
 import type { ClipMeasurement } from '../../../src/measurement/clip-measurement.ts';
+import { type Followed, FollowedPage } from './followed-page.tsx';
 import { SIMULATED } from './simulated-clip.ts';
+import { type Truth, truthClip } from './truth-clip.ts';
 
 type Shown = {
   readonly measurement: ClipMeasurement;
@@ -25,6 +29,8 @@ type Shown = {
 
 export type Harness = {
   readonly frames: number[];
+  /** The chosen file with its truth, at a frame. */
+  readonly follow: (truth: Truth, frame: number) => Promise<void>;
   readonly show: (clip: keyof typeof SIMULATED, change?: Partial<Shown>) => void;
 };
 
@@ -36,6 +42,17 @@ declare global {
 
 const frames: number[] = [];
 
+async function opened(truth: Truth): Promise<Followed> {
+  const blob = document.querySelector('input')?.files?.[0];
+  if (!blob) throw new Error('No file');
+  const capture = await openCapture(blob, { id: 'c1', signal: new AbortController().signal });
+  if (!capture.ok) throw new Error(capture.failure.code);
+  const source = await openFrames(capture.value.capture, blob);
+  if (!source.ok) throw new Error(source.failure.code);
+  const ticks = capture.value.capture.clip?.ticksPerSecond ?? 1;
+  return { ...truthClip(truth, ticks), capture: capture.value.capture, blob, source: source.value };
+}
+
 function Page() {
   const [shown, setShown] = useState<Shown>({
     measurement: SIMULATED.one(),
@@ -43,13 +60,20 @@ function Page() {
     unit: 'fraction',
     frame: 35,
   });
+  const [followed, setFollowed] = useState<{ readonly clip: Followed; readonly frame: number } | null>(null);
   window.curveHarness = {
     frames,
+    follow: async (truth, frame) => {
+      const clip = await opened(truth);
+      flushSync(() => setFollowed({ clip, frame }));
+    },
     show: (clip, change) =>
       flushSync(() => setShown((now) => ({ ...now, measurement: SIMULATED[clip](), ...change }))),
   };
+  if (followed) return <FollowedPage followed={followed.clip} frame={followed.frame} />;
   return (
     <main>
+      <input type="file" hidden aria-label="Clip" />
       <StrokeCurve
         {...shown}
         onFrame={(frame) => {

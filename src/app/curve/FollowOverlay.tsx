@@ -1,0 +1,55 @@
+import { useMemo, useRef } from 'react';
+import type { Track } from '../../marks/track.ts';
+import { StrokeDimension } from '../viewer/StrokeDimension.tsx';
+import { textWidthCss } from '../viewer/text-width.ts';
+import { useEachFrame } from '../viewer/use-each-frame.ts';
+import type { View } from '../viewer/view-transform.ts';
+import type { ViewerStore } from '../viewer/viewer-store.ts';
+import { notSeenText } from '../words/curve.ts';
+import { CROSSES, crossesPath } from './follow-crosses.ts';
+import { type Drawn, followLines } from './follow-lines.ts';
+import { followStroke } from './follow-stroke.ts';
+
+type Props = {
+  /** Of the viewer that shows the frame: the overlay follows its zoom. */
+  readonly store: ViewerStore;
+  readonly track: Track;
+  /** Counted from the track's first. */
+  readonly frame: number;
+  readonly drawn: Drawn | null;
+  /** The stroke so far, with its unit and u; null where it is not known. */
+  readonly text: string | null;
+};
+
+/** What was followed, over the picture of any frame. Not touched: taps and drags are the viewer's. */
+export function FollowOverlay({ store, track, frame, drawn, text }: Props) {
+  const group = useRef<SVGGElement>(null);
+  const value = useRef<SVGTextElement>(null);
+  const lines = useMemo(() => followLines(track, frame, drawn), [track, frame, drawn]);
+  const { crosses, unseen, drawing } = lines;
+  useEachFrame(store, ({ view }) => {
+    if (!view || !group.current) return;
+    for (const path of group.current.querySelectorAll('path'))
+      path.setAttribute('d', crossesPath(view, crosses, path.dataset.of as keyof typeof CROSSES));
+  });
+
+  const stroke = (view: View) => value.current && followStroke(view, lines, textWidthCss(value.current));
+  return (
+    <svg className="viewer-overlay follow-overlay" aria-hidden="true">
+      {drawing && text !== null ? (
+        <StrokeDimension store={store} stroke={stroke} text={text} textRef={value} />
+      ) : null}
+      <g ref={group}>
+        {(['still', 'moving'] as const).flatMap((of) => [
+          <path key={`${of} edge`} data-of={of} className="follow-edge" strokeWidth={CROSSES[of].edgeCss} />,
+          <path key={`${of} core`} data-of={of} className="follow-core" strokeWidth={CROSSES[of].coreCss} />,
+        ])}
+      </g>
+      {unseen.map((kind, index) => (
+        <text key={kind} className="viewer-name" x="12" y={28 + 26 * index}>
+          {notSeenText(kind)}
+        </text>
+      ))}
+    </svg>
+  );
+}
