@@ -1,5 +1,6 @@
 /** What a followed clip tells beyond two pictures: the stroke and the arm's angle in every frame, each application, its times. */
 import type { FollowedKind } from '../marks/track.ts';
+import type { BrakeState } from '../marks/view.ts';
 import type { Measured } from './measured.ts';
 
 export type Uncertain = { readonly value: number; readonly u: number };
@@ -15,8 +16,9 @@ export type CurvePoint = {
 
 /** released and held: at rest, without and with air. Frames are counted from the track's first; both ends belong to it. */
 export const PHASE_KINDS = ['released', 'applying', 'held', 'releasing'] as const;
+export type PhaseKind = (typeof PHASE_KINDS)[number];
 export type Phase = {
-  readonly kind: (typeof PHASE_KINDS)[number];
+  readonly kind: PhaseKind;
   readonly from: number;
   readonly to: number;
 };
@@ -62,4 +64,8 @@ export type ClipFailure =
   | { readonly code: 'clip/pin-lost'; readonly seen: number; readonly frames: number }
   /** Too few things that stand still are seen in both pictures. */
   | { readonly code: 'clip/few-still'; readonly found: number; readonly needed: number }
+  /** The marked frame is not at rest in its own state: the brake moves there, or is in the other state; null: it is not seen there. */
+  | { readonly code: 'clip/seed-elsewhere'; readonly state: BrakeState; readonly phase: PhaseKind | null }
+  /** The clip shows the brake at rest in one state only. */
+  | { readonly code: 'clip/one-state'; readonly phase: PhaseKind }
   | { readonly code: 'clip/too-short'; readonly frames: number; readonly needed: number };

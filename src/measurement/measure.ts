@@ -38,7 +38,13 @@ export function measure(input: MeasureInput): Result<Measurement, MeasurementFai
   if (!problem.ok) return problem;
   const adjusted = adjust(problem.value);
   if (!adjusted.ok) return fail({ code: 'measurement/no-solution' });
-  const adjustment = adjusted.value;
+  return measurementOf(input, adjusted.value);
+}
+
+export function measurementOf(
+  input: MeasureInput,
+  adjustment: Adjustment,
+): Result<Measurement, MeasurementFailure> {
   const fit = fitOf(adjustment);
   const measured = measuredFrom(adjustment, fit.inflation);
   const strokeMm = measured((x, layout) => axialTravel(x, layout, 'applied'));

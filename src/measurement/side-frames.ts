@@ -7,8 +7,9 @@
  * Assumes  what stands still lies at different depths; lens distortion is alike in all frames
  * Fails    none are taken where the farthest lies within what noise makes: a tripod tells no depth
  */
-import { choleskyFactor, choleskySolve } from '../basics/symmetric.ts';
 import { placeAt, type Track, type TrackPoint } from '../marks/track.ts';
+import { affineFit } from './affine-fit.ts';
+import { placeOf, seedFrame } from './still-motion.ts';
 
 /** Parallax of neighbours in noise alone: sqrt(2) of it for the difference of two, twice that to be told from it. */
 const TOLD = 2 * Math.SQRT2;
@@ -56,39 +57,21 @@ function commonStills(track: Track, frames: readonly number[]): readonly TrackPo
 
 /** Null where the frame does not show them all. */
 function parallaxOf(track: Track, stills: readonly TrackPoint[], frame: number): Float64Array | null {
-  const seed = track.seed.index - track.firstIndex;
-  const from = stills.map((still) => placeAt(still, seed));
-  const to = stills.map((still) => placeAt(still, frame));
-  const rows: (readonly [number, number, number])[] = [];
-  const [xs, ys]: [number[], number[]] = [[], []];
-  for (const [k, place] of to.entries()) {
-    const before = from[k];
-    if (!place || !before) return null;
-    // In thousands of pixels, so that all columns are of one size.
-    rows.push([before.xPx / 1000, before.yPx / 1000, 1]);
-    xs.push(place.xPx);
-    ys.push(place.yPx);
-  }
-  const [byX, byY] = [leftOver(rows, xs), leftOver(rows, ys)];
-  return byX && byY && Float64Array.from([...byX, ...byY]);
-}
-
-function leftOver(
-  rows: readonly (readonly [number, number, number])[],
-  values: readonly number[],
-): readonly number[] | null {
-  const normal = new Float64Array(9);
-  const right = new Float64Array(3);
-  for (const [k, row] of rows.entries())
-    for (let i = 0; i < 3; i++) {
-      right[i] = (right[i] as number) + (row[i] as number) * (values[k] as number);
-      for (let j = 0; j < 3; j++)
-        normal[3 * i + j] = (normal[3 * i + j] as number) + (row[i] as number) * (row[j] as number);
-    }
-  const factor = choleskyFactor(normal, 3);
-  if (!factor) return null;
-  const [a, b, c] = choleskySolve(factor, 3, right) as unknown as [number, number, number];
-  return rows.map(([x, y], k) => (values[k] as number) - (a * x + b * y + c));
+  const pairs = stills.flatMap((still) => {
+    const [from, to] = [placeAt(still, seedFrame(track)), placeAt(still, frame)];
+    return from && to ? [{ from: placeOf(from), to: placeOf(to) }] : [];
+  });
+  if (pairs.length < stills.length) return null;
+  const [from, to] = [pairs.map((pair) => pair.from), pairs.map((pair) => pair.to)];
+  const map = affineFit(
+    from,
+    to,
+    pairs.map(() => 1),
+  );
+  if (!map) return null;
+  return Float64Array.from(
+    pairs.flatMap((pair) => map(pair.from).map((value, axis) => (pair.to[axis] as number) - value)),
+  );
 }
 
 function distance(a: Float64Array, b: Float64Array): number {

@@ -2,6 +2,7 @@
 import { assert } from '../../basics/result.ts';
 import type { Capture } from '../../captures/capture.ts';
 import type { View } from '../../marks/view.ts';
+import { measureInput } from '../../record/results.ts';
 import { reportUnlessAbort } from '../media/report-unless-abort.ts';
 import { createAutosave } from '../storage/autosave.ts';
 import { work } from '../stores.ts';
@@ -123,7 +124,7 @@ export async function measureFollowed(
   followings.set(key, { is: 'measuring' });
   const track = trackOf(crypto.randomUUID(), view, plan, seen);
   assert(track, 'a clip is followed from a frame');
-  const made = await clipViewsApart(current, track);
+  const made = await clipViewsApart(measureInput(current.record, current.measurement), track);
   if (!made.ok) {
     followings.set(key, { is: 'failed', failure: made.failure });
     return;

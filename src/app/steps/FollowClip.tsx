@@ -1,5 +1,6 @@
 import type { View } from '../../marks/view.ts';
 import { useFollowing } from '../following/use-following.ts';
+import { useLengthUnit } from '../parts/use-length-unit.ts';
 import { FOLLOWING, followingFailureText } from '../words/following.ts';
 import type { Current } from '../work/current.ts';
 
@@ -8,6 +9,7 @@ type Props = { readonly current: Current; readonly view: View };
 /** A view of a clip: its marks followed through all of it. */
 export function FollowClip({ current, view }: Props) {
   const { following, begin, stop, measure } = useFollowing(current, view);
+  const unit = useLengthUnit();
   const { followed } = current.measurement;
   if (following?.is === 'under-way' || following?.is === 'measuring') {
     const { done, of } = following.is === 'under-way' ? following : { done: 0, of: null };
@@ -54,7 +56,7 @@ export function FollowClip({ current, view }: Props) {
         </>
       ) : following?.is === 'failed' ? (
         <p className="look" role="status">
-          {followingFailureText(following.failure)}
+          {followingFailureText(following.failure, unit)}
         </p>
       ) : (
         <p className="quiet" role="status">

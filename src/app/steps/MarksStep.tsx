@@ -7,6 +7,7 @@ import { askedMarks, isSingle } from '../work/asked-marks.ts';
 import { askingFor } from '../work/asking.ts';
 import { type Current, viewOf } from '../work/current.ts';
 import { graduationStepMm } from '../work/usual-references.ts';
+import { FollowClip } from './FollowClip.tsx';
 import { MarkList } from './MarkList.tsx';
 import { ReadingField } from './ReadingField.tsx';
 import { TieFinder } from './TieFinder.tsx';
@@ -63,7 +64,8 @@ export function MarksStep({ current, state }: Props) {
         </div>
       ) : null}
       <MarkList asked={asked} asking={asking?.kind ?? null} />
-      {state !== 'released' && !measurement.cameraStill ? (
+      {view.frame ? <FollowClip current={current} view={view} /> : null}
+      {state !== 'released' && !view.frame && !measurement.cameraStill ? (
         <TieFinder current={current} state={state} view={view} />
       ) : null}
     </>

@@ -1,6 +1,9 @@
 /** Following the marks through a clip: what is said while it goes on, and why it came to nothing. */
+import type { LengthUnit } from '../../basics/length-text.ts';
+import type { MeasurementFailure } from '../../measurement/measurement.ts';
 import type { FollowingFailure } from '../following/followings-store.ts';
 import { captureFailureText } from './failures-captures.ts';
+import { measurementFailureText } from './failures-measurement.ts';
 
 export const FOLLOWING = {
   heading: 'The whole clip',
@@ -21,7 +24,8 @@ export const FOLLOWING = {
     `${frames} frames followed; ${views} of them, seen from other places, count in the measurement.`,
 };
 
-export function followingFailureText(failure: FollowingFailure): string {
+export function followingFailureText(failure: FollowingFailure, unit: LengthUnit): string {
+  if (isMeasurementFailure(failure)) return measurementFailureText(failure, unit);
   switch (failure.code) {
     case 'follow/too-few-still':
       return `Too little that stands still is seen (${failure.found} places, ${failure.needed} needed). Film with chamber, bracket and axle in the picture, in better light.`;
@@ -35,6 +39,10 @@ export function followingFailureText(failure: FollowingFailure): string {
       return `The clevis pin is seen in ${failure.seen} of ${failure.frames} frames only. Keep hands and hoses out of the view, or mark the pin on another frame.`;
     case 'clip/few-still':
       return `Too few things that stand still are seen both released and applied (${failure.found}, ${failure.needed} needed). Hold the phone on the same part while you film.`;
+    case 'clip/seed-elsewhere':
+      return `On the marked frame the brake is not at rest and ${failure.state}. Take a frame where it is, and mark that.`;
+    case 'clip/one-state':
+      return `The clip shows the brake at rest ${failure.phase === 'held' ? 'applied' : 'released'} only. Film it released and fully applied, a second each.`;
     case 'clip/too-short':
       return `The clip is too short: ${failure.frames} frames. Film a second before the application and a second while it is held.`;
     case 'vision/forbidden':
@@ -50,3 +58,6 @@ export function followingFailureText(failure: FollowingFailure): string {
       return captureFailureText(failure);
   }
 }
+
+const isMeasurementFailure = (failure: FollowingFailure): failure is MeasurementFailure =>
+  failure.code.startsWith('measurement/');

@@ -1,0 +1,16 @@
+import { useEffect, useState } from 'react';
+import { useMeasureInput } from '../measuring/use-measure-input.ts';
+import type { Current } from '../work/current.ts';
+import { type ClipAnswer, clipCurveApart } from './clip-curve-client.ts';
+
+/** Computed from the record, as all results are; null while nothing is followed, or until the first answer is there. */
+export function useClipCurve(current: Current): ClipAnswer | null {
+  const input = useMeasureInput(current);
+  const track = current.measurement.followed?.track ?? null;
+  const [answer, setAnswer] = useState<ClipAnswer | null>(null);
+  useEffect(() => {
+    if (track) clipCurveApart({ input, track }, setAnswer);
+    else setAnswer(null);
+  }, [input, track]);
+  return track ? answer : null;
+}

@@ -1,0 +1,184 @@
+/**
+ * From a track to the views that are measured: the seed's own, one of the other state, and side views.
+ *
+ * Model    travel in the seed's pixels -> phases -> of all applications the one with the longest travel (the safe side) -> a frame in
+ *          the middle of its plateau, ties that both plateaus show, side frames -> adjusted once -> the pin's mean place over the plateau,
+ *          in mm, seen in that frame
+ * Assumes  the seed frame is at rest in its state
+ * Fails    ClipFailure; MeasurementFailure where the marks and references of the seed give no measurement
+ */
+import { adjust } from '../adjustment/adjust.ts';
+import { project } from '../adjustment/camera.ts';
+import { transformed } from '../adjustment/pose.ts';
+import { assert, fail, ok, type Result } from '../basics/result.ts';
+import { IDENTITY3 } from '../basics/rotation.ts';
+import type { Mark } from '../marks/mark.ts';
+import { placeAt, type Track } from '../marks/track.ts';
+import { BRAKE_STATES, type View } from '../marks/view.ts';
+import type { ClipFailure, Phase } from './clip-measurement.ts';
+import { clipTravel } from './clip-travel.ts';
+import { followedMarks, frameView, tieMarks } from './followed-marks.ts';
+import { framePoses } from './frame-poses.ts';
+import type { MeasureInput, MeasurementFailure } from './measurement.ts';
+import { phasesOf, type TravelPoint } from './phases.ts';
+import { plateauMean } from './plateau-mean.ts';
+import { problemFromViews } from './problem-from-views.ts';
+import { sideFrames } from './side-frames.ts';
+import { LEAST_TIES, spreadTies } from './spread-ties.ts';
+import { seedFrame, stillsOf } from './still-motion.ts';
+
+export type ClipViews = { readonly views: readonly View[]; readonly sideViews: readonly View[] };
+
+/** Of the rod from face to pin: no application is so short. */
+const LEAST_TRAVEL = 0.05;
+const MOST_SIDE_VIEWS = 8;
+/** Frames of a plateau that are looked at for side views. */
+const MOST_CANDIDATES = 60;
+/** Of the still things that the best frame of a plateau shows. */
+const SEEN_SHARE = 0.7;
+/** What is followed from one light into another is off by as much in all frames of a plateau: docs/tracking.md. */
+const PLATEAU_SIGMA_PX = 0.1;
+
+export function clipViews(
+  input: MeasureInput,
+  track: Track,
+): Result<ClipViews, ClipFailure | MeasurementFailure> {
+  const seedView = input.views.find(({ state }) => state === track.state);
+  const capture = input.captures.find(({ id }) => id === track.captureId);
+  assert(seedView && capture?.clip, 'a track is of a clip and of a view');
+  const travel = clipTravel(track, capture.clip.ticksPerSecond);
+  if (!travel.ok) return travel;
+  const { points, rodPx } = travel.value;
+  const phases = phasesOf(points, LEAST_TRAVEL * rodPx);
+  if (!phases.ok) return phases;
+  const plateaus = plateausOf(phases.value, points, track);
+  if (!plateaus.ok) return plateaus;
+  const { own, other } = plateaus.value;
+
+  const seed = seedFrame(track);
+  const middle = middleFrame(track, points, other);
+  const frames = [...framesOf(own, MOST_CANDIDATES), ...framesOf(other, MOST_CANDIDATES)];
+  const ties = spreadTies(track, frames, [seed, middle]);
+  if (ties.length < LEAST_TIES)
+    return fail({ code: 'clip/few-still', found: ties.length, needed: LEAST_TIES });
+  const bySeed = { ...seedView, marks: seedView.marks.filter(({ placedBy }) => placedBy !== 'tracker') };
+  const otherState = track.state === 'released' ? 'applied' : 'released';
+  const kinds = ['clevis-pin', 'camshaft-end', 'tape-graduation'] as const;
+  const sideViews = sideFrames(track, frames, [seed, middle], MOST_SIDE_VIEWS).map((frame) =>
+    frameView(track, frame, frame >= own.from && frame <= own.to ? track.state : otherState, [
+      ...followedMarks(track, frame, bySeed, kinds),
+      ...tieMarks(track, frame, ties),
+    ]),
+  );
+  const otherView = frameView(track, middle, otherState, [
+    ...followedMarks(track, middle, bySeed, ['chamber-face', ...kinds]),
+    ...tieMarks(track, middle, ties),
+  ]);
+  const views = [
+    { ...bySeed, marks: [...bySeed.marks, ...tieMarks(track, seed, ties)] },
+    otherView,
+    ...input.views.filter(({ state }) => state === 'pulled'),
+  ];
+  const inOrder = BRAKE_STATES.flatMap((state) => views.filter((view) => view.state === state));
+  const first = { views: inOrder, sideViews };
+  const pin = meanPin({ ...input, ...first }, track, other, middle);
+  if (!pin.ok) return pin;
+  const asMean = (mark: Mark): Mark =>
+    mark.kind === 'clevis-pin' && mark.followedFrom !== undefined ? { ...mark, ...pin.value } : mark;
+  return ok({
+    ...first,
+    views: inOrder.map((view) => (view === otherView ? { ...view, marks: view.marks.map(asMean) } : view)),
+  });
+}
+
+/** The plateau that the seed is in, and that of the other state with the longest travel from it. */
+function plateausOf(
+  phases: readonly Phase[],
+  points: readonly TravelPoint[],
+  track: Track,
+): Result<{ readonly own: Phase; readonly other: Phase }, ClipFailure> {
+  const kind = track.state === 'released' ? 'released' : 'held';
+  const seed = seedFrame(track);
+  const at = phases.find(({ from, to }) => from <= seed && seed <= to) ?? null;
+  if (at?.kind !== kind)
+    return fail({ code: 'clip/seed-elsewhere', state: track.state, phase: at?.kind ?? null });
+  const others = phases.filter((phase) => phase.kind === (kind === 'held' ? 'released' : 'held'));
+  const travelOf = ({ from, to }: Phase) => {
+    const inside = points.filter(({ frame }) => frame >= from && frame <= to);
+    return inside.reduce((sum, { travel }) => sum + travel, 0) / inside.length;
+  };
+  const own = travelOf(at);
+  const [first, ...rest] = others;
+  if (!first) return fail({ code: 'clip/one-state', phase: kind });
+  const farther = (a: Phase, b: Phase) => (Math.abs(travelOf(b) - own) > Math.abs(travelOf(a) - own) ? b : a);
+  return ok({ own: at, other: rest.reduce(farther, first) });
+}
+
+/** Of the frames that show pin and face and most that stands still, the one nearest to the plateau's mean. */
+function middleFrame(track: Track, points: readonly TravelPoint[], { from, to }: Phase): number {
+  const face = track.points.find(({ kind }) => kind === 'chamber-face');
+  const inside = points
+    .filter(({ frame }) => frame >= from && frame <= to)
+    .map((point) => ({
+      ...point,
+      seen: stillsOf(track).filter((still) => placeAt(still, point.frame)).length,
+      faced: face !== undefined && placeAt(face, point.frame) !== null,
+    }));
+  const most = Math.max(...inside.map(({ seen }) => seen));
+  const mean = inside.reduce((sum, { travel }) => sum + travel, 0) / inside.length;
+  const fit = inside.filter(({ seen, faced }) => faced && seen >= SEEN_SHARE * most);
+  const off = (point: TravelPoint) => Math.abs(point.travel - mean) + point.u;
+  const best = (fit.length > 0 ? fit : inside).reduce((a, b) => (off(b) < off(a) ? b : a));
+  return best.frame;
+}
+
+function framesOf({ from, to }: Phase, most: number): readonly number[] {
+  const count = to - from + 1;
+  const every = Math.max(1, Math.ceil(count / most));
+  return Array.from({ length: Math.ceil(count / every) }, (_, i) => from + i * every);
+}
+
+/** Where the pin's followed spot would be in the middle frame if it were at its mean place over the plateau. */
+function meanPin(
+  input: MeasureInput,
+  track: Track,
+  { from, to }: Phase,
+  middle: number,
+): Result<Pick<Mark, 'xPx' | 'yPx' | 'sigmaPx'>, ClipFailure | MeasurementFailure> {
+  const problem = problemFromViews(input);
+  if (!problem.ok) return problem;
+  const adjusted = adjust(problem.value);
+  if (!adjusted.ok) return fail({ code: 'measurement/no-solution' });
+  const { layout, best } = adjusted.value;
+  const poses = framePoses(adjusted.value, track);
+  const pins = poses.slice(from, to + 1).flatMap((pose) => pose?.pin ?? []);
+  const at = poses[middle];
+  if (pins.length === 0 || !at)
+    return fail({ code: 'clip/pin-lost', seen: pins.length, frames: to - from + 1 });
+  const mean = (value: (pin: (typeof pins)[number]) => number, i: number) =>
+    plateauMean(
+      pins.map(value),
+      pins.map(({ covariance }) => Math.sqrt(covariance[i] as number)),
+    );
+  const [x, y] = [mean(({ xMm }) => xMm, 0), mean(({ yMm }) => yMm, 3)];
+  const pin = track.points.find(({ kind }) => kind === 'clevis-pin');
+  const offset = pin && layout.offsets.get(pin.markId);
+  const [ox, oy] = offset === undefined ? [0, 0] : [best.x[offset] as number, best.x[offset + 1] as number];
+  const z = problem.value.hand * (best.x[layout.pinDepth] as number);
+  const camera = layout.cameras[problem.value.views[0]?.camera ?? 0] as number;
+  const seen = (dx: number, dy: number) =>
+    project(
+      best.x,
+      camera,
+      transformed({ ...at.pose, jacobian: IDENTITY3 }, [x.value + ox + dx, y.value + oy + dy, z]).camera,
+    );
+  const place = seen(0, 0);
+  const [alongX, alongY] = [seen(x.u, 0), seen(0, y.u)];
+  const offX = Math.hypot(alongX.u - place.u, alongX.v - place.v);
+  const offY = Math.hypot(alongY.u - place.u, alongY.v - place.v);
+  return ok({
+    xPx: place.u,
+    yPx: place.v,
+    sigmaPx: Math.hypot(Math.max(offX, offY), PLATEAU_SIGMA_PX),
+  });
+}
