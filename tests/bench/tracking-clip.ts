@@ -37,7 +37,7 @@ const truthSchema = z.object({
         chamberFace: z.object({ px, mm: vec3 }),
         clevisPin: z.object({ px }),
         camshaftEnd: z.object({ px }),
-        tapeGraduations: z.array(z.object({ inches: z.number(), px })),
+        tapeGraduations: z.array(z.object({ inches: z.number(), px, mm: vec3 })),
       }),
     }),
   ),

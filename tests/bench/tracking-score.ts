@@ -27,7 +27,10 @@ export type GapCount = {
 export type Score = {
   readonly pin: Errors;
   readonly camshaft: Errors;
+  /** The camshaft's end again, its mark's offset turned with the arm: of the following alone. */
+  readonly camshaftTurned: Errors;
   readonly face: Errors | null;
+  readonly tape: Errors | null;
   readonly stills: Errors | null;
   readonly gaps: GapCount;
 };
@@ -44,7 +47,11 @@ export function scored(clip: StudyClip, track: Track): Score {
   return {
     pin,
     camshaft: ofKind('camshaft-end', 'camshaftEnd'),
+    camshaftTurned: errorsOf(clip, track, 'camshaft-end', (i) => frames[i]?.points.camshaftEnd ?? null, (i) =>
+      armTurnRad(clip, i),
+    ),
     face: faceErrors(clip, track),
+    tape: tapeErrors(clip, track),
     stills: stillErrors(clip, track),
     gaps: gapsOf(clip, pin),
   };
@@ -53,13 +60,35 @@ export function scored(clip: StudyClip, track: Track): Score {
 /** Wherever a place of the seed frame goes by truth: null where that is not known. */
 type Where = (index: number) => Px | null;
 
-function errorsOf(clip: StudyClip, track: Track, kind: FollowedKind, where: Where): Errors {
-  const point = track.points.find((each) => each.kind === kind);
-  if (!point) return { px: [], standardised: [], lengthPx: [] };
-  return pointErrors(clip, track, point, where);
+function armTurnRad({ truth, seedIndex }: StudyClip, i: number): number {
+  const way = (index: number) => {
+    const points = truth.frames[index]?.points;
+    if (!points) return 0;
+    const [[px, py], [cx, cy]] = [points.clevisPin, points.camshaftEnd];
+    return Math.atan2(py - cy, px - cx);
+  };
+  return way(i) - way(seedIndex);
 }
 
-function pointErrors(clip: StudyClip, track: Track, point: Track['points'][number], where: Where): Errors {
+function errorsOf(
+  clip: StudyClip,
+  track: Track,
+  kind: FollowedKind,
+  where: Where,
+  turnRad: (index: number) => number = () => 0,
+): Errors {
+  const point = track.points.find((each) => each.kind === kind);
+  if (!point) return { px: [], standardised: [], lengthPx: [] };
+  return pointErrors(clip, track, point, where, turnRad);
+}
+
+function pointErrors(
+  clip: StudyClip,
+  track: Track,
+  point: Track['points'][number],
+  where: Where,
+  turnRad: (index: number) => number = () => 0,
+): Errors {
   const seedPlace = placeAt(point, clip.seedIndex - track.firstIndex);
   const seedTruth = where(clip.seedIndex);
   if (!seedPlace || !seedTruth) return { px: [], standardised: [], lengthPx: [] };
@@ -68,7 +97,10 @@ function pointErrors(clip: StudyClip, track: Track, point: Track['points'][numbe
     const place = placeAt(point, i);
     const truth = where(track.firstIndex + i);
     if (!place || !truth || track.firstIndex + i === clip.seedIndex) return null;
-    return { dx: place.xPx - truth[0] - ox, dy: place.yPx - truth[1] - oy, sigma: place.sigmaPx };
+    const turn = turnRad(track.firstIndex + i);
+    const [c, s] = [Math.cos(turn), Math.sin(turn)];
+    const [dx, dy] = [place.xPx - truth[0] - (c * ox - s * oy), place.yPx - truth[1] - (s * ox + c * oy)];
+    return { dx, dy, sigma: place.sigmaPx };
   });
   const seen = each.flatMap((one) => (one ? [one] : []));
   return {
@@ -85,6 +117,29 @@ function faceErrors(clip: StudyClip, track: Track): Errors | null {
   if (!view || !isTruePerspective(truth)) return null;
   const { mm } = view.points.chamberFace;
   return errorsOf(clip, track, 'chamber-face', (i) => seenAt(view, truth.frames[i]?.cameraFromChamber, mm));
+}
+
+function tapeErrors(clip: StudyClip, track: Track): Errors | null {
+  const { truth, marks } = clip;
+  const [view] = truth.views;
+  if (!view || !isTruePerspective(truth)) return null;
+  const all = track.points.flatMap((point) => {
+    const mark = marks.find(({ id }) => id === point.markId);
+    if (point.kind !== 'tape-graduation' || mark?.kind !== 'tape-graduation') return [];
+    const at = view.points.tapeGraduations.find(({ inches }) => Math.abs(25.4 * inches - mark.readingMm) < 0.1);
+    if (!at) return [];
+    const where: Where = (i) => seenAt(view, truth.frames[i]?.cameraFromChamber, at.mm);
+    return [pointErrors(clip, track, point, where)];
+  });
+  return all.length > 0 ? together(all) : null;
+}
+
+function together(all: readonly Errors[]): Errors {
+  return {
+    px: all.flatMap(({ px }) => px),
+    standardised: all.flatMap(({ standardised }) => standardised),
+    lengthPx: all.flatMap(({ lengthPx }) => lengthPx),
+  };
 }
 
 const isTruePerspective = ({ spec }: ClipTruth) => spec.readout_s === 0 && !spec.steadied;
@@ -121,11 +176,7 @@ function stillErrors(clip: StudyClip, track: Track): Errors | null {
       const mm = onPatch(view, [seed.xPx, seed.yPx], patch);
       return pointErrors(clip, track, point, (i) => seenAt(view, truth.frames[i]?.cameraFromChamber, mm));
     });
-  return {
-    px: all.flatMap(({ px }) => px),
-    standardised: all.flatMap(({ standardised }) => standardised),
-    lengthPx: all.flatMap(({ lengthPx }) => lengthPx),
-  };
+  return together(all);
 }
 
 type Vec = readonly [number, number, number];

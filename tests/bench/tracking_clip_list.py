@@ -5,7 +5,7 @@ PLAIN = {
     "aim": (100.0, 45.0, 0.0), "down_y": -1, "shake": 1.0, "pan": (0.0, 0.0), "pan_from": 0.0, "pan_takes": 0.0,
     "stroke": 52.0, "creep": 0.0, "applications": [(0.8, 0.4, 2.2, 0.36, 1.0)], "seed_frame": 8,
     "exposure_s": 0.0, "readout_s": 0.0, "contrast": 1.0, "noise": 1.6, "jump": None, "shadow": None, "steadied": False,
-    "hand": [], "crf": 22, "variable": False, "slow": 1.0, "look": "worn",
+    "hand": [], "crf": 22, "variable": False, "slow": 1.0, "look": "worn", "tape_turn": 0.0,
     "camshaft": (174.6, 135.4), "pin_x": 127.4, "band": 48.6,
 }
 
@@ -17,7 +17,7 @@ CLIPS = [
     ("near-wide", {"f_over_w": 0.7, "distance": 508.0, "aim": (100, 55, 0), "stroke": 44.0}),
     ("far-long", {"f_over_w": 1.6, "distance": 1016.0, "aim": (105, 60, 0), "shake": 0.7, "down_y": 1}),
     ("oblique", {"yaw": 33.0, "lift": 10.0, "f_over_w": 0.85, "distance": 720.0, "stroke": 38.0}),
-    ("small-24", {"size": (1280, 720), "fps": 24.0, "applications": [(0.9, 0.42, 2.7, 0.36, 1.0)], "f_over_w": 0.9, "stroke": 61.0}),
+    ("small-24", {"size": (1280, 720), "fps": 24.0, "applications": [(0.9, 0.42, 2.7, 0.36, 1.0)], "f_over_w": 0.9, "stroke": 61.0, "tape_turn": -5.0}),
     ("small-crf30", {"size": (1280, 720), "crf": 30, "down_y": 1, "yaw": 20.0}),
     ("rate-60", {"fps": 60.0, "frames": 120, "applications": [(0.5, 0.38, 1.5, 0.3, 1.0)], "crf": 25}),
     ("ultra-30", {"size": (3840, 2160), "frames": 75, "applications": [(0.7, 0.4, 1.9, 0.3, 1.0)], "stroke": 47.0}),
@@ -41,6 +41,7 @@ CLIPS = [
     ("held-all-through", {"applications": [(-2.0, 0.4, 90.0, 0.3, 1.0)], "frames": 80, "down_y": 1}),
     ("slow-motion", {"size": (1280, 720), "slow": 8.0, "frames": 150, "applications": [(0.14, 0.22, 60.0, 0.3, 1.0)], "f_over_w": 0.85}),
     ("clean-paint", {"look": "clean", "yaw": 8.0, "noise": 2.2}),
+    ("tape-before-pin", {"tape_turn": 7.0, "stroke": 58.0}),
     ("all-at-once", {"exposure_s": 1 / 60, "readout_s": 0.016, "shake": 1.7, "contrast": 0.6, "noise": 3.0, "crf": 28, "hand": [(1.4, 0.4)], "frames": 100,
                      "applications": [(0.7, 0.4, 2.5, 0.36, 1.0)], "yaw": 25.0, "f_over_w": 0.9, "stroke": 57.0}),
 ]

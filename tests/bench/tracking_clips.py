@@ -45,7 +45,7 @@ class Clip:
         self.jolt = [(0.5 + 2.5 * self.rng.random(), 6.28 * self.rng.random()) for _ in range(12)]
 
     def tape_place(self):
-        a, b = np.radians(-1.7 + 2 * self.rng.standard_normal()), np.radians(1.8 * self.rng.standard_normal())
+        a, b = np.radians(-1.7 + 2 * self.rng.standard_normal()) + np.radians(self.spec["tape_turn"]), np.radians(1.8 * self.rng.standard_normal())
         c = np.radians(5 * self.rng.standard_normal())
         along = np.array([np.cos(a) * np.cos(b), np.sin(a) * np.cos(b), -np.sin(b)])
         flat = np.array([np.sin(a), -np.cos(a), 0])
