@@ -16,6 +16,7 @@ import type { LengthUnit } from '../../../src/basics/length-text.ts';
 import { openCapture } from '../../../src/captures/open-capture.browser.ts';
 import { openFrames } from '../../../src/frames/open-frames.browser.ts';
 import type { ClipMeasurement } from '../../../src/measurement/clip-measurement.ts';
+import { type Annotated, annotate } from './annotate.ts';
 import { type Followed, FollowedPage } from './followed-page.tsx';
 import { SIMULATED } from './simulated-clip.ts';
 import { type Truth, truthClip } from './truth-clip.ts';
@@ -31,6 +32,10 @@ export type Harness = {
   readonly frames: number[];
   /** The chosen file with its truth, at a frame. */
   readonly follow: (truth: Truth, frame: number) => Promise<void>;
+  readonly annotate: (
+    points: readonly (readonly [number, number])[],
+    abortAfter: number | null,
+  ) => Promise<Annotated>;
   readonly show: (clip: keyof typeof SIMULATED, change?: Partial<Shown>) => void;
 };
 
@@ -42,9 +47,14 @@ declare global {
 
 const frames: number[] = [];
 
+function chosenFile(): File {
+  const file = document.querySelector('input')?.files?.[0];
+  if (!file) throw new Error('No file');
+  return file;
+}
+
 async function opened(truth: Truth): Promise<Followed> {
-  const blob = document.querySelector('input')?.files?.[0];
-  if (!blob) throw new Error('No file');
+  const blob = chosenFile();
   const capture = await openCapture(blob, { id: 'c1', signal: new AbortController().signal });
   if (!capture.ok) throw new Error(capture.failure.code);
   const source = await openFrames(capture.value.capture, blob);
@@ -63,6 +73,7 @@ function Page() {
   const [followed, setFollowed] = useState<{ readonly clip: Followed; readonly frame: number } | null>(null);
   window.curveHarness = {
     frames,
+    annotate: (points, abortAfter) => annotate(chosenFile(), points, abortAfter),
     follow: async (truth, frame) => {
       const clip = await opened(truth);
       flushSync(() => setFollowed({ clip, frame }));
