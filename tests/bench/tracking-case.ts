@@ -1,7 +1,8 @@
 /** What one clip gave: followed by us, followed the plain way, and what each makes of the stroke. */
-import type { PlainAnswer } from './tracking-opencv.ts';
+
 import type { PageRun } from './tracking-chromium.ts';
 import type { StudyClip } from './tracking-clip.ts';
+import type { PlainAnswer } from './tracking-opencv.ts';
 import type { Score } from './tracking-score.ts';
 import type { StrokeOutcome } from './tracking-stroke.ts';
 

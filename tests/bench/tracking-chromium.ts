@@ -73,7 +73,10 @@ async function runClip(
   if (!plan) throw new Error('No plan');
   const decoding = await watched(browser, () => page.evaluate(() => bench.decode()));
   const following = await watched(browser, () =>
-    page.evaluate(([seed, question]) => bench.follow(seed, question), [clip.seedIndex, plan.question] as const),
+    page.evaluate(([seed, question]) => bench.follow(seed, question), [
+      clip.seedIndex,
+      plan.question,
+    ] as const),
   );
   const followed = following.answer;
   if ('code' in followed) return followed;
@@ -96,12 +99,20 @@ async function watched<T>(browser: Browser, work: () => Promise<T>) {
   let mostMb = 0;
   const look = async () => {
     const { processInfo } = await session.send('SystemInfo.getProcessInfo');
-    mostMb = Math.max(mostMb, processInfo.reduce((sum, { id }) => sum + residentMb(id), 0));
+    mostMb = Math.max(
+      mostMb,
+      processInfo.reduce((sum, { id }) => sum + residentMb(id), 0),
+    );
   };
   const timer = setInterval(() => void look().catch(() => undefined), 250);
   try {
     await look();
-    return { answer: await work(), get mostMb() { return mostMb; } };
+    return {
+      answer: await work(),
+      get mostMb() {
+        return mostMb;
+      },
+    };
   } finally {
     clearInterval(timer);
     await session.detach();

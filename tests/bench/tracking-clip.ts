@@ -118,13 +118,19 @@ function spread(all: Points['tapeGraduations']): Points['tapeGraduations'] {
   const near = all.filter(({ inches }) => inches <= 9);
   const whole = near.filter(({ inches }) => Number.isInteger(inches));
   const from = whole.length >= GRADUATIONS ? whole : near;
-  return Array.from({ length: GRADUATIONS }, (_, i) =>
-    from[Math.round((i * (from.length - 1)) / (GRADUATIONS - 1))],
+  return Array.from(
+    { length: GRADUATIONS },
+    (_, i) => from[Math.round((i * (from.length - 1)) / (GRADUATIONS - 1))],
   ).filter((each, i, list) => each !== undefined && list.indexOf(each) === i) as Points['tapeGraduations'];
 }
 
 export function seedView(clip: StudyClip, timeTicks: number): View {
-  return { state: 'released', captureId: 'c1', frame: { index: clip.seedIndex, timeTicks }, marks: clip.marks };
+  return {
+    state: 'released',
+    captureId: 'c1',
+    frame: { index: clip.seedIndex, timeTicks },
+    marks: clip.marks,
+  };
 }
 
 /** In a clip the tape stays where it is. */

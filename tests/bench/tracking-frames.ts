@@ -11,7 +11,21 @@ export async function* lumaFrames(
   const frameBytes = (widthPx * heightPx * 3) / 2;
   const ffmpeg = spawn(
     'ffmpeg',
-    ['-v', 'error', '-threads', '1', '-i', file, '-vsync', 'passthrough', '-f', 'rawvideo', '-pix_fmt', 'yuv420p', '-'],
+    [
+      '-v',
+      'error',
+      '-threads',
+      '1',
+      '-i',
+      file,
+      '-vsync',
+      'passthrough',
+      '-f',
+      'rawvideo',
+      '-pix_fmt',
+      'yuv420p',
+      '-',
+    ],
     { stdio: ['ignore', 'pipe', 'inherit'] },
   );
   let values = Buffer.allocUnsafe(frameBytes);

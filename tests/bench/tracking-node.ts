@@ -17,7 +17,10 @@ export type Followed = {
 
 const TICKS_PER_SECOND = 30_000;
 
-export async function followInNode(cv: Opencv, clip: StudyClip): Promise<Followed | { readonly code: string }> {
+export async function followInNode(
+  cv: Opencv,
+  clip: StudyClip,
+): Promise<Followed | { readonly code: string }> {
   const timeTicks = clip.truth.frames.map(({ timeS }) => Math.round(timeS * TICKS_PER_SECOND));
   const view = seedView(clip, timeTicks[clip.seedIndex] ?? 0);
   const plan = followPlan(view, TAPE_UNMOVED);

@@ -58,8 +58,17 @@ function pinErrors({ truth, seedIndex }: StudyClip, pin: PlainAnswer['pin']): (n
   const [seed, seedTruth] = [pin[seedIndex], truth.frames[seedIndex]?.points.clevisPin];
   if (!seed || !seedTruth) return [];
   const [ox, oy] = [seed[0] - seedTruth[0], seed[1] - seedTruth[1]];
-  return truth.frames.map(({ points: { clevisPin: [x, y] } }, i) => {
-    const place = pin[i];
-    return place && i !== seedIndex ? Math.hypot(place[0] - x - ox, place[1] - y - oy) : null;
-  });
+  return truth.frames.map(
+    (
+      {
+        points: {
+          clevisPin: [x, y],
+        },
+      },
+      i,
+    ) => {
+      const place = pin[i];
+      return place && i !== seedIndex ? Math.hypot(place[0] - x - ox, place[1] - y - oy) : null;
+    },
+  );
 }

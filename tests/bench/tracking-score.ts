@@ -47,8 +47,12 @@ export function scored(clip: StudyClip, track: Track): Score {
   return {
     pin,
     camshaft: ofKind('camshaft-end', 'camshaftEnd'),
-    camshaftTurned: errorsOf(clip, track, 'camshaft-end', (i) => frames[i]?.points.camshaftEnd ?? null, (i) =>
-      armTurnRad(clip, i),
+    camshaftTurned: errorsOf(
+      clip,
+      track,
+      'camshaft-end',
+      (i) => frames[i]?.points.camshaftEnd ?? null,
+      (i) => armTurnRad(clip, i),
     ),
     face: faceErrors(clip, track),
     tape: tapeErrors(clip, track),
@@ -126,7 +130,9 @@ function tapeErrors(clip: StudyClip, track: Track): Errors | null {
   const all = track.points.flatMap((point) => {
     const mark = marks.find(({ id }) => id === point.markId);
     if (point.kind !== 'tape-graduation' || mark?.kind !== 'tape-graduation') return [];
-    const at = view.points.tapeGraduations.find(({ inches }) => Math.abs(25.4 * inches - mark.readingMm) < 0.1);
+    const at = view.points.tapeGraduations.find(
+      ({ inches }) => Math.abs(25.4 * inches - mark.readingMm) < 0.1,
+    );
     if (!at) return [];
     const where: Where = (i) => seenAt(view, truth.frames[i]?.cameraFromChamber, at.mm);
     return [pointErrors(clip, track, point, where)];
@@ -184,7 +190,11 @@ type TruthView = ClipTruth['views'][number];
 
 function seenAt({ focalPx, principalPx }: TruthView, pose: TruthPose | undefined, mm: Vec): Px | null {
   if (!pose) return null;
-  const [x, y, z] = pose.map(([a, b, c, t]) => a * mm[0] + b * mm[1] + c * mm[2] + t) as [number, number, number];
+  const [x, y, z] = pose.map(([a, b, c, t]) => a * mm[0] + b * mm[1] + c * mm[2] + t) as [
+    number,
+    number,
+    number,
+  ];
   return [principalPx[0] + (focalPx * x) / z, principalPx[1] + (focalPx * y) / z];
 }
 
@@ -193,7 +203,9 @@ function onPatch(view: TruthView, [u, v]: Px, patch: ClipTruth['patches'][number
   const { focalPx, principalPx, cameraFromChamber: pose } = view;
   const ray: Vec = [(u - principalPx[0]) / focalPx, (v - principalPx[1]) / focalPx, 1];
   const turnedBack = (w: Vec): Vec =>
-    [0, 1, 2].map((k) => pose.reduce((sum, row, i) => sum + (row[k] ?? 0) * (w[i] ?? 0), 0)) as unknown as Vec;
+    [0, 1, 2].map((k) =>
+      pose.reduce((sum, row, i) => sum + (row[k] ?? 0) * (w[i] ?? 0), 0),
+    ) as unknown as Vec;
   const eye = turnedBack([-pose[0][3], -pose[1][3], -pose[2][3]]);
   const along = turnedBack(ray);
   const n = cross(patch.alongMm, patch.acrossMm);
@@ -211,4 +223,5 @@ const cross = (a: Vec, b: Vec): Vec => [
 
 export const rms = (values: readonly number[]) =>
   Math.sqrt(values.reduce((sum, value) => sum + value * value, 0) / Math.max(1, values.length));
-export const worst = (values: readonly (number | null)[]) => values.reduce<number>((a, b) => Math.max(a, b ?? 0), 0);
+export const worst = (values: readonly (number | null)[]) =>
+  values.reduce<number>((a, b) => Math.max(a, b ?? 0), 0);
