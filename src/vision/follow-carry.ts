@@ -12,7 +12,8 @@ import type { PatchMap } from './fit-patch.ts';
 import { type Motion, type Moved, movedBy } from './follow-common.ts';
 import type { Point } from './point.ts';
 
-export type Carried = PatchMap & { readonly sigmaPx: number };
+/** nearness: of how many neighbours, counted by how near they are. */
+export type Carried = PatchMap & { readonly sigmaPx: number; readonly nearness: number };
 
 const ROUNDS = 4;
 /** Of the neighbours' scatter, what their mean may be off for the place's own depth. */
@@ -28,10 +29,10 @@ export function carried(
   reachPx: number,
 ): Carried | null {
   if (stills.length < 3) return null;
-  const near = stills.map(({ from, sigmaPx }) => {
-    const d = Math.hypot(from[0] - place[0], from[1] - place[1]) / reachPx;
-    return 1 / ((1 + d * d) ** 2 * (1 + (sigmaPx / LEAST_SCATTER_PX) ** 2));
-  });
+  const nearness = stills.map(({ from }) => nearnessOf(from, place, reachPx));
+  const near = stills.map(
+    ({ sigmaPx }, i) => (nearness[i] as number) / (1 + (sigmaPx / LEAST_SCATTER_PX) ** 2),
+  );
   const rows = stills.map(({ from, to }) => {
     const there = movedBy(common, from);
     return {
@@ -67,7 +68,13 @@ export function carried(
       common.a + y[2] / reachPx,
     ],
     sigmaPx,
+    nearness: nearness.reduce((all, each) => all + each, 0),
   };
+}
+
+export function nearnessOf(from: Point, place: Point, reachPx: number): number {
+  const d = Math.hypot(from[0] - place[0], from[1] - place[1]) / reachPx;
+  return 1 / (1 + d * d) ** 2;
 }
 
 type Plane = readonly [number, number, number];

@@ -27,7 +27,7 @@ const MOST_STEPS = 14;
 /** Shift first, shape after: what is some pixels off would look like another shape. */
 const MOST_SHIFT_STEPS = 5;
 const SHIFTED_PX = 0.3;
-const SETTLED_PX = 0.01;
+const SETTLED_PX = 0.02;
 /** In spreads of the residuals: beyond, a pixel hardly counts. */
 const CUT = 4;
 const LEAST_SPREAD = 0.7;

@@ -6,8 +6,7 @@
 import type { PatchMap } from './fit-patch.ts';
 import { type Carried, carried } from './follow-carry.ts';
 import { type Motion, movedBy } from './follow-common.ts';
-import type { Look } from './follow-look.ts';
-import { motionSince } from './follow-motion.ts';
+import { type MotionSearch, motionSince } from './follow-motion.ts';
 import type { FollowQuestion, FrameSight, Gap } from './follow-sight.ts';
 import type { FollowState, ThingState } from './follow-state.ts';
 import { type Stills, stillsIn } from './follow-stills-frame.ts';
@@ -19,24 +18,29 @@ import type { Point } from './point.ts';
 export type FollowKit = {
   readonly question: FollowQuestion;
   readonly stills: Stills;
-  readonly looks: readonly (Look | null)[];
+  readonly search: MotionSearch;
+  /** Of each thing: how much that stands still is near it in the seed picture. */
+  readonly nearness: readonly number[];
   /** null of what is carried. */
   readonly things: readonly (Followable | null)[];
 };
 
+/** Of what stands still near a thing, the share that must be seen: farther things alone would carry it elsewhere. */
+const LEAST_NEAR = 0.3;
+
 export type FollowedFrame = { readonly state: FollowState; readonly sight: FrameSight };
 
 export function followFrame(kit: FollowKit, state: FollowState, gray: Gray): FollowedFrame {
-  const motion = motionSince(state, kit.looks, gray);
-  const seen = motion && stillsIn(kit.stills, state.stills, motion, gray);
+  const moved = motionSince(kit.search, state, gray);
+  const seen = moved && stillsIn(kit.stills, state.stills, moved, gray);
   if (!seen) return lostFrame(state, gray);
   const things = kit.question.things.map((thing, i): ThingSight => {
     const last = state.things[i] as ThingState;
     const there = carried(thing.placePx, seen.pairs, seen.whole, kit.stills.nearPx);
-    if (!there) return lostThing(last, gray);
+    if (!there || there.nearness < LEAST_NEAR * (kit.nearness[i] as number)) return lostThing(last, gray);
     const one = kit.things[i];
     if (!one) return carriedThing(there, gray);
-    const expected = movedMap(motion, last);
+    const expected = movedMap(moved.motion, last);
     const way = wayOf(there, kit.question.reachPx);
     return followThing(one, gray, last, { expected, carried: there, way });
   });
@@ -45,7 +49,7 @@ export function followFrame(kit: FollowKit, state: FollowState, gray: Gray): Fol
       seedPlaces: state.seedPlaces,
       stills: seen.states,
       things: things.map((thing) => thing.state),
-      shiftPx: shiftOf(motion, kit.question.aboutPx),
+      shiftPx: shiftOf(moved.motion, kit.question.aboutPx),
     },
     sight: { things: things.map(({ sight }) => sight), stills: seen.sights },
   };

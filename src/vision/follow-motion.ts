@@ -6,41 +6,64 @@
  * Fails    null where no motion is common to half of them
  */
 import { commonMotion, type Motion, type Moved } from './follow-common.ts';
+import type { Cutout } from './follow-cutout.ts';
 import { type Look, mostAlike, roomForLook } from './follow-look.ts';
 import type { FollowState } from './follow-state.ts';
 import type { Gray } from './gray.ts';
+import type { Point } from './point.ts';
 
 /** In coarse samples, a five-hundredth of the longer side each; the last only where all was lost. */
 const REACHES = [3, 12, 26, 60];
 const LEAST_LIKENESS = 0.75;
 const TOLERANCE_SAMPLES = 0.75;
-/** Far reaches are costly, and a few places tell the motion as well. */
+/** So many tell the motion as well as all, where the reach is far and costly. */
 const MOST_FAR = 12;
+/** Of those sought. */
+const LEAST_SHARE = 0.4;
 const ENOUGH_SEEN = 8;
 
+export type MotionSearch = { readonly looks: readonly (Look | null)[]; readonly rooms: readonly Cutout[] };
+
+export function motionSearch(looks: readonly (Look | null)[]): MotionSearch {
+  const look = looks.find((each) => each !== null);
+  return { looks, rooms: look ? REACHES.map((reach) => roomForLook(look, reach, reach)) : [] };
+}
+
+/** found: each still place by itself, where it was sought and looks alike: near and far ones move apart. */
+export type MotionSeen = { readonly motion: Motion; readonly found: readonly (Point | null)[] };
+
 export function motionSince(
+  { looks, rooms }: MotionSearch,
   { stills, shiftPx }: FollowState,
-  looks: readonly (Look | null)[],
   gray: Gray,
-): Motion | null {
+): MotionSeen | null {
   const seen = stills.filter(({ lostFor }) => lostFor === 0).length;
   const sought = stills.flatMap(({ place, lostFor }, i) => {
     const look = looks[i];
-    return look && (seen < ENOUGH_SEEN || lostFor === 0) ? [{ look, place }] : [];
+    return look && (seen < ENOUGH_SEEN || lostFor === 0) ? [{ i, look, place }] : [];
   });
-  for (const [round, reach] of REACHES.entries()) {
-    if (round === REACHES.length - 1 && seen > 0) break;
-    const pairs: Moved[] = [];
-    for (const { look, place } of round === 0 ? sought : sought.slice(0, MOST_FAR)) {
-      const about = [place[0] + shiftPx[0], place[1] + shiftPx[1]] as const;
-      const found = mostAlike(look, gray, about, roomForLook(look, reach, reach));
-      if (found && found.likeness > LEAST_LIKENESS) pairs.push({ from: place, to: found.place });
+  for (const [round, room] of rooms.entries()) {
+    if (round === rooms.length - 1 && seen > 0) break;
+    const tried = round === 0 ? sought : evenly(sought, MOST_FAR);
+    // What jumped once will not jump so again.
+    const [dx, dy] = round < 2 ? shiftPx : [0, 0];
+    const found: (Point | null)[] = stills.map(() => null);
+    for (const { i, look, place } of tried) {
+      const alike = mostAlike(look, gray, [place[0] + dx, place[1] + dy], room);
+      if (alike && alike.likeness > LEAST_LIKENESS) found[i] = alike.place;
     }
-    if (pairs.length < LEAST_SHARE * Math.min(sought.length, MOST_FAR)) continue;
-    const motion = commonMotion(pairs, TOLERANCE_SAMPLES * (sought[0]?.look.stepPx ?? 1));
-    if (motion) return motion;
+    const pairs = stills.flatMap(({ place }, i): readonly Moved[] => {
+      const to = found[i];
+      return to ? [{ from: place, to }] : [];
+    });
+    if (pairs.length < LEAST_SHARE * tried.length) continue;
+    const motion = commonMotion(pairs, TOLERANCE_SAMPLES * room.stepPx);
+    if (motion) return { motion, found };
   }
   return null;
 }
 
-const LEAST_SHARE = 0.4;
+function evenly<T>(list: readonly T[], most: number): readonly T[] {
+  const count = Math.min(most, list.length);
+  return Array.from({ length: count }, (_, i) => list[Math.floor((i * list.length) / count)] as T);
+}

@@ -4,16 +4,23 @@
 import type { PatchMap } from './fit-patch.ts';
 import { carried, type StillPair } from './follow-carry.ts';
 import { commonMotion, type Motion, movedBy } from './follow-common.ts';
+import type { Cutout } from './follow-cutout.ts';
 import type { FitRoom } from './follow-fit.ts';
+import { type Look, mostAlike } from './follow-look.ts';
+import type { MotionSeen } from './follow-motion.ts';
 import type { Patch } from './follow-patch.ts';
 import type { FollowedSight } from './follow-sight.ts';
 import type { StillState } from './follow-state.ts';
 import { followStill } from './follow-still.ts';
 import type { Gray } from './gray.ts';
+import type { Point } from './point.ts';
 
 export type Stills = {
   readonly patches: readonly Patch[];
   readonly rooms: readonly FitRoom[];
+  readonly looks: readonly (Look | null)[];
+  /** For what was lost. */
+  readonly searchRoom: Cutout | undefined;
   /** How near is near for what is carried. */
   readonly nearPx: number;
   /** How far parallax may take one from the motion most have in common since the seed picture. */
@@ -31,16 +38,24 @@ export type StillsSeen = {
 /** What was lost long ago is tried in one frame of so many, each in another. */
 const SELDOM = 6;
 const LONG = 3;
+/** Of widePx: how far one may part from the others from frame to frame. */
+const APART = 0.25;
+/** Of likenesses. */
+const CLEARLY = 0.1;
 
 /** null where those seen lately no longer agree about one motion since the seed picture. */
 export function stillsIn(
   stills: Stills,
   last: readonly StillState[],
-  motion: Motion,
+  { motion, found }: MotionSeen,
   gray: Gray,
 ): StillsSeen | null {
   const { patches, rooms, nearPx, widePx } = stills;
-  const places = last.map(({ place }) => movedBy(motion, place));
+  const places = last.map(({ place }, i) => {
+    const common = movedBy(motion, place);
+    const own = found[i];
+    return own && Math.hypot(own[0] - common[0], own[1] - common[1]) < APART * stills.widePx ? own : common;
+  });
   const anySeen = last.some(({ lostFor }) => lostFor === 0);
   const lately = (i: number) => !anySeen || last[i]?.lostFor === 0;
   const before = commonMotion(
@@ -60,12 +75,19 @@ export function stillsIn(
     if (lately(i) || (lostFor > LONG && (lostFor + i) % SELDOM !== 0)) return sight;
     const patch = at(patches, i);
     const there = carried(patch.place, known, whole, nearPx);
-    return there && followStill(patch, gray, { place: there.place, steps: stepsOf(whole) }, at(rooms, i));
+    const place = there && soughtAbout(stills, i, gray, there.place);
+    return place && followStill(patch, gray, { place, steps: stepsOf(whole) }, at(rooms, i));
   });
   const states = sights.map((sight, i) =>
     sight ? { place: sight.placePx, lostFor: 0 } : { place: at(places, i), lostFor: at(last, i).lostFor + 1 },
   );
   return { states, sights, pairs: pairsOf(patches, sights), whole };
+}
+
+function soughtAbout({ looks, searchRoom }: Stills, i: number, gray: Gray, place: Point): Point {
+  const look = looks[i];
+  const alike = look && searchRoom && mostAlike(look, gray, place, searchRoom);
+  return alike && alike.likeness > alike.rival + CLEARLY ? alike.place : place;
 }
 
 const stepsOf = ({ a, b }: Motion): PatchMap['steps'] => [a, -b, b, a];

@@ -32,10 +32,12 @@ const LEAST_SHARE = 0.5;
 const MOST_SIGMA_PX = 0.7;
 /** There and back, in sample steps. */
 const MOST_BACK = 0.5;
+/** The way back needs no finer samples to contradict. */
+const BACK_STEPS = 2;
 /** From frame to frame no part changes its shape by more. */
 const MOST_CHANGE = 0.3;
 /** Turned on from the last frame's speed, tried where that fails. */
-const TURNS_TRIED_RAD = Array.from({ length: 21 }, (_, i) => ((i - 10) * Math.PI) / 30);
+const TURNS_TRIED_RAD = Array.from({ length: 11 }, (_, i) => ((i - 5) * Math.PI) / 15);
 
 export function followThing(one: Followable, gray: Gray, last: ThingState, at: Expected): ThingSight {
   for (const start of startsOf(one, gray, last, at)) {
@@ -100,7 +102,6 @@ function* startsOf(one: Followable, gray: Gray, last: ThingState, at: Expected):
     const near = soughtNear(one.look, gray, next.place, Math.hypot(...last.stepPx));
     if (near) yield { ...next, place: near };
     yield next;
-    return;
   }
   const found = soughtAlong(one.look, gray, at.way, one.patch.radiusPx);
   if (found) yield { place: found, steps: at.carried.steps };
@@ -131,7 +132,7 @@ function turned([xx, xy, yx, yy]: PatchMap['steps'], rad: number): PatchMap['ste
 
 /** From the frame back to the seed picture: how far from where it started. */
 function backOff({ patch, seed }: Followable, gray: Gray, fit: FollowFit): number | null {
-  const there = patchOf(gray, fit.place, patch.radiusPx, patch.stepPx);
+  const there = patchOf(gray, fit.place, patch.radiusPx, BACK_STEPS * patch.stepPx);
   if (!there) return null;
   const [xx, xy, yx, yy] = fit.steps;
   const size = xx * yy - xy * yx;

@@ -8,9 +8,11 @@
  */
 import { fail, ok, type Result } from '../basics/result.ts';
 import type { PatchMap } from './fit-patch.ts';
+import { nearnessOf } from './follow-carry.ts';
 import { roomFor } from './follow-fit.ts';
 import { type FollowKit, followFrame } from './follow-frame.ts';
 import { lookOf } from './follow-look.ts';
+import { motionSearch } from './follow-motion.ts';
 import { type Patch, patchOf } from './follow-patch.ts';
 import type { FollowedThing, FollowFailure, FollowQuestion, FrameSight } from './follow-sight.ts';
 import type { FollowState } from './follow-state.ts';
@@ -62,15 +64,22 @@ export function startFollower(
     if (!followable && thing.how !== 'carried') return fail({ code: 'follow/no-feature', name: thing.name });
     things.push(followable);
   }
+  const search = motionSearch(patches.map(({ place }) => lookOf(seed, place, coarsePx)));
+  const nearPx = NEAR_SHARE * longPx;
   const kit: FollowKit = {
     question,
     stills: {
       patches,
       rooms: patches.map(roomFor),
-      nearPx: NEAR_SHARE * longPx,
+      looks: search.looks,
+      searchRoom: search.rooms[1],
+      nearPx,
       widePx: WIDE_SHARE * longPx,
     },
-    looks: patches.map(({ place }) => lookOf(seed, place, coarsePx)),
+    search,
+    nearness: question.things.map(({ placePx }) =>
+      patches.reduce((sum, { place }) => sum + nearnessOf(place, placePx, nearPx), 0),
+    ),
     things,
   };
   let state = resumed ?? startOf(patches, question);
