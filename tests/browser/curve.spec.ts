@@ -82,7 +82,7 @@ test('the slider says frame, time, stroke with u, angle and phase, or that the p
     'aria-valuetext',
     'frame 56 of 120, 1.833 s, pin not seen, held',
   );
-  await expect(page.locator('.curve-readout')).toContainText('not seen');
+  await expect(page.locator('.curve-readout')).toContainText('pin not seen');
 });
 
 test('a drag anywhere on the chart moves the frame, and the hand gets the frame nearest in time', async ({
@@ -192,7 +192,9 @@ test('the curve is saved as a table', async ({ page }) => {
   await page.getByRole('button', { name: 'Save the curve as a table (CSV)' }).click();
   const file = await download;
   expect(file.suggestedFilename()).toBe('curve.csv');
-  expect(await readFile(await file.path(), 'utf8')).toBe('time_s,stroke_mm\r\n0,0\r\n');
+  const lines = (await readFile(await file.path(), 'utf8')).split('\r\n');
+  expect(lines[0]).toMatch(/^frame,time_s,phase,stroke_mm,/);
+  expect(lines).toHaveLength(1 + 120 + 1);
 });
 
 /** Middles of the 16 bars that number a frame, lowest bit first; then a place on the pin's cross, and one in the strip. */

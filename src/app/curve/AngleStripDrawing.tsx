@@ -36,7 +36,7 @@ export function AngleStripDrawing({ measurement, scale, strip }: Props) {
       {measurement.square ? (
         <path className="curve-thin" d={`M${xAt(measurement.square.timeS)} ${squareY - 8}v16`} />
       ) : null}
-      <CurveGaps measurement={measurement} scale={scale} of="camshaft-end" baseCss={baseCss} />
+      <CurveGaps measurement={measurement} scale={scale} of="angle" baseCss={baseCss} />
     </g>
   );
 }

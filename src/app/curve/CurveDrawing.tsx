@@ -6,11 +6,12 @@ import { FINDING } from '../words/findings.ts';
 import { lengthText, measuredLengthText } from '../words/values.ts';
 import { AngleStripDrawing } from './AngleStripDrawing.tsx';
 import { CurveGaps } from './CurveGaps.tsx';
-import { plateauNotes, pointNotes } from './curve-notes.ts';
 import { bandPath, curvePath } from './curve-path.ts';
 import { curveScale, GAP_LANE_CSS } from './curve-scale.ts';
 import { PlateauDimension } from './PlateauDimension.tsx';
 import { PointTick } from './PointTick.tsx';
+import { plateauNotes } from './plateau-notes.ts';
+import { pointNotes } from './point-notes.ts';
 
 type Props = {
   readonly measurement: ClipMeasurement;
@@ -70,7 +71,7 @@ export const CurveDrawing = memo(function CurveDrawing({ measurement, limitMm, u
       {pointNotes(measurement, scale).map((note) => (
         <PointTick key={`${note.kind} ${note.xCss}`} note={note} />
       ))}
-      <CurveGaps measurement={measurement} scale={scale} of="clevis-pin" baseCss={baseCss} />
+      <CurveGaps measurement={measurement} scale={scale} of="stroke" baseCss={baseCss} />
       {limitMm === null ? null : (
         <g>
           <path className="curve-limit" d={`M${leftCss} ${yAt(limitMm)}H${rightCss}`} />

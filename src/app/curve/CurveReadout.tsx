@@ -3,7 +3,7 @@ import type { ClipMeasurement } from '../../measurement/clip-measurement.ts';
 import { Cell } from '../sheet/Cell.tsx';
 import { angleText, CURVE, phaseText, secondsText, uAngleText, uLengthText } from '../words/curve.ts';
 import { lengthText } from '../words/values.ts';
-import { phaseAt } from './frame-text.ts';
+import { openAt, phaseAt } from './frame-text.ts';
 
 type Props = { readonly measurement: ClipMeasurement; readonly unit: LengthUnit; readonly frame: number };
 
@@ -18,14 +18,19 @@ export function CurveReadout({ measurement, unit, frame }: Props) {
   return (
     <dl className={hasArm ? 'curve-readout' : 'curve-readout armless'}>
       <Cell label={CURVE.stroke} large>
-        <Value text={stroke && lengthText(stroke.value, unit)} u={stroke && uLengthText(stroke.u, unit)} />
+        {stroke ? (
+          <Value text={lengthText(stroke.value, unit)} u={uLengthText(stroke.u, unit)} />
+        ) : (
+          <Open text={openAt(measurement, frame, 'stroke')} />
+        )}
       </Cell>
       {hasArm ? (
         <Cell label={CURVE.angle} large>
-          <Value
-            text={armAngleRad && angleText(armAngleRad.value)}
-            u={armAngleRad && uAngleText(armAngleRad.u)}
-          />
+          {armAngleRad ? (
+            <Value text={angleText(armAngleRad.value)} u={uAngleText(armAngleRad.u)} />
+          ) : (
+            <Open text={openAt(measurement, frame, stroke ? 'angle' : 'stroke')} />
+          )}
         </Cell>
       ) : null}
       <Cell label={CURVE.time} large>
@@ -35,11 +40,14 @@ export function CurveReadout({ measurement, unit, frame }: Props) {
   );
 }
 
-function Value({ text, u }: { readonly text: string | null; readonly u: string | null }) {
-  if (text === null) return <span className="curve-unseen">{CURVE.notSeen}</span>;
+function Value({ text, u }: { readonly text: string; readonly u: string | null }) {
   return (
     <>
       <span className="curve-value">{text}</span> <span className="curve-u">{u}</span>
     </>
   );
+}
+
+function Open({ text }: { readonly text: string }) {
+  return <span className="curve-unseen">{text}</span>;
 }

@@ -1,5 +1,5 @@
 import type { ScreenPoint } from '../viewer/view-transform.ts';
-import type { PlateauNote } from './curve-notes.ts';
+import type { PlateauNote } from './plateau-notes.ts';
 
 type Props = { readonly note: PlateauNote; readonly numbered: boolean; readonly hatch: string };
 

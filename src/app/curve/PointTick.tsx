@@ -1,5 +1,5 @@
 import { CURVE } from '../words/curve.ts';
-import type { PointNote } from './curve-notes.ts';
+import type { PointNote } from './point-notes.ts';
 
 const HALF_CSS = 7;
 const WORD_CSS = 11;

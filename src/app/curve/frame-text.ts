@@ -1,7 +1,8 @@
 /** One frame in words: for who hears the chart. */
 import type { LengthUnit } from '../../basics/length-text.ts';
 import type { ClipMeasurement, Phase } from '../../measurement/clip-measurement.ts';
-import { angleText, CURVE, notSeenText, phaseText, secondsText, strokeAndUText } from '../words/curve.ts';
+import { angleText, CURVE, openText, phaseText, secondsText, strokeAndUText } from '../words/curve.ts';
+import { gapsIn } from './gap-notes.ts';
 
 export function frameText(measurement: ClipMeasurement, frame: number, unit: LengthUnit): string {
   const { curve } = measurement;
@@ -12,10 +13,17 @@ export function frameText(measurement: ClipMeasurement, frame: number, unit: Len
   return [
     CURVE.frame(frame, curve.length),
     secondsText(point.timeS),
-    point.stroke ? `${CURVE.stroke} ${strokeAndUText(point.stroke, unit)}` : notSeenText('clevis-pin'),
+    point.stroke
+      ? `${CURVE.stroke} ${strokeAndUText(point.stroke, unit)}`
+      : openAt(measurement, frame, 'stroke'),
     ...angle,
     ...(phase ? [phaseText(phase)] : []),
   ].join(', ');
+}
+
+export function openAt(measurement: ClipMeasurement, frame: number, of: 'stroke' | 'angle'): string {
+  const gap = gapsIn(measurement, of).find(({ from, to }) => from <= frame && frame <= to);
+  return openText(gap?.unseen ?? null);
 }
 
 export function phaseAt({ applications }: ClipMeasurement, frame: number): Phase['kind'] | null {

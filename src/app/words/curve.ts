@@ -15,7 +15,6 @@ export const CURVE = {
   key: 'Boxed: the stroke ± U at 95 %. Hatched along the curve: u of a frame alone, where it is wider than the line.',
   ninety: '90 %',
   square: 'square',
-  notSeen: 'not seen',
   frame: (frame: number, frames: number) => `frame ${frame + 1} of ${frames}`,
 };
 
@@ -37,6 +36,10 @@ const FOLLOWED_NAMES: Readonly<Record<FollowedKind, string>> = {
 };
 
 export const notSeenText = (kind: FollowedKind) => `${FOLLOWED_NAMES[kind]} not seen`;
+
+/** Why a curve is open; null: the frame gave no measurement though the part was seen. */
+export const openText = (unseen: FollowedKind | null) =>
+  unseen === null ? 'not measured' : notSeenText(unseen);
 
 /** Standard uncertainty, rounded up; in the unit the stroke is shown in. */
 export function uLengthText(uMm: number, unit: LengthUnit): string {

@@ -1,8 +1,11 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { gapNotes, plateauNotes, pointNotes, textWidthGuessCss } from '../../../src/app/curve/curve-notes.ts';
 import { curveScale } from '../../../src/app/curve/curve-scale.ts';
-import { notSeenText } from '../../../src/app/words/curve.ts';
+import { gapNotes, gapsIn } from '../../../src/app/curve/gap-notes.ts';
+import { textWidthGuessCss } from '../../../src/app/curve/phase-place.ts';
+import { plateauNotes } from '../../../src/app/curve/plateau-notes.ts';
+import { pointNotes } from '../../../src/app/curve/point-notes.ts';
+import { openText } from '../../../src/app/words/curve.ts';
 import { SIMULATED } from '../../browser/harness-curve/simulated-clip.ts';
 
 const shown = (widthCss: number, limitMm: number | null = null) =>
@@ -30,14 +33,28 @@ test('the value stands upright where there is room, along the line where there i
   expect(upright(360, 'a value as long as no stroke ever is')).toEqual(['none', 'none', 'none']);
 });
 
-test('90 % is ticked on the drawn line at its time after the brake begins to move', () => {
+test('where the clip begins with the brake applied, the released level comes from after it', () => {
+  const measurement = SIMULATED.begun();
+  const scale = curveScale(measurement, shown(1000));
+  const [note] = plateauNotes(measurement, scale, () => TEXT);
+  const releasing = measurement.applications[0]?.phases.find(({ kind }) => kind === 'releasing');
+  expect(note?.extension.fromCss).toBeCloseTo(
+    scale.xAt(measurement.curve[releasing?.to ?? 0]?.timeS ?? 0),
+    6,
+  );
+  expect(note?.extension.toCss).toBeLessThan(note?.xCss ?? 0);
+  expect(pointNotes(measurement, scale).filter(({ kind }) => kind === 'ninety')).toEqual([]);
+});
+
+test('90 % is ticked where the drawn line passes it', () => {
   const measurement = SIMULATED.one();
   const scale = curveScale(measurement, shown(1000));
   const [note] = pointNotes(measurement, scale);
   expect(note?.kind).toBe('ninety');
-  expect(note?.xCss).toBeCloseTo(scale.xAt(0.9 + (0.36 * Math.acos(-0.8)) / Math.PI), 6);
-  // The line is drawn between frames a thirtieth of a second apart, where the rod goes 10 mm.
-  expect(Math.abs((note?.yCss ?? 0) - scale.yAt(0.9 * 44.4))).toBeLessThan(scale.yAt(0) - scale.yAt(1));
+  expect(note?.yCss).toBeCloseTo(scale.yAt(0.9 * 44.4), 0);
+  // Between frames a thirtieth of a second apart a straight line stands for a bent one.
+  const trueX = scale.xAt(0.9 + (0.36 * Math.acos(-0.8)) / Math.PI);
+  expect(Math.abs((note?.xCss ?? 0) - trueX)).toBeLessThan(scale.xAt(0.01) - scale.xAt(0));
 });
 
 test('words at one flank stand apart, in the order of their ticks, and off the limit’s line', () => {
@@ -59,19 +76,36 @@ test('words at one flank stand apart, in the order of their ticks, and off the l
   );
 });
 
-test('a gap reaches from the last frame seen to the next, and no two words of one kind stand on each other', () => {
+test('a gap reaches from the last frame seen to the next, and no two words stand on each other', () => {
+  const whole = SIMULATED.one();
+  const starts = [20, 30, 34, 38, 90];
   const measurement = {
-    ...SIMULATED.one(),
-    gaps: [20, 30, 34, 38, 90].map((from) => ({ kind: 'clevis-pin', from, to: from + 1 }) as const),
+    ...whole,
+    curve: whole.curve.map((point, frame) =>
+      starts.some((from) => frame === from || frame === from + 1) ? { ...point, stroke: null } : point,
+    ),
   };
   const scale = curveScale(measurement, shown(360));
-  const notes = gapNotes(measurement, scale, notSeenText);
+  const notes = gapNotes(measurement, gapsIn(measurement, 'stroke'), scale, openText);
   expect(notes[0]?.fromCss).toBeCloseTo(scale.xAt(measurement.curve[19]?.timeS ?? 0), 9);
   expect(notes[0]?.toCss).toBeCloseTo(scale.xAt(measurement.curve[22]?.timeS ?? 0), 9);
-  const words = notes.flatMap(({ wordCss }) => (wordCss === null ? [] : [wordCss]));
+  const words = notes.flatMap(({ wordCss, word }) => (wordCss === null ? [] : [{ wordCss, word }]));
   expect(words.length).toBeGreaterThan(1);
   expect(words.length).toBeLessThan(notes.length);
-  words.slice(1).forEach((x, i) => {
-    expect(x - (words[i] ?? 0)).toBeGreaterThan(textWidthGuessCss('pin not seen', 14));
+  words.slice(1).forEach(({ wordCss, word }, i) => {
+    const before = words[i];
+    const halves = (textWidthGuessCss(word, 14) + textWidthGuessCss(before?.word ?? '', 14)) / 2;
+    expect(wordCss - (before?.wordCss ?? 0)).toBeGreaterThan(halves);
   });
+});
+
+test('an open curve says what was not seen, or that nothing was measured though all was seen', () => {
+  const three = SIMULATED.three();
+  expect(gapsIn(three, 'stroke').map(({ unseen }) => unseen)).toEqual(['clevis-pin', 'clevis-pin']);
+  expect(gapsIn(three, 'angle')).toEqual([{ from: 250, to: 262, unseen: 'camshaft-end' }]);
+  const unposed = three.curve.map((point, i) =>
+    i === 7 ? { ...point, stroke: null, armAngleRad: null } : point,
+  );
+  expect(gapsIn({ ...three, curve: unposed }, 'stroke')[0]).toEqual({ from: 7, to: 7, unseen: null });
+  expect(openText(null)).toBe('not measured');
 });

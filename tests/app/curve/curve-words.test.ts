@@ -27,7 +27,9 @@ test('ticks carry no places that say nothing', () => {
 });
 
 test('a frame between phases has none', () => {
-  expect(frameText(SIMULATED.one(), 110, 'mm')).toMatch(/^frame 111 of 120, 3\.667 s, Stroke .*°$/);
+  const [one, unphased] = [SIMULATED.one(), { ...SIMULATED.one(), applications: [] }];
+  expect(frameText(one, 110, 'mm')).toMatch(/^frame 111 of 120, 3\.667 s, Stroke .*°, released$/);
+  expect(frameText(unphased, 110, 'mm')).toMatch(/^frame 111 of 120, 3\.667 s, Stroke .*°$/);
 });
 
 test('a doubtful clock says what it means for the times and for the stroke', () => {

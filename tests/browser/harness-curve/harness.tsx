@@ -16,6 +16,7 @@ import type { LengthUnit } from '../../../src/basics/length-text.ts';
 import { openCapture } from '../../../src/captures/open-capture.browser.ts';
 import { openFrames } from '../../../src/frames/open-frames.browser.ts';
 import type { ClipMeasurement } from '../../../src/measurement/clip-measurement.ts';
+import { strokeTable } from '../../../src/measurement/stroke-table.ts';
 import { type Annotated, annotate } from './annotate.ts';
 import { type Followed, FollowedPage } from './followed-page.tsx';
 import { SIMULATED } from './simulated-clip.ts';
@@ -93,7 +94,7 @@ function Page() {
         }}
       />
       <ApplicationTable measurement={shown.measurement} unit={shown.unit} />
-      <SaveTable table={() => 'time_s,stroke_mm\r\n0,0\r\n'} fileName="curve.csv" />
+      <SaveTable table={() => strokeTable(shown.measurement, 0)} fileName="curve.csv" />
     </main>
   );
 }

@@ -79,19 +79,30 @@ function strokeAt(pushes: readonly Push[], creepMmPerS: number, timeS: number): 
 
 function applicationOf(
   { beginS, riseS, heldS, fallS, strokeMm }: Push,
-  { framesPerSecond, U95Mm, creepMmPerS, pushes }: Wanted,
+  { framesPerSecond, U95Mm, creepMmPerS, pushes, lengthS }: Wanted,
   count: number,
 ): Application {
   const frame = (s: number) => Math.min(count - 1, Math.round(s * framesPerSecond));
   const before = pushes.findLast((push) => push.beginS < beginS);
   const releasedFrom = before ? before.beginS + before.riseS + before.heldS + before.fallS : 0;
+  const releasedTo = pushes.find((push) => push.beginS > beginS)?.beginS ?? lengthS;
   const ends = [beginS, beginS + riseS, beginS + riseS + heldS, beginS + riseS + heldS + fallS] as const;
   const shown = frame(ends[3]) < count - 1;
+  const begun = beginS < 0;
   const phases: Application['phases'] = [
-    { kind: 'released', from: frame(releasedFrom), to: frame(ends[0]) },
-    { kind: 'applying', from: frame(ends[0]), to: frame(ends[1]) },
-    { kind: 'held', from: frame(ends[1]), to: frame(ends[2]) },
-    ...(shown ? [{ kind: 'releasing', from: frame(ends[2]), to: frame(ends[3]) } as const] : []),
+    ...(begun
+      ? []
+      : ([
+          { kind: 'released', from: frame(releasedFrom), to: frame(ends[0]) },
+          { kind: 'applying', from: frame(ends[0]), to: frame(ends[1]) },
+        ] as const)),
+    { kind: 'held', from: Math.max(0, frame(ends[1])), to: frame(ends[2]) },
+    ...(shown
+      ? ([
+          { kind: 'releasing', from: frame(ends[2]), to: frame(ends[3]) },
+          { kind: 'released', from: frame(ends[3]), to: frame(releasedTo) },
+        ] as const)
+      : []),
   ];
   const uS = 0.3 / framesPerSecond;
   return {
@@ -102,8 +113,8 @@ function applicationOf(
       U95: U95Mm,
       budget: [{ group: 'marks', u: U95Mm / 1.96 }],
     },
-    toNinetyPercentS: uncertain((riseS * Math.acos(-0.8)) / Math.PI, uS),
-    toFullS: uncertain(riseS, uS * 2),
+    toNinetyPercentS: begun ? null : uncertain((riseS * Math.acos(-0.8)) / Math.PI, uS),
+    toFullS: begun ? null : uncertain(riseS, uS * 2),
     releaseS: shown ? uncertain(fallS, uS * 2) : null,
     creepMmPerS: heldS > 0.5 ? uncertain(creepMmPerS, 0.05) : null,
   };
@@ -146,6 +157,18 @@ export const SIMULATED = {
         { code: 'clip/applications-differ', spreadMm: 2.2 },
         { code: 'clip/picture-warps', stillScatter: 2.3 },
       ],
+    }),
+  /** The clip begins with the brake applied. */
+  begun: () =>
+    simulatedClip({
+      lengthS: 4,
+      framesPerSecond: 30,
+      pushes: [{ beginS: -1, riseS: 0.4, heldS: 2.4, fallS: 0.5, strokeMm: 41 }],
+      gaps: [],
+      arm: true,
+      U95Mm: 0.8,
+      creepMmPerS: 0,
+      warnings: [],
     }),
   /** The clip ends while the brake is held; no camshaft end was marked. */
   slow: () =>
