@@ -9,8 +9,9 @@ import { type Cutout, centreOf, cutInto, newCutout } from './follow-cutout.ts';
 import type { Gray } from './gray.ts';
 import type { Point } from './point.ts';
 
-const HALF = 4;
-const SIDE = 2 * HALF + 1;
+/** Of the square, without the middle. */
+export const LOOK_HALF = 4;
+const SIDE = 2 * LOOK_HALF + 1;
 
 export type Look = {
   /** Less their mean, of length one. */
@@ -55,8 +56,8 @@ export function mostAlike(
   const [columns, rows] = [room.columns - SIDE + 1, room.rows - SIDE + 1];
   const scores = new Float32Array(columns * rows);
   const placeOf = (column: number, row: number): Point => [
-    room.leftPx + (column + HALF + 0.5) * look.stepPx + look.offPx[0],
-    room.topPx + (row + HALF + 0.5) * look.stepPx + look.offPx[1],
+    room.leftPx + (column + LOOK_HALF + 0.5) * look.stepPx + look.offPx[0],
+    room.topPx + (row + LOOK_HALF + 0.5) * look.stepPx + look.offPx[1],
   ];
   let best = -1;
   for (let row = 0; row < rows; row++)
@@ -73,7 +74,7 @@ export function mostAlike(
   let rival = -1;
   scores.forEach((value, at) => {
     const apart = Math.max(Math.abs((at % columns) - column), Math.abs(Math.floor(at / columns) - row));
-    if (apart > HALF && value > rival) rival = value;
+    if (apart > LOOK_HALF && value > rival) rival = value;
   });
   return {
     place: placeOf(

@@ -1,6 +1,6 @@
 /** The way of a thing that moves: from as far back to as far out as it may go, carried into the frame by what stands still. */
 import type { PatchMap } from './fit-patch.ts';
-import { type Look, mostAlike, roomForLook } from './follow-look.ts';
+import { LOOK_HALF, type Look, mostAlike, roomForLook } from './follow-look.ts';
 import type { FollowQuestion } from './follow-sight.ts';
 import { offSegment } from './follow-stills.ts';
 import type { Gray } from './gray.ts';
@@ -36,10 +36,19 @@ export function soughtNear(look: Look, gray: Gray, place: Point, speedPx: number
 const CLEARLY = 0.08;
 
 export function soughtAlong(look: Look, gray: Gray, { back, out }: Way, slackPx: number): Point | null {
-  const middle: Point = [(back[0] + out[0]) / 2, (back[1] + out[1]) / 2];
-  const reach = (a: number, b: number) => Math.ceil((Math.abs(a - b) / 2 + slackPx) / look.stepPx);
-  const room = roomForLook(look, reach(back[0], out[0]), reach(back[1], out[1]));
+  const [fromX, toX] = within(back[0], out[0], slackPx, look.stepPx, gray.widthPx);
+  const [fromY, toY] = within(back[1], out[1], slackPx, look.stepPx, gray.heightPx);
+  if (!(fromX < toX && fromY < toY)) return null;
+  const reach = (from: number, to: number) => Math.ceil((to - from) / 2 / look.stepPx);
+  const room = roomForLook(look, reach(fromX, toX), reach(fromY, toY));
+  const middle: Point = [(fromX + toX) / 2, (fromY + toY) / 2];
   const found = mostAlike(look, gray, middle, room, (place) => offSegment(place, back, out) < slackPx);
   const clear = found && found.likeness > LEAST_LIKENESS && found.likeness > found.rival + CLEARLY;
   return clear ? found.place : null;
+}
+
+/** From and to along an axis, with slack, as far as coarse samples about them are in the picture. */
+function within(a: number, b: number, slackPx: number, stepPx: number, sizePx: number): [number, number] {
+  const rimPx = (LOOK_HALF + 3) * stepPx;
+  return [Math.max(rimPx, Math.min(a, b) - slackPx), Math.min(sizePx - rimPx, Math.max(a, b) + slackPx)];
 }

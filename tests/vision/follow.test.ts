@@ -1,0 +1,168 @@
+import { expect, test } from 'vitest';
+import { type Follower, startFollower } from '../../src/vision/follow.ts';
+import type { FollowQuestion, FrameSight } from '../../src/vision/follow-sight.ts';
+import type { FollowState } from '../../src/vision/follow-state.ts';
+import type { Gray } from '../../src/vision/gray.ts';
+import type { Point } from '../../src/vision/point.ts';
+import {
+  AT_REST,
+  type Doing,
+  eased,
+  QUESTION,
+  scenePicture,
+  shaken,
+  stillAt,
+  truePlaces,
+  WIDTH_PX,
+} from './follow-scene.ts';
+import { nodeOpencv } from './node-opencv.ts';
+
+const cv = await nodeOpencv();
+const NOISE = 2;
+const [PIN, CAMSHAFT, FACE] = [0, 1, 2] as const;
+
+function started(seed: Gray, question: FollowQuestion, state: FollowState | null = null): Follower {
+  const follower = startFollower(cv, seed, question, state);
+  if (!follower.ok) throw new Error(JSON.stringify(follower.failure));
+  return follower.value;
+}
+
+/** Applied and held while the light drops, and a hand passes before the pin from the fifteenth frame to the twentieth. */
+function applied(t: number): Doing {
+  const hand: Point = [60 + 45 * (t - 14), 330];
+  return {
+    ...AT_REST,
+    shake: shaken(t, 6),
+    travelPx: 100 * eased((t - 2) / 9),
+    turnRad: 0.7 * eased((t - 2) / 9),
+    gain: t > 12 ? 0.7 : 1,
+    hand: t > 14 && t < 21 ? { at: hand, radiusPx: 70 } : null,
+  };
+}
+
+const SEED = scenePicture([applied(0)], NOISE, 1);
+const TIMES = Array.from({ length: 24 }, (_, i) => i + 1);
+const FRAMES = TIMES.map((t) => scenePicture([applied(t)], NOISE, 1 + t));
+const follower = started(SEED, QUESTION);
+const SIGHTS = FRAMES.map((frame) => follower.next(frame));
+
+function errorsOf(sights: readonly FrameSight[], doings: readonly Doing[], thing: 0 | 1 | 2) {
+  return sights.flatMap(({ things }, i) => {
+    const sight = things[thing];
+    const truth = truePlaces(doings[i] as Doing)[thing];
+    if (!sight || typeof sight === 'string') return [];
+    const { placePx, sigmaPx } = sight;
+    return [{ px: Math.hypot(placePx[0] - truth[0], placePx[1] - truth[1]), sigmaPx }];
+  });
+}
+
+test.each([
+  ['pin', PIN, 0.12],
+  ['camshaft end', CAMSHAFT, 0.12],
+  ['face', FACE, 0.2],
+] as const)('the %s is followed to a small part of a pixel, as well as is stated', (_, thing, mostPx) => {
+  const errors = errorsOf(SIGHTS, TIMES.map(applied), thing);
+  expect(errors.length).toBeGreaterThanOrEqual(18);
+  expect(Math.max(...errors.map(({ px }) => px))).toBeLessThan(mostPx);
+  expect(Math.max(...errors.map(({ px, sigmaPx }) => px / sigmaPx))).toBeLessThan(3.5);
+});
+
+test('while a hand is before the pin there is a gap, before and after it there is none', () => {
+  const gaps = SIGHTS.map(({ things }) => things[PIN]);
+  const hidden = TIMES.filter((_, i) => typeof gaps[i] === 'string');
+  expect(gaps).toContain('hidden');
+  expect(hidden.length).toBeGreaterThanOrEqual(2);
+  expect(Math.min(...hidden)).toBeGreaterThan(14);
+  expect(Math.max(...hidden)).toBeLessThan(21);
+});
+
+test('what stands still is found near the face, outside of what moves, and followed as well as is stated', () => {
+  const { stills } = follower;
+  expect(stills.length).toBeGreaterThanOrEqual(30);
+  expect(stills.filter(([x, y]) => x > 120 && x < 600 && y > 270 && y < 350)).toEqual([]);
+  expect(stills.filter(([x, y]) => Math.hypot(x - 590, y - 310) < 150).length).toBeGreaterThanOrEqual(8);
+  const pulls = SIGHTS.flatMap((sight, i) =>
+    sight.stills.flatMap((still, k) => {
+      if (!still) return [];
+      const truth = stillAt(applied(TIMES[i] as number), stills[k] as Point);
+      return [0, 1].map((axis) => ((still.placePx[axis] ?? 0) - (truth[axis] ?? 0)) / still.sigmaPx);
+    }),
+  );
+  const rms = Math.sqrt(pulls.reduce((sum, pull) => sum + pull ** 2, 0) / pulls.length);
+  expect(pulls.length).toBeGreaterThan(2 * 20 * TIMES.length);
+  expect(rms).toBeLessThan(1);
+  expect(Math.max(...pulls.map(Math.abs))).toBeLessThan(5);
+});
+
+test('half the frames, then a follower from the kept state for the others: the same numbers', () => {
+  const first = started(SEED, QUESTION);
+  const half = FRAMES.slice(0, 12).map((frame) => first.next(frame));
+  const kept = JSON.parse(JSON.stringify(first.state())) as FollowState;
+  const second = started(SEED, QUESTION, kept);
+  expect(second.stills).toEqual(follower.stills);
+  expect([...half, ...FRAMES.slice(12).map((frame) => second.next(frame))]).toEqual(SIGHTS);
+});
+
+test('a quick rod in blurred frames: gaps, never a wrong place, and found again at rest', () => {
+  const quick = (t: number): Doing => ({
+    ...AT_REST,
+    shake: shaken(t, 4),
+    travelPx: 100 * eased((t - 2) / 4),
+  });
+  const shutter = (t: number) => [-0.25, 0, 0.25].map((part) => quick(t + part));
+  const times = TIMES.slice(0, 8);
+  const one = started(SEED, QUESTION);
+  const sights = times.map((t) => one.next(scenePicture(shutter(t), NOISE, 50 + t)));
+  const errors = errorsOf(sights, times.map(quick), PIN);
+  expect(Math.max(...errors.map(({ px }) => px))).toBeLessThan(0.7);
+  expect(sights.slice(6).map(({ things }) => typeof things[PIN])).toEqual(['object', 'object']);
+});
+
+const by = (dx: number, [x, y]: Point): Point => [x + dx, y];
+
+test('what leaves the picture is outside, and found when it comes back', () => {
+  const panned = (dx: number): Doing => ({ ...AT_REST, shake: { ...AT_REST.shake, x: dx } });
+  const question = {
+    ...QUESTION,
+    things: QUESTION.things.map((thing) => ({ ...thing, placePx: by(-240, thing.placePx) })),
+    aboutPx: by(-240, QUESTION.aboutPx),
+    leaveOut: QUESTION.leaveOut.map((outline) => outline.map((place) => by(-240, place))),
+  };
+  const one = started(scenePicture([panned(-240)], NOISE, 1), question);
+  const shifts = [-248, -256, -264, -272, -280, -288, -296, -286, -276, -266, -256, -246];
+  const sights = shifts.map((dx, i) => one.next(scenePicture([panned(dx)], NOISE, 70 + i)));
+  expect(sights[6]?.things[PIN]).toBe('outside');
+  expect(typeof sights.at(-1)?.things[PIN]).toBe('object');
+  expect(Math.max(...errorsOf(sights, shifts.map(panned), PIN).map(({ px }) => px))).toBeLessThan(0.3);
+  expect(Math.max(...errorsOf(sights, shifts.map(panned), FACE).map(({ px }) => px))).toBeLessThan(0.3);
+});
+
+const blank = (gray: Gray, isBlank: (x: number, y: number) => boolean): Gray => ({
+  ...gray,
+  values: gray.values.map((level, i) => (isBlank(i % WIDTH_PX, Math.floor(i / WIDTH_PX)) ? 90 : level)),
+});
+
+test('frames of something else altogether are gaps, and the clip is taken up again after them', () => {
+  const one = started(SEED, QUESTION);
+  const away = one.next(blank(SEED, () => true));
+  expect(away.things.map((sight) => typeof sight)).toEqual(['string', 'string', 'string']);
+  expect(away.stills.every((still) => still === null)).toBe(true);
+  const back = [1, 2].map((t) => one.next(FRAMES[t - 1] as Gray));
+  expect(Math.max(...errorsOf(back, [1, 2].map(applied), PIN).map(({ px }) => px))).toBeLessThan(0.12);
+  expect(typeof back[1]?.things[PIN]).toBe('object');
+});
+
+test('a seed picture without what stands still, and one without a feature at the pin, are told apart', () => {
+  const empty = startFollower(
+    cv,
+    blank(SEED, () => true),
+    QUESTION,
+    null,
+  );
+  expect(empty).toMatchObject({ ok: false, failure: { code: 'follow/too-few-still', found: 0 } });
+  const bare = blank(SEED, (x, y) => Math.hypot(x - 300, y - 310) < 30);
+  expect(startFollower(cv, bare, QUESTION, null)).toEqual({
+    ok: false,
+    failure: { code: 'follow/no-feature', name: 'pin' },
+  });
+});
