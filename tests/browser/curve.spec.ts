@@ -143,13 +143,17 @@ test('the reading ring lies on the drawn curve', async ({ page }) => {
   }
 });
 
-test('the limit, each stroke with its U and each gap are written on the drawing', async ({ page }) => {
+test('the limit, each stroke with its U and each gap are written on the drawing', async ({
+  page,
+  isMobile,
+}) => {
   await show(page, 'three', { unit: 'mm', limitMm: 57.2 });
   const drawing = page.locator('.curve-drawing');
   await expect(drawing.getByText('limit 57.2 mm')).toHaveCount(1);
   for (const value of ['56.8 ± 0.9 mm', '57.6 ± 0.9 mm', '55.4 ± 0.9 mm'])
     await expect(drawing.getByText(value, { exact: true })).toHaveCount(1);
-  await expect(drawing.getByText('pin not seen')).toHaveCount(2);
+  // On a phone the gap of four frames is too narrow for a word of its own.
+  await expect(drawing.getByText('pin not seen')).toHaveCount(isMobile ? 1 : 2);
   await expect(drawing.getByText('camshaft not seen')).toHaveCount(1);
   // Two gaps leave three pieces.
   const d = await page.locator('.curve-line').getAttribute('d');

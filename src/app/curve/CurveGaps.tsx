@@ -13,10 +13,16 @@ type Props = {
 /** Where the curve is open, a span on the time axis says why. */
 export function CurveGaps({ measurement, scale, of, baseCss }: Props) {
   return gapNotes(measurement, gapsIn(measurement, of), scale, openText).map(
-    ({ fromCss, toCss, word, wordCss }) => (
+    ({ fromCss, toCss, narrow, word, wordCss }) => (
       <g key={fromCss} className="curve-gap">
-        <path className="curve-thin" d={`M${fromCss} ${baseCss - 9}v9M${toCss} ${baseCss - 9}v9`} />
-        <path className="curve-gap-span" d={`M${fromCss} ${baseCss - 4}H${toCss}`} />
+        {narrow ? (
+          <path className="curve-thin" d={`M${(fromCss + toCss) / 2} ${baseCss - 9}v9`} />
+        ) : (
+          <>
+            <path className="curve-thin" d={`M${fromCss} ${baseCss - 9}v9M${toCss} ${baseCss - 9}v9`} />
+            <path className="curve-gap-span" d={`M${fromCss} ${baseCss - 4}H${toCss}`} />
+          </>
+        )}
         {wordCss === null ? null : (
           <text x={wordCss} y={baseCss - 12} textAnchor="middle">
             {word}

@@ -1,4 +1,4 @@
-import { useRef } from 'react';
+import { useMemo, useRef } from 'react';
 import type { LengthUnit } from '../../basics/length-text.ts';
 import type { ClipMeasurement } from '../../measurement/clip-measurement.ts';
 import { CURVE } from '../words/curve.ts';
@@ -26,7 +26,10 @@ export function StrokeCurve({ measurement, limitMm, unit, frame, onFrame }: Prop
   const { curve } = measurement;
   const last = curve.length - 1;
   const at = Math.min(last, Math.max(0, frame));
-  const scale = widthCss > 0 ? curveScale(measurement, { widthCss, limitMm, unit }) : null;
+  const scale = useMemo(
+    () => (widthCss > 0 ? curveScale(measurement, { widthCss, limitMm, unit }) : null),
+    [measurement, widthCss, limitMm, unit],
+  );
 
   const go = (next: number) => {
     if (next !== at) onFrame(next);

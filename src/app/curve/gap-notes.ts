@@ -11,12 +11,15 @@ export type GapNote = {
   readonly fromCss: number;
   readonly toCss: number;
   readonly word: string;
+  /** Too narrow to be seen open: one tick, and a word only where no wider gap has one. */
+  readonly narrow: boolean;
   /** Middle of the word; null where another stands there already. */
   readonly wordCss: number | null;
 };
 
-const TEXT_CSS = 14;
+const TEXT_CSS = 15;
 const APART_CSS = 6;
+const NARROW_CSS = 8;
 
 /** Of the angle only where the stroke is known: the rest is said there. */
 export function gapsIn({ curve, gaps }: ClipMeasurement, of: 'stroke' | 'angle'): Gap[] {
@@ -41,14 +44,19 @@ export function gapNotes(
   scale: CurveScale,
   wordOf: (unseen: FollowedKind | null) => string,
 ): GapNote[] {
-  let takenToCss = 0;
-  return gaps.map(({ from, to, unseen }) => {
+  const spans = gaps.map(({ from, to, unseen }) => {
     const [fromCss, toCss] = [xOfFrame(curve, scale, from - 1), xOfFrame(curve, scale, to + 1)];
+    return { fromCss, toCss, unseen, narrow: toCss - fromCss < NARROW_CSS };
+  });
+  const worded = spans.some(({ narrow }) => !narrow) ? spans.filter(({ narrow }) => !narrow) : [spans[0]];
+  let takenToCss = 0;
+  return spans.map((span) => {
+    const { fromCss, toCss, unseen, narrow } = span;
     const word = wordOf(unseen);
     const half = textWidthGuessCss(word, TEXT_CSS) / 2;
     const middle = Math.min(Math.max((fromCss + toCss) / 2, scale.leftCss + half), scale.rightCss - half);
-    const free = middle - half > takenToCss;
+    const free = worded.includes(span) && middle - half > takenToCss;
     if (free) takenToCss = middle + half + APART_CSS;
-    return { fromCss, toCss, word, wordCss: free ? middle : null };
+    return { fromCss, toCss, narrow, word, wordCss: free ? middle : null };
   });
 }

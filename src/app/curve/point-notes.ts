@@ -15,6 +15,7 @@ export type PointNote = {
 
 const WORD_CSS = { ninety: 40, square: 52 };
 const LINE_CSS = 17;
+const LIMIT_WORD_CSS = 110;
 
 export function pointNotes({ curve, applications, square }: ClipMeasurement, scale: CurveScale): PointNote[] {
   let freeFromCss = scale.leftCss;
@@ -33,26 +34,32 @@ export function pointNotes({ curve, applications, square }: ClipMeasurement, sca
     yCss,
     wordCss: xCss - WORD_CSS.square > scale.leftCss ? yCss : null,
   } as const;
-  return apart(square ? [...notes, squareNote] : notes, scale.limitCss);
+  return apart(square ? [...notes, squareNote] : notes, scale);
 }
 
-/** From the top: each word off the limit's line, and below the word above it at the same flank. */
-function apart(notes: readonly PointNote[], limitCss: number | null): PointNote[] {
+/** From the top: each word off the limit's line and number, and below the word above it at the same flank. */
+function apart(notes: readonly PointNote[], scale: CurveScale): PointNote[] {
   const placed: PointNote[] = [];
   for (const note of notes.toSorted((a, b) => a.yCss - b.yCss)) {
     const above = placed.findLast(
       ({ xCss, wordCss }) => wordCss !== null && Math.abs(xCss - note.xCss) < WORD_CSS.square,
     );
-    placed.push({ ...note, wordCss: note.wordCss === null ? null : lowered(note.wordCss, above, limitCss) });
+    placed.push({ ...note, wordCss: note.wordCss === null ? null : lowered(note, above, scale) });
   }
   return placed;
 }
 
-function lowered(wantedCss: number, above: PointNote | undefined, limitCss: number | null): number {
-  const free = Math.max(wantedCss, (above?.wordCss ?? Number.NEGATIVE_INFINITY) + LINE_CSS);
-  return limitCss !== null && Math.abs(free - limitCss) < LINE_CSS / 2 + 2
-    ? limitCss + LINE_CSS / 2 + 4
-    : free;
+function lowered(
+  { xCss, yCss }: PointNote,
+  above: PointNote | undefined,
+  { limitCss, leftCss }: CurveScale,
+): number {
+  const freeCss = Math.max(yCss, (above?.wordCss ?? Number.NEGATIVE_INFINITY) + LINE_CSS);
+  if (limitCss === null) return freeCss;
+  // The limit's number stands on its line, at the left.
+  const overCss = xCss - WORD_CSS.square < leftCss + LIMIT_WORD_CSS ? 2 * LINE_CSS : LINE_CSS / 2 + 2;
+  const onLimit = freeCss > limitCss - overCss && freeCss < limitCss + LINE_CSS / 2 + 2;
+  return onLimit ? limitCss + LINE_CSS / 2 + 4 : freeCss;
 }
 
 const NINETY = 0.9;
@@ -64,7 +71,7 @@ function ninetyPoint(
   scale: CurveScale,
 ): ScreenPoint | null {
   const [released, held] = [phaseOf(application, 'released'), phaseOf(application, 'held')];
-  if (!released || !held || !application.toNinetyPercentS) return null;
+  if (!released || !held) return null;
   const mm = levelMm(curve, released) + NINETY * application.strokeMm.value;
   const range = { from: released.to, to: held.to };
   const passing = firstPassing(curve, range, mm, 1, ({ stroke }) => stroke);

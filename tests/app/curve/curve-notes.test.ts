@@ -67,7 +67,9 @@ test('words at one flank stand apart, in the order of their ticks, and off the l
         const scale = curveScale(three, shown(widthCss, limitMm));
         const notes = pointNotes(three, scale).filter(({ wordCss }) => wordCss !== null);
         notes.forEach(({ xCss, wordCss }, i) => {
-          expect(Math.abs((wordCss ?? 0) - (scale.limitCss ?? 0))).toBeGreaterThan(9);
+          const offCss = (wordCss ?? 0) - (scale.limitCss ?? 0);
+          expect(Math.abs(offCss)).toBeGreaterThan(9);
+          if (xCss < 150) expect(offCss > 0 || offCss < -30).toBe(true);
           const above = notes.slice(0, i).findLast((note) => Math.abs(note.xCss - xCss) < 40);
           if (above) expect((wordCss ?? 0) - (above.wordCss ?? 0)).toBeGreaterThanOrEqual(17 - 1e-9);
         });
@@ -77,16 +79,10 @@ test('words at one flank stand apart, in the order of their ticks, and off the l
 });
 
 test('a gap reaches from the last frame seen to the next, and no two words stand on each other', () => {
-  const whole = SIMULATED.one();
-  const starts = [20, 30, 34, 38, 90];
-  const measurement = {
-    ...whole,
-    curve: whole.curve.map((point, frame) =>
-      starts.some((from) => frame === from || frame === from + 1) ? { ...point, stroke: null } : point,
-    ),
-  };
-  const scale = curveScale(measurement, shown(360));
+  const measurement = openAt([20, 30, 34, 38, 90], 2);
+  const scale = curveScale(measurement, shown(390));
   const notes = gapNotes(measurement, gapsIn(measurement, 'stroke'), scale, openText);
+  expect(notes.map(({ narrow }) => narrow)).toEqual([false, false, false, false, false]);
   expect(notes[0]?.fromCss).toBeCloseTo(scale.xAt(measurement.curve[19]?.timeS ?? 0), 9);
   expect(notes[0]?.toCss).toBeCloseTo(scale.xAt(measurement.curve[22]?.timeS ?? 0), 9);
   const words = notes.flatMap(({ wordCss, word }) => (wordCss === null ? [] : [{ wordCss, word }]));
@@ -94,10 +90,40 @@ test('a gap reaches from the last frame seen to the next, and no two words stand
   expect(words.length).toBeLessThan(notes.length);
   words.slice(1).forEach(({ wordCss, word }, i) => {
     const before = words[i];
-    const halves = (textWidthGuessCss(word, 14) + textWidthGuessCss(before?.word ?? '', 14)) / 2;
+    const halves = (textWidthGuessCss(word, 15) + textWidthGuessCss(before?.word ?? '', 15)) / 2;
     expect(wordCss - (before?.wordCss ?? 0)).toBeGreaterThan(halves);
   });
 });
+
+test('gaps too narrow to be seen have one word among them, and none beside a wider one', () => {
+  const words = (starts: readonly number[], frames: number) => {
+    const measurement = openAt(starts, frames);
+    const notes = gapNotes(
+      measurement,
+      gapsIn(measurement, 'stroke'),
+      curveScale(measurement, shown(360)),
+      openText,
+    );
+    return notes.map(({ narrow, wordCss }) => [narrow, wordCss !== null]);
+  };
+  const [alone, named] = [
+    [true, false],
+    [true, true],
+  ];
+  expect(words([10, 70, 110], 1)).toEqual([named, alone, alone]);
+  expect(words([10, 70, 71, 72, 110], 1)).toEqual([alone, [false, true], alone]);
+});
+
+/** Of the one application, with gaps of so many frames. */
+function openAt(starts: readonly number[], frames: number) {
+  const whole = SIMULATED.one();
+  const isOpen = (frame: number) => starts.some((from) => frame >= from && frame < from + frames);
+  const curve = whole.curve.map((point, frame) => ({
+    ...point,
+    stroke: isOpen(frame) ? null : (point.stroke ?? { value: 44, u: 0.1 }),
+  }));
+  return { ...whole, curve, gaps: [] };
+}
 
 test('an open curve says what was not seen, or that nothing was measured though all was seen', () => {
   const three = SIMULATED.three();
