@@ -58,6 +58,9 @@ export const CurveDrawing = memo(function CurveDrawing({ measurement, limitMm, u
       </text>
       <path className="curve-released" d={`M${leftCss} ${baseCss - GAP_LANE_CSS}H${rightCss}`} />
 
+      {limitMm === null ? null : (
+        <path className="curve-limit" d={`M${leftCss} ${yAt(limitMm)}H${rightCss}`} />
+      )}
       {plateaus.map((note) => (
         <PlateauDimension
           key={note.number}
@@ -73,12 +76,9 @@ export const CurveDrawing = memo(function CurveDrawing({ measurement, limitMm, u
       ))}
       <CurveGaps measurement={measurement} scale={scale} of="stroke" baseCss={baseCss} />
       {limitMm === null ? null : (
-        <g>
-          <path className="curve-limit" d={`M${leftCss} ${yAt(limitMm)}H${rightCss}`} />
-          <text className="curve-limit-text" x={leftCss + 6} y={yAt(limitMm) - 7}>
-            {`${FINDING.limit} ${lengthText(limitMm, unit)}`}
-          </text>
-        </g>
+        <text className="curve-limit-text" x={leftCss + 6} y={yAt(limitMm) - 7}>
+          {`${FINDING.limit} ${lengthText(limitMm, unit)}`}
+        </text>
       )}
 
       {scale.angle ? <AngleStripDrawing measurement={measurement} scale={scale} strip={scale.angle} /> : null}
