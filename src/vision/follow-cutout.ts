@@ -77,22 +77,21 @@ function addSamples({ columns, rows, stepPx, raw, leftPx, topPx }: Cutout, gray:
 
 function smooth({ columns, rows, values, raw }: Cutout): void {
   const wide = columns + 2;
-  for (let row = 0; row < rows; row++)
+  for (let row = 0; row < rows; row++) {
+    const above = row * wide;
+    const here = above + wide;
+    const below = here + wide;
+    const into = row * columns;
+    let last = (raw[above] as number) + 2 * (raw[here] as number) + (raw[below] as number);
+    let middle = (raw[above + 1] as number) + 2 * (raw[here + 1] as number) + (raw[below + 1] as number);
     for (let column = 0; column < columns; column++) {
-      const above = row * wide + column;
-      const here = above + wide;
-      const below = here + wide;
-      values[row * columns + column] =
-        ((raw[above] as number) +
-          (raw[above + 2] as number) +
-          (raw[below] as number) +
-          (raw[below + 2] as number) +
-          2 *
-            ((raw[above + 1] as number) +
-              (raw[here] as number) +
-              (raw[here + 2] as number) +
-              (raw[below + 1] as number)) +
-          4 * (raw[here + 1] as number)) /
-        16;
+      const next =
+        (raw[above + column + 2] as number) +
+        2 * (raw[here + column + 2] as number) +
+        (raw[below + column + 2] as number);
+      values[into + column] = (last + 2 * middle + next) * (1 / 16);
+      last = middle;
+      middle = next;
     }
+  }
 }

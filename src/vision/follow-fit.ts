@@ -277,7 +277,7 @@ function quality(patch: Patch, room: FitRoom, { gain, offset }: Light, size: num
 }
 
 /** Samples beyond the patch's rim, for starts that are off and for parts that come nearer. */
-const MARGIN_SAMPLES = 5;
+const MARGIN_SAMPLES = 3;
 
 export function roomFor({ radiusPx, stepPx, count, blockCount }: Patch): FitRoom {
   const side = 2 * (Math.ceil(radiusPx / stepPx) + MARGIN_SAMPLES) + 1;

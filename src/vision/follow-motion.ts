@@ -13,7 +13,7 @@ import type { Gray } from './gray.ts';
 import type { Point } from './point.ts';
 
 /** In coarse samples, a five-hundredth of the longer side each; the last only where all was lost. */
-const REACHES = [3, 12, 26, 60];
+const REACHES = [2, 8, 26, 60];
 const LEAST_LIKENESS = 0.75;
 const TOLERANCE_SAMPLES = 0.75;
 /** So many tell the motion as well as all, where the reach is far and costly. */

@@ -32,6 +32,8 @@ export type Patch = {
   readonly sharpness: number;
 };
 
+/** Farther out a sample would weigh less than a fiftieth and cost as much. */
+const LEAST_RIM = 0.13;
 const BLOCK_SAMPLES = 6;
 /** Standard deviation of the levels: below it noise rules. */
 const LEAST_CONTRAST = 3;
@@ -54,7 +56,7 @@ export function patchOf(gray: Gray, place: Point, radiusPx: number, stepPx: numb
       const dy = topPx + (row + 0.5) * stepPx - place[1];
       const [nx, ny] = [dx / radiusPx, dy / radiusPx];
       const rim = 1 - nx * nx - ny * ny;
-      if (rim <= 0) continue;
+      if (rim < LEAST_RIM) continue;
       const weight = rim * rim;
       const at = row * side + column;
       const gx = ((values[at + 1] as number) - (values[at - 1] as number)) / (2 * stepPx);

@@ -19,6 +19,8 @@ export type Stills = {
   readonly patches: readonly Patch[];
   readonly rooms: readonly FitRoom[];
   readonly looks: readonly (Look | null)[];
+  /** Finer than this the common motion is the better guess. */
+  readonly coarsePx: number;
   /** For what was lost. */
   readonly searchRoom: Cutout | undefined;
   /** How near is near for what is carried. */
@@ -54,7 +56,9 @@ export function stillsIn(
   const places = last.map(({ place }, i) => {
     const common = movedBy(motion, place);
     const own = found[i];
-    return own && Math.hypot(own[0] - common[0], own[1] - common[1]) < APART * stills.widePx ? own : common;
+    if (!own) return common;
+    const apartPx = Math.hypot(own[0] - common[0], own[1] - common[1]);
+    return apartPx > stills.coarsePx && apartPx < APART * widePx ? own : common;
   });
   const anySeen = last.some(({ lostFor }) => lostFor === 0);
   const lately = (i: number) => !anySeen || last[i]?.lostFor === 0;

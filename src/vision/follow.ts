@@ -33,6 +33,8 @@ export type Follower = {
 const LEAST_STILLS = 8;
 const STILL_RADIUS_PX = 11;
 const COARSE_PX = 4;
+/** Of a coarse sample: how well coarse samples tell a place. */
+const COARSE_SHARE = 0.4;
 /** Samples across a thing's radius: more cost time and tell hardly more. */
 const MOST_SAMPLES = 28;
 /** Of the longer side: how near is near for what is carried. */
@@ -72,6 +74,7 @@ export function startFollower(
       patches,
       rooms: patches.map(roomFor),
       looks: search.looks,
+      coarsePx: COARSE_SHARE * coarsePx,
       searchRoom: search.rooms[1],
       nearPx,
       widePx: WIDE_SHARE * longPx,

@@ -54,6 +54,15 @@ test('another light, and a hand before a third of the circle, do not pull', () =
   expect(fit.share).toBeLessThan(0.98);
 });
 
+test('where something else is, nothing is fitted, or it is not like the seed', () => {
+  const hidden = scenePicture([{ ...AT_REST, hand: { at: NEAR, radiusPx: 90 } }], 2, 3);
+  const patch = patchAt(18, 1);
+  for (const dx of [-40, -20, 0, 20, 40]) {
+    const start = { place: [NEAR[0] + dx, NEAR[1] + dx / 2] as const, steps: [1, 0, 0, 1] as const };
+    expect(fitFollowed(patch, hidden, start, roomFor(patch))?.likeness ?? 0).toBeLessThan(0.75);
+  }
+});
+
 test('coarse samples find a place far off, to a part of a sample', () => {
   const shake = { ...AT_REST.shake, x: 37, y: -22 };
   const look = lookOf(seed, NEAR, 4);
