@@ -1,6 +1,5 @@
 /** Points of the curve that have a name: 90 % of the stroke, and the arm square to the rod. */
 import type { Application, ClipMeasurement, CurvePoint } from '../../measurement/clip-measurement.ts';
-import { firstPassing } from '../../measurement/passing.ts';
 import type { ScreenPoint } from '../viewer/view-transform.ts';
 import type { CurveScale } from './curve-scale.ts';
 import { levelMm, phaseOf, xOfFrame } from './phase-place.ts';
@@ -73,9 +72,14 @@ function ninetyPoint(
   const [released, held] = [phaseOf(application, 'released'), phaseOf(application, 'held')];
   if (!released || !held) return null;
   const mm = levelMm(curve, released) + NINETY * application.strokeMm.value;
-  const range = { from: released.to, to: held.to };
-  const passing = firstPassing(curve, range, mm, 1, ({ stroke }) => stroke);
-  return passing && { xCss: scale.xAt(passing.value), yCss: scale.yAt(mm) };
+  const seen = curve
+    .slice(released.to, held.to + 1)
+    .flatMap(({ timeS, stroke }) => (stroke ? [{ timeS, mm: stroke.value }] : []));
+  const next = seen.findIndex((point, i) => point.mm >= mm && (seen[i - 1]?.mm ?? mm) < mm);
+  const [before, after] = [seen[next - 1], seen[next]];
+  if (!before || !after) return null;
+  const share = (mm - before.mm) / (after.mm - before.mm);
+  return { xCss: scale.xAt(before.timeS + share * (after.timeS - before.timeS)), yCss: scale.yAt(mm) };
 }
 
 function lastMoving({ phases }: Application): number {
