@@ -10,7 +10,7 @@ import { fail, ok, type Result } from '../basics/result.ts';
 import { sparseFactor } from '../basics/sparse-symmetric.ts';
 import type { Adjustment } from './adjustment.ts';
 import { isBelievable } from './believable.ts';
-import { QUICK, THOROUGH } from './effort.ts';
+import { type Effort, QUICK, THOROUGH } from './effort.ts';
 import { coreOf, extended } from './extend.ts';
 import { type Layout, layoutOf } from './layout.ts';
 import { linearise } from './linearise.ts';
@@ -27,20 +27,29 @@ export type AdjustmentFailure = {
 const RIVAL_EXCESS = 20;
 
 export function adjust(problem: Problem): Result<Adjustment, AdjustmentFailure> {
-  const core = coreOf(problem);
-  if (!core) return searched(problem);
-  const ofCore = searched(core);
-  if (!ofCore.ok) return ofCore;
   const layout = layoutOf(problem);
-  return adjustmentAt(problem, layout, together(layout, extended(problem, layout, ofCore.value)));
-}
-
-function searched(problem: Problem): Result<Adjustment, AdjustmentFailure> {
-  const layout = layoutOf(problem);
-  const quick = isHeldByShape(problem) ? minima(problem, layout, QUICK) : [];
+  const quick = isHeldByShape(problem) ? found(problem, layout, QUICK) : [];
   const adjusted = adjustmentAt(problem, layout, quick);
   if (adjusted.ok && isBelievable(adjusted.value)) return adjusted;
-  return adjustmentAt(problem, layout, together(layout, [...quick, ...minima(problem, layout, THOROUGH)]));
+  return adjustmentAt(problem, layout, together(layout, [...quick, ...found(problem, layout, THOROUGH)]));
+}
+
+/** Nearly to the minimum, of a problem that lies beside one adjusted already: some marks fewer, or side views more. */
+export function adjustBeside(
+  problem: Problem,
+  { problem: before, best, rivals }: Adjustment,
+): Result<Adjustment, AdjustmentFailure> {
+  const layout = layoutOf(problem);
+  const from = [best, ...rivals.map(({ solution }) => solution)];
+  return adjustmentAt(problem, layout, together(layout, extended(problem, layout, before, from, false)));
+}
+
+/** Side views take part once the core views have found their minima. */
+function found(problem: Problem, layout: Layout, effort: Effort): readonly Solution[] {
+  const core = coreOf(problem);
+  if (!core) return minima(problem, layout, effort);
+  const ofCore = minima(core, layoutOf(core), effort);
+  return together(layout, extended(problem, layout, core, ofCore));
 }
 
 /**

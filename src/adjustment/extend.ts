@@ -6,14 +6,18 @@
  * Assumes  a side view shows what the core knows (tie points, followed marks), so that its camera finds its own place.
  */
 import type { Mat3 } from '../basics/rotation.ts';
-import type { Adjustment } from './adjustment.ts';
 import { CAMERA_UNKNOWNS } from './camera.ts';
-import type { Layout } from './layout.ts';
+import { type Layout, layoutOf } from './layout.ts';
 import { POSE_UNKNOWNS } from './pose.ts';
 import type { Problem } from './problem.ts';
-import { rotationsOf, runToEnd, type Solution } from './run.ts';
+import { rotationsOf, run, runToEnd, type Solution } from './run.ts';
 import type { Start } from './start.ts';
 import { startTies } from './start-ties.ts';
+
+/** Near enough to tell marks that are far off. */
+const NEARLY = { maxIterations: 120, tolerance: 0.05 };
+/** Of chi-square: minima of the core farther above the lowest are not followed. */
+const WORTH_FOLLOWING = 40;
 
 /** The problem without its side views; null where it has none. */
 export function coreOf(problem: Problem): Problem | null {
@@ -22,34 +26,37 @@ export function coreOf(problem: Problem): Problem | null {
   return { ...problem, views, poseCount: 1 + Math.max(...views.map(({ pose }) => pose)) };
 }
 
+/** The minima of all views that lie beside the core's. */
 export function extended(
   problem: Problem,
   layout: Layout,
-  core: Pick<Adjustment, 'problem' | 'layout' | 'best' | 'rivals'>,
+  core: Problem,
+  ofCore: readonly Solution[],
+  toEnd = true,
 ): readonly Solution[] {
-  return [core.best, ...core.rivals.map(({ solution }) => solution)]
+  const lowest = ofCore[0]?.fitted.chiSquare ?? 0;
+  return ofCore
+    .filter(({ fitted }) => fitted.chiSquare < lowest + WORTH_FOLLOWING)
     .map((solution) => startFrom(problem, layout, core, solution))
-    .map((start) => runToEnd(problem, layout, { x: start.x, start }))
-    .filter(({ fitted }) => fitted.converged);
+    .map((start) =>
+      toEnd ? runToEnd(problem, layout, { x: start.x, start }) : run(problem, layout, start, start.x, NEARLY),
+    )
+    .filter(({ fitted }) => Number.isFinite(fitted.chiSquare) && (fitted.converged || !toEnd));
 }
 
 /** Core views come first, so that their indexes are the same in both problems. */
-function startFrom(
-  problem: Problem,
-  layout: Layout,
-  core: Pick<Adjustment, 'problem' | 'layout'>,
-  solution: Solution,
-): Start {
+function startFrom(problem: Problem, layout: Layout, core: Problem, solution: Solution): Start {
   const x = new Float64Array(layout.size);
-  const ofCore = rotationsOf(core.layout, solution);
-  const standing = layout.poses.map((_at, pose) => poseLike(problem, core.problem, pose));
+  const coreLayout = layoutOf(core);
+  const ofCore = rotationsOf(coreLayout, solution);
+  const standing = layout.poses.map((_at, pose) => poseLike(problem, core, pose));
   const rotations = standing.map((pose) => ofCore[pose] as Mat3);
   for (const [pose, at] of layout.poses.entries()) {
-    const from = core.layout.poses[standing[pose] as number] as number;
+    const from = coreLayout.poses[standing[pose] as number] as number;
     x.set(solution.x.subarray(from + 3, from + POSE_UNKNOWNS), at + 3);
   }
   startTies(problem, layout, x, rotations);
-  copyThings(core.layout, solution.x, layout, x);
+  copyThings(coreLayout, solution.x, layout, x);
   return { x, rotations };
 }
 

@@ -27,9 +27,11 @@ export type FitOptions = {
  * A fall of 1e-4 still to be had leaves the unknowns within some hundredths of their standard uncertainty. Directions that
  * only wide priors hold converge slowly (the marks' curvature times their residuals outweighs the prior), hence the 150.
  */
-export const FULL_FIT: FitOptions = { maxIterations: 150, tolerance: 1e-4 };
+export const FULL_FIT: FitOptions = { maxIterations: 400, tolerance: 1e-4 };
 
 const ROUNDING = 4 * Number.EPSILON;
+/** The tolerance is meant for sums of this size; of a larger one, as where marks are wrong, it is the same share. */
+const USUAL_CHI_SQUARE = 100;
 
 /**
  * evaluate may move x in place to a better point on its own account (variables that have a minimum of their own), and may fill
@@ -54,7 +56,8 @@ export function levenbergMarquardt(
     const step = dampedStep(normal, lambda, room);
     const expected = step ? expectedFall(step, gradient, matrix, n, lambda) : 0;
     // Nothing to gain, or nothing that rounding leaves of it.
-    if (step && expected <= Math.max(options.tolerance, ROUNDING * chiSquare) && lambda <= 1e-2) {
+    const little = options.tolerance * Math.max(1, chiSquare / USUAL_CHI_SQUARE);
+    if (step && expected <= Math.max(little, ROUNDING * chiSquare) && lambda <= 1e-2) {
       return { x, equations, chiSquare, iterations: iteration, converged: true };
     }
     const nextX = step ? moved(x, step) : x;

@@ -7,7 +7,7 @@
  * Assumes  the seed frame is at rest in its state
  * Fails    ClipFailure; MeasurementFailure where the marks and references of the seed give no measurement
  */
-import { adjust } from '../adjustment/adjust.ts';
+import type { Adjustment } from '../adjustment/adjustment.ts';
 import { project } from '../adjustment/camera.ts';
 import { transformed } from '../adjustment/pose.ts';
 import { assert, fail, ok, type Result } from '../basics/result.ts';
@@ -22,8 +22,9 @@ import { framePoses } from './frame-poses.ts';
 import type { MeasureInput, MeasurementFailure } from './measurement.ts';
 import { phasesOf, type TravelPoint } from './phases.ts';
 import { plateauMean } from './plateau-mean.ts';
-import { problemFromViews } from './problem-from-views.ts';
+import { restingPart } from './resting-part.ts';
 import { sideFrames } from './side-frames.ts';
+import { soundMarks } from './sound-marks.ts';
 import { LEAST_TIES, spreadTies } from './spread-ties.ts';
 import { seedFrame, stillsOf } from './still-motion.ts';
 
@@ -53,7 +54,7 @@ export function clipViews(
   if (!phases.ok) return phases;
   const plateaus = plateausOf(phases.value, points, track);
   if (!plateaus.ok) return plateaus;
-  const { own, other } = plateaus.value;
+  const [own, other] = [restingPart(plateaus.value.own), restingPart(plateaus.value.other)];
 
   const seed = seedFrame(track);
   const middle = middleFrame(track, points, other);
@@ -63,7 +64,8 @@ export function clipViews(
     return fail({ code: 'clip/few-still', found: ties.length, needed: LEAST_TIES });
   const bySeed = { ...seedView, marks: seedView.marks.filter(({ placedBy }) => placedBy !== 'tracker') };
   const otherState = track.state === 'released' ? 'applied' : 'released';
-  const kinds = ['clevis-pin', 'camshaft-end', 'tape-graduation'] as const;
+  // The camshaft's end stands still, but all about it turns: its place comes from the seed's own mark.
+  const kinds = ['clevis-pin', 'tape-graduation'] as const;
   const sideViews = sideFrames(track, frames, [seed, middle], MOST_SIDE_VIEWS).map((frame) =>
     frameView(track, frame, frame >= own.from && frame <= own.to ? track.state : otherState, [
       ...followedMarks(track, frame, bySeed, kinds),
@@ -80,16 +82,22 @@ export function clipViews(
     ...input.views.filter(({ state }) => state === 'pulled'),
   ];
   const inOrder = BRAKE_STATES.flatMap((state) => views.filter((view) => view.state === state));
-  const first = { views: inOrder, sideViews };
-  const pin = meanPin({ ...input, ...first }, track, other, middle);
+  const sound = soundMarks({ ...input, views: inOrder, sideViews });
+  if (!sound.ok) return sound;
+  const pin = meanPin(sound.value.adjustment, track, other, middle);
   if (!pin.ok) return pin;
   const asMean = (mark: Mark): Mark =>
     mark.kind === 'clevis-pin' && mark.followedFrom !== undefined ? { ...mark, ...pin.value } : mark;
+  const { views: soundViews, sideViews: soundSideViews } = sound.value.input;
   return ok({
-    ...first,
-    views: inOrder.map((view) => (view === otherView ? { ...view, marks: view.marks.map(asMean) } : view)),
+    views: soundViews.map((view) =>
+      view.state === otherState ? { ...view, marks: view.marks.map(asMean) } : view,
+    ),
+    sideViews: soundSideViews,
   });
 }
+
+type Part = ReturnType<typeof restingPart>;
 
 /** The plateau that the seed is in, and that of the other state with the longest travel from it. */
 function plateausOf(
@@ -115,7 +123,7 @@ function plateausOf(
 }
 
 /** Of the frames that show pin and face and most that stands still, the one nearest to the plateau's mean. */
-function middleFrame(track: Track, points: readonly TravelPoint[], { from, to }: Phase): number {
+function middleFrame(track: Track, points: readonly TravelPoint[], { from, to }: Part): number {
   const face = track.points.find(({ kind }) => kind === 'chamber-face');
   const inside = points
     .filter(({ frame }) => frame >= from && frame <= to)
@@ -132,7 +140,7 @@ function middleFrame(track: Track, points: readonly TravelPoint[], { from, to }:
   return best.frame;
 }
 
-function framesOf({ from, to }: Phase, most: number): readonly number[] {
+function framesOf({ from, to }: Part, most: number): readonly number[] {
   const count = to - from + 1;
   const every = Math.max(1, Math.ceil(count / most));
   return Array.from({ length: Math.ceil(count / every) }, (_, i) => from + i * every);
@@ -140,17 +148,13 @@ function framesOf({ from, to }: Phase, most: number): readonly number[] {
 
 /** Where the pin's followed spot would be in the middle frame if it were at its mean place over the plateau. */
 function meanPin(
-  input: MeasureInput,
+  adjustment: Adjustment,
   track: Track,
-  { from, to }: Phase,
+  { from, to }: Part,
   middle: number,
-): Result<Pick<Mark, 'xPx' | 'yPx' | 'sigmaPx'>, ClipFailure | MeasurementFailure> {
-  const problem = problemFromViews(input);
-  if (!problem.ok) return problem;
-  const adjusted = adjust(problem.value);
-  if (!adjusted.ok) return fail({ code: 'measurement/no-solution' });
-  const { layout, best } = adjusted.value;
-  const poses = framePoses(adjusted.value, track);
+): Result<Pick<Mark, 'xPx' | 'yPx' | 'sigmaPx'>, ClipFailure> {
+  const { problem, layout, best } = adjustment;
+  const poses = framePoses(adjustment, track);
   const pins = poses.slice(from, to + 1).flatMap((pose) => pose?.pin ?? []);
   const at = poses[middle];
   if (pins.length === 0 || !at)
@@ -164,8 +168,8 @@ function meanPin(
   const pin = track.points.find(({ kind }) => kind === 'clevis-pin');
   const offset = pin && layout.offsets.get(pin.markId);
   const [ox, oy] = offset === undefined ? [0, 0] : [best.x[offset] as number, best.x[offset + 1] as number];
-  const z = problem.value.hand * (best.x[layout.pinDepth] as number);
-  const camera = layout.cameras[problem.value.views[0]?.camera ?? 0] as number;
+  const z = problem.hand * (best.x[layout.pinDepth] as number);
+  const camera = layout.cameras[problem.views[0]?.camera ?? 0] as number;
   const seen = (dx: number, dy: number) =>
     project(
       best.x,

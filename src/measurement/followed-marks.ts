@@ -3,8 +3,20 @@ import type { Mark } from '../marks/mark.ts';
 import { type FollowedKind, placeAt, type Track, type TrackPoint } from '../marks/track.ts';
 import type { View } from '../marks/view.ts';
 
-/** Light and blur differ between frames, and pull all that is followed a little: measured on renders, docs/tracking.md. */
-const LEAST_SIGMA_PX = 0.1;
+/**
+ * Light and blur differ between frames, and pull all that is followed a little; a graduation lies at a blade's edge with something else
+ * behind it: measured on renders, docs/tracking.md.
+ */
+const LEAST_SIGMA_PX: Readonly<Record<FollowedKind, number>> = {
+  still: 0.2,
+  'clevis-pin': 0.1,
+  'chamber-face': 0.1,
+  'camshaft-end': 0.3,
+  'tape-graduation': 0.3,
+};
+
+/** The face is carried with what stands still about it, while the rod that leaves it there swivels by up to 3 mm: of the rod's length. */
+const SWIVEL = 0.02;
 
 /** Of the kinds named, as far as the frame shows them; each followed from its mark in the seed's view. */
 export function followedMarks(
@@ -13,11 +25,14 @@ export function followedMarks(
   seed: View,
   kinds: readonly Exclude<FollowedKind, 'still'>[],
 ): readonly Mark[] {
+  const faceSigma = SWIVEL * rodPxOf(seed);
   return track.points.flatMap((point): Mark[] => {
     const from = seed.marks.find(({ id }) => id === point.markId);
     if (!from || point.kind === 'still' || !kinds.includes(point.kind)) return [];
     const placed = placedIn(track, point, frame);
-    return placed ? [{ ...from, ...placed, followedFrom: from.id }] : [];
+    if (!placed) return [];
+    const sigmaPx = point.kind === 'chamber-face' ? Math.hypot(placed.sigmaPx, faceSigma) : placed.sigmaPx;
+    return [{ ...from, ...placed, sigmaPx, followedFrom: from.id }];
   });
 }
 
@@ -35,7 +50,7 @@ function placedIn(track: Track, point: TrackPoint, frame: number) {
     id: `${point.markId}@${track.firstIndex + frame}`,
     xPx: place.xPx,
     yPx: place.yPx,
-    sigmaPx: Math.max(LEAST_SIGMA_PX, place.sigmaPx),
+    sigmaPx: Math.max(LEAST_SIGMA_PX[point.kind], place.sigmaPx),
     placedBy: 'tracker' as const,
   };
 }
@@ -43,4 +58,9 @@ function placedIn(track: Track, point: TrackPoint, frame: number) {
 export function frameView(track: Track, frame: number, state: View['state'], marks: readonly Mark[]): View {
   const timeTicks = track.timeTicks[frame] as number;
   return { state, captureId: track.captureId, frame: { index: track.firstIndex + frame, timeTicks }, marks };
+}
+
+function rodPxOf({ marks }: View): number {
+  const [face, pin] = ['chamber-face', 'clevis-pin'].map((kind) => marks.find((mark) => mark.kind === kind));
+  return face && pin ? Math.hypot(pin.xPx - face.xPx, pin.yPx - face.yPx) : 0;
 }

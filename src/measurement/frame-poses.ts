@@ -52,7 +52,7 @@ function sightsOf(
   const worldOf = ({ kind, markId }: TrackPoint): Vec3 | null => {
     const tie = kind === 'still' ? layout.ties.get(markId) : undefined;
     if (tie !== undefined) return [best.x[tie], best.x[tie + 1], hand * (best.x[tie + 2] as number)] as Vec3;
-    if (kind !== 'camshaft-end' && kind !== 'tape-graduation') return null;
+    if (kind !== 'tape-graduation') return null;
     const mark = marks.find(({ id }) => id === markId);
     const offset = layout.offsets.get(markId);
     const state = track.state;

@@ -2,8 +2,9 @@
  * Released, applying, held, releasing: the course of a brake's travel told apart.
  *
  * Model    straight pieces of the curve (change-points.ts); a piece is at rest where it runs slower than 8 % of the whole travel in a
- *          second (a leak creeps at a few per cent, the softest application takes some seconds); rests under a quarter of the travel are
- *          released, over six tenths held; all between two rests is one movement, a rest half way with it
+ *          second (a leak creeps at a few per cent, the softest application takes some seconds), or no farther than 6 % of it (a swaying
+ *          camera sees as much); rests under a quarter of the travel are released, over six tenths held; all between two rests is one
+ *          movement, a rest half way with it
  * Assumes  travel in any unit, growing as the brake is applied; gaps are left out: what lies on either side of one is joined
  * Fails    'clip/no-application' where the whole travel is not told from scatter, or under the least that is asked for; 'clip/too-short'
  */
@@ -20,6 +21,7 @@ export type TravelPoint = {
 };
 
 const REST_PER_S = 0.08;
+const REST_SHARE = 0.06;
 const RELEASED_BELOW = 0.25;
 const HELD_ABOVE = 0.6;
 const LEAST_FRAMES = 12;
@@ -65,8 +67,9 @@ function restsOf(
 ): readonly Rest[] {
   const rests: Rest[] = [];
   for (const { from, to, level, slope } of pieces) {
-    if (Math.abs(slope) > REST_PER_S * whole) continue;
     const lasting = (samples[to] as Sample).t - (samples[from] as Sample).t;
+    const perS = Math.abs(slope) / whole;
+    if (perS > REST_PER_S && perS * lasting > REST_SHARE) continue;
     const share = (level + (slope * lasting) / 2 - low) / whole;
     const kind = share < RELEASED_BELOW ? 'released' : share > HELD_ABOVE ? 'held' : null;
     if (!kind) continue;

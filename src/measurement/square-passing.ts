@@ -4,7 +4,13 @@ import { firstPassing } from './passing.ts';
 
 export function squarePassing(curve: readonly CurvePoint[]): ClipMeasurement['square'] {
   const all = { from: 0, to: curve.length - 1 };
-  const passing = firstPassing(curve, all, Math.PI / 2, -1, ({ armAngleRad }) => armAngleRad);
+  const passing = firstPassing(
+    curve,
+    all,
+    { value: Math.PI / 2, u: 0 },
+    -1,
+    ({ armAngleRad }) => armAngleRad,
+  );
   if (!passing) return null;
   const after = curve.slice(passing.frame + 1).find(({ stroke, armAngleRad }) => stroke && armAngleRad);
   const before = curve[passing.frame];
