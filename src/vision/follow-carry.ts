@@ -3,7 +3,8 @@
  *
  * Model    affine from seed to frame, weighted by nearness 1 / (1 + (d / reach)^2)^2 and by how well each agrees; its linear part is
  *          drawn towards the motion all have in common where the neighbours do not tell it
- *          sigma^2 = sum of squared weights x their scatter + (PARALLAX x scatter)^2
+ *          sigma^2 = sum of squared weights x their scatter^2 + (PARALLAX x scatter)^2 + (PARALLAX x share of
+ *          neighbours missing x scatter of all that stands still)^2
  * Assumes  the neighbours' depths surround that of the place
  * Fails    null with fewer than three
  */
@@ -17,8 +18,13 @@ export type Carried = PatchMap & { readonly sigmaPx: number; readonly nearness: 
 
 const ROUNDS = 4;
 /** Of the neighbours' scatter, what their mean may be off for the place's own depth. */
-const PARALLAX = 0.6;
+const PARALLAX = 0.7;
+/** Share of the neighbours: some are always lost for a while. */
+const ENOUGH = 0.75;
 const LEAST_SCATTER_PX = 0.1;
+
+/** fullNearness: with all its neighbours in sight. */
+export type Neighbourhood = { readonly reachPx: number; readonly fullNearness: number };
 
 export type StillPair = Moved & { readonly sigmaPx: number };
 
@@ -26,7 +32,7 @@ export function carried(
   place: Point,
   stills: readonly StillPair[],
   common: Motion,
-  reachPx: number,
+  { reachPx, fullNearness }: Neighbourhood,
 ): Carried | null {
   if (stills.length < 3) return null;
   const nearness = stills.map(({ from }) => nearnessOf(from, place, reachPx));
@@ -58,7 +64,16 @@ export function carried(
   const squares = weights.reduce((all, weight) => all + weight * weight, 0);
   const { x, y } = local;
   const at = movedBy(common, place);
-  const sigmaPx = scatter * Math.hypot(Math.sqrt(squares) / sum, PARALLAX);
+  const seen = nearness.reduce((all, each) => all + each, 0);
+  const missing = Math.max(0, ENOUGH - seen / fullNearness);
+  const far = weightedMedian(
+    rows.map((row) => Math.hypot(row.x, row.y)),
+    rows.map(() => 1),
+  );
+  const sigmaPx = Math.hypot(
+    scatter * Math.hypot(Math.sqrt(squares) / sum, PARALLAX),
+    PARALLAX * missing * far,
+  );
   return {
     place: [at[0] + x[0], at[1] + y[0]],
     steps: [
@@ -68,7 +83,7 @@ export function carried(
       common.a + y[2] / reachPx,
     ],
     sigmaPx,
-    nearness: nearness.reduce((all, each) => all + each, 0),
+    nearness: seen,
   };
 }
 

@@ -36,8 +36,10 @@ export function followFrame(kit: FollowKit, state: FollowState, gray: Gray): Fol
   if (!seen) return lostFrame(state, gray);
   const things = kit.question.things.map((thing, i): ThingSight => {
     const last = state.things[i] as ThingState;
-    const there = carried(thing.placePx, seen.pairs, seen.whole, kit.stills.nearPx);
-    if (!there || there.nearness < LEAST_NEAR * (kit.nearness[i] as number)) return lostThing(last, gray);
+    const fullNearness = kit.nearness[i] as number;
+    const around = { reachPx: kit.stills.nearPx, fullNearness };
+    const there = carried(thing.placePx, seen.pairs, seen.whole, around);
+    if (!there || there.nearness < LEAST_NEAR * fullNearness) return lostThing(last, gray);
     const one = kit.things[i];
     if (!one) return carriedThing(there, gray);
     const expected = movedMap(moved.motion, last);

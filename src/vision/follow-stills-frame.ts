@@ -78,7 +78,7 @@ export function stillsIn(
     const { lostFor } = at(last, i);
     if (lately(i) || (lostFor > LONG && (lostFor + i) % SELDOM !== 0)) return sight;
     const patch = at(patches, i);
-    const there = carried(patch.place, known, whole, nearPx);
+    const there = carried(patch.place, known, whole, { reachPx: nearPx, fullNearness: 1 });
     const place = there && soughtAbout(stills, i, gray, there.place);
     return place && followStill(patch, gray, { place, steps: stepsOf(whole) }, at(rooms, i));
   });

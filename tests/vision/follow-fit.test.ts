@@ -103,7 +103,7 @@ test('what is carried goes with its neighbours, not with one of them that strays
   );
   const truth = movedBy(TRUE_MOTION, place);
   for (const stills of [moved, strayed]) {
-    const there = carried(place, stills, TRUE_MOTION, 150);
+    const there = carried(place, stills, TRUE_MOTION, { reachPx: 150, fullNearness: 1 });
     if (!there) throw new Error('not carried');
     const px = Math.hypot(there.place[0] - truth[0], there.place[1] - truth[1]);
     expect(px).toBeLessThan(0.15);
