@@ -1,22 +1,33 @@
 import type { Capture } from '../../captures/capture.ts';
 import type { Frame } from '../../frames/frame.ts';
 import { BRAKE_STATES } from '../../marks/view.ts';
+import type { Assessment } from '../../record/results.ts';
+import { StrokeCurve } from '../curve/StrokeCurve.tsx';
 import { takeView } from '../media/take-view.ts';
 import { useFrames } from '../media/use-frames.ts';
 import { usePicture } from '../media/use-picture.ts';
+import { useLengthUnit } from '../parts/use-length-unit.ts';
 import { work } from '../stores.ts';
 import { FrameViewer } from '../viewer/FrameViewer.tsx';
 import { CLIP, PICTURES } from '../words/steps.ts';
 import { clipTimeText } from '../words/values.ts';
+import type { Current } from '../work/current.ts';
 import { PICTURE_ONLY } from './picture-only.ts';
+import { useFollowedFrame } from './use-followed-frame.tsx';
 import { usePictureNotice } from './use-picture-notice.ts';
 
-type Props = { readonly capture: Capture; readonly frameIndex: number };
+type Props = {
+  readonly current: Current;
+  readonly assessment: Assessment;
+  readonly capture: Capture;
+  readonly frameIndex: number;
+};
 
 const JUMPS = [-10, -1, 1, 10] as const;
 
 /** Looks through a clip frame by frame: the track's own frames and times, no frame rate. */
-export function ClipChooser({ capture, frameIndex }: Props) {
+export function ClipChooser({ current, assessment, capture, frameIndex }: Props) {
+  const unit = useLengthUnit();
   const source = useFrames(capture);
   const frames: readonly Frame[] = source?.ok ? source.value.frames : [];
   const last = Math.max(0, frames.length - 1);
@@ -24,6 +35,7 @@ export function ClipChooser({ capture, frameIndex }: Props) {
   const { picture, failure } = usePicture(frame || (source && !source.ok) ? source : null, frame);
   usePictureNotice(capture, failure);
 
+  const followed = useFollowedFrame(current, assessment, capture, frame);
   const lookAt = (index: number) =>
     work.look({ captureId: capture.id, frameIndex: Math.min(last, Math.max(0, index)) });
   const time = frame && capture.clip ? clipTimeText(frame.timeTicks, capture.clip.ticksPerSecond) : '';
@@ -31,8 +43,22 @@ export function ClipChooser({ capture, frameIndex }: Props) {
 
   return (
     <div className="clip-chooser">
-      <FrameViewer {...PICTURE_ONLY} picture={picture} pictureLabel={CLIP.picture(capture.fileName)} />
+      <FrameViewer
+        {...PICTURE_ONLY}
+        picture={picture}
+        pictureLabel={CLIP.picture(capture.fileName)}
+        over={followed?.over ?? null}
+      />
       <div className="clip-controls">
+        {followed ? (
+          <StrokeCurve
+            measurement={followed.clip}
+            limitMm={followed.limitMm}
+            unit={unit}
+            frame={followed.at}
+            onFrame={(at) => lookAt(followed.firstIndex + at)}
+          />
+        ) : null}
         <input
           type="range"
           aria-label={CLIP.position}

@@ -18,7 +18,12 @@ export function Pictures({ current, assessment }: Props) {
   if (clip && place.chooser)
     return (
       <div className="pictures">
-        <ClipChooser capture={clip} frameIndex={place.chooser.frameIndex} />
+        <ClipChooser
+          current={current}
+          assessment={assessment}
+          capture={clip}
+          frameIndex={place.chooser.frameIndex}
+        />
       </div>
     );
   const states = BRAKE_STATES.filter((state) => state !== 'pulled' || viewOf(measurement, state));

@@ -6,6 +6,7 @@ import { measurementFailureText, measurementWarningText } from '../words/failure
 import { FINDING, findingNoteText, limitSourceText, undecidedText } from '../words/findings.ts';
 import type { Current } from '../work/current.ts';
 import { AdviceLines } from './AdviceLines.tsx';
+import { FollowedClip } from './FollowedClip.tsx';
 import { HowSure } from './HowSure.tsx';
 import { MeasuredValues } from './MeasuredValues.tsx';
 
@@ -39,6 +40,7 @@ export function FindingStep({ current, assessment }: Props) {
           {findingNoteText(note, unit)}
         </p>
       ))}
+      <FollowedClip current={current} assessment={assessment} />
       <MeasuredValues measurement={measured.value} />
       <AdviceLines current={current} />
       <HowSure current={current} assessment={assessment} measurement={measured.value} />

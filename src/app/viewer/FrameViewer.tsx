@@ -48,6 +48,7 @@ export function FrameViewer(props: FrameViewerProps) {
         {picture && (
           <>
             <PictureCanvas store={store} picture={picture} />
+            {props.over?.(store)}
             <Overlay store={store} viewer={props} onFocus={onMarkFocus} />
           </>
         )}

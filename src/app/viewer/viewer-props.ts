@@ -1,9 +1,11 @@
+import type { ReactNode } from 'react';
 import type { PlacedPoint } from '../../marks/placement.ts';
 import type { StrokeDrawing } from '../../measurement/measurement.ts';
 import type { CropRect } from './crop-rect.ts';
 import type { Mode } from './gesture-act.ts';
 import type { FramePoint } from './view-transform.ts';
 import type { ViewerMark } from './viewer-mark.ts';
+import type { ViewerStore } from './viewer-store.ts';
 
 /** Points are in pixels of the upright picture, (0, 0) at the top left corner of its first pixel. */
 export type FrameViewerProps = {
@@ -26,6 +28,8 @@ export type FrameViewerProps = {
   readonly onMoveCancel?: (id: string) => void;
   readonly onSelect: (id: string | null) => void;
   readonly onDelete: (id: string) => void;
+  /** Drawn over the picture by somebody else, in the viewer's own view; not touched. */
+  readonly over?: ((store: ViewerStore) => ReactNode) | null;
   /** While it is there, a drag draws the rectangle to cut out. */
   readonly cropMode?: {
     readonly rect: CropRect | null;
