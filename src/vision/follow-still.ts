@@ -1,7 +1,8 @@
 /** A place that stands still, sought in a frame near where it is expected. */
 import type { PatchMap } from './fit-patch.ts';
-import { type FitRoom, fitFollowed } from './follow-fit.ts';
+import { fitFollowed } from './follow-fit.ts';
 import type { Patch } from './follow-patch.ts';
+import type { FitRoom } from './follow-residuals.ts';
 import type { FollowedSight } from './follow-sight.ts';
 import type { Gray } from './gray.ts';
 

@@ -5,9 +5,10 @@
  * Fails    a gap, where the fit is not like the seed, is off its way, or does not lead back to where it came from
  */
 import type { PatchMap } from './fit-patch.ts';
-import { type FitRoom, type FollowFit, fitFollowed, roomFor } from './follow-fit.ts';
+import { type FollowFit, fitFollowed } from './follow-fit.ts';
 import type { Look } from './follow-look.ts';
 import { type Patch, patchOf } from './follow-patch.ts';
+import { type FitRoom, roomFor } from './follow-residuals.ts';
 import type { FollowedSight, FollowedThing, Gap } from './follow-sight.ts';
 import type { ThingState } from './follow-state.ts';
 import { changeOf, FLOOR_PX } from './follow-still.ts';

@@ -9,11 +9,11 @@
 import { fail, ok, type Result } from '../basics/result.ts';
 import type { PatchMap } from './fit-patch.ts';
 import { nearnessOf } from './follow-carry.ts';
-import { roomFor } from './follow-fit.ts';
 import { type FollowKit, followFrame } from './follow-frame.ts';
 import { lookOf } from './follow-look.ts';
 import { motionSearch } from './follow-motion.ts';
 import { type Patch, patchOf } from './follow-patch.ts';
+import { roomFor } from './follow-residuals.ts';
 import type { FollowedThing, FollowFailure, FollowQuestion, FrameSight } from './follow-sight.ts';
 import type { FollowState } from './follow-state.ts';
 import { findStills } from './follow-stills.ts';

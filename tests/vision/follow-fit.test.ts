@@ -2,9 +2,10 @@ import { expect, test } from 'vitest';
 import { drawFrom } from '../../src/basics/random.ts';
 import { carried } from '../../src/vision/follow-carry.ts';
 import { commonMotion, type Motion, movedBy } from '../../src/vision/follow-common.ts';
-import { fitFollowed, roomFor } from '../../src/vision/follow-fit.ts';
+import { fitFollowed } from '../../src/vision/follow-fit.ts';
 import { lookOf, mostAlike, roomForLook } from '../../src/vision/follow-look.ts';
 import { type Patch, patchOf } from '../../src/vision/follow-patch.ts';
+import { roomFor } from '../../src/vision/follow-residuals.ts';
 import type { Point } from '../../src/vision/point.ts';
 import { AT_REST, type Doing, scenePicture, stillAt } from './follow-scene.ts';
 
