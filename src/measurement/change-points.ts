@@ -30,7 +30,10 @@ export function straightPieces(samples: readonly Sample[], sigma: number): reado
   const before = new Int32Array(n + 1);
   best[0] = -price;
   let open = [0];
+  let beaten = new Set<number>();
   for (let k = LEAST_SAMPLES; k <= n; k++) {
+    // A piece that begins here holds two samples by now.
+    if (k >= 2 * LEAST_SAMPLES) open.push(k - LEAST_SAMPLES);
     let [least, from] = [Number.POSITIVE_INFINITY, 0];
     const costs = open.map((j) => {
       const cost = (best[j] as number) + costOf(sums, j, k);
@@ -39,9 +42,10 @@ export function straightPieces(samples: readonly Sample[], sigma: number): reado
     });
     best[k] = least;
     before[k] = from;
-    open = open.filter((_j, i) => (costs[i] as number) <= least);
-    // A piece that begins here must hold two samples before it can end.
-    if (k <= n - LEAST_SAMPLES) open.push(k);
+    const beatenHere = new Set(open.filter((_j, i) => (costs[i] as number) > least));
+    // What beat it can itself not be a cut one sample on.
+    open = open.filter((j) => !beaten.has(j));
+    beaten = beatenHere;
   }
   const pieces: Piece[] = [];
   for (let k = n; k > 0; k = before[k] as number) pieces.unshift(pieceOf(samples, before[k] as number, k));
