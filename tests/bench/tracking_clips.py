@@ -284,7 +284,7 @@ def make(name, changes, folder):
     out = os.path.join(folder, name)
     os.makedirs(out, exist_ok=True)
     began = time.perf_counter()
-    ffmpeg = encoder(clip, os.path.join(out, "clip.part.mp4"))
+    ffmpeg = encoder(clip, os.path.join(out, f"clip.{os.getpid()}.mp4"))
     for index, file_s in enumerate(clip.clock()):
         ffmpeg.stdin.write(clip.picture(clip.real(file_s), index).tobytes())
     ffmpeg.stdin.close()
@@ -295,7 +295,7 @@ def make(name, changes, folder):
     clip.paint(at, (0, clip.h), np.zeros((clip.h, clip.w), np.float32), ids)
     cv2.imwrite(os.path.join(out, "ids.pgm"), ids)
     write_truth(clip, out)
-    os.replace(os.path.join(out, "clip.part.mp4"), os.path.join(out, "clip.mp4"))
+    os.replace(os.path.join(out, f"clip.{os.getpid()}.mp4"), os.path.join(out, "clip.mp4"))
     print(f"{name}: {clip.spec['frames']} frames, {(time.perf_counter() - began) / clip.spec['frames']:.3f} s each", flush=True)
 
 
