@@ -11,6 +11,7 @@
 import { roomForFactor, sparseFactor } from '../basics/sparse-symmetric.ts';
 import type { Adjustment } from './adjustment.ts';
 import type { Gradient } from './derived.ts';
+import type { Equations } from './equations.ts';
 import type { Layout } from './layout.ts';
 import { type FitOptions, levenbergMarquardt } from './levenberg-marquardt.ts';
 import { linearise } from './linearise.ts';
@@ -78,9 +79,9 @@ function densityAbout(
   const room = roomForFactor(layout.size);
   const lastOf = new Map<number, Float64Array>();
   return (k) => {
-    const evaluate = (x: Float64Array) => {
+    const evaluate = (x: Float64Array, spare?: Equations) => {
       settleBand(x, problem, layout, start);
-      const { equations } = linearise(x, problem, layout, start, priors);
+      const { equations } = linearise(x, problem, layout, start, priors, spare);
       const { value, gradient } = quantity(x, layout);
       for (const [index, d] of merged(gradient)) equations.add(index, weight * d);
       equations.close(weight * (value - centre - k * u), 'marks');
