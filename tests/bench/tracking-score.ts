@@ -164,26 +164,43 @@ function gapsOf({ truth, seedIndex }: StudyClip, { lengthPx }: Errors): GapCount
   };
 }
 
-/** Stills that lie on a patch of the rendered scene, carried by the true poses; of a clip whose pictures are true perspectives. */
+/**
+ * Stills carried by the true poses with the piece of the scene that they lie on; of a clip whose pictures are true perspectives. A corner
+ * at the edge of a near piece may belong to it though its middle shows what is behind: of the pieces about it the one counts that it goes with.
+ */
 function stillErrors(clip: StudyClip, track: Track): Errors | null {
   const { truth } = clip;
-  if (truth.patches.length === 0 || !isTruePerspective(truth)) return null;
-  const ids = readFileSync(`${clip.folder}/ids.pgm`);
   const [view] = truth.views;
-  if (!view) return null;
+  if (!view || truth.patches.length === 0 || !isTruePerspective(truth)) return null;
+  const ids = readFileSync(`${clip.folder}/ids.pgm`);
   const start = ids.length - view.widthPx * view.heightPx;
-  const all = track.points
-    .filter(({ kind }) => kind === 'still')
-    .map((point) => {
-      const seed = placeAt(point, clip.seedIndex - track.firstIndex);
-      const id = seed && ids[start + Math.floor(seed.yPx) * view.widthPx + Math.floor(seed.xPx)];
-      const patch = truth.patches[id ?? 255];
-      if (!seed || !patch?.still) return { px: [], standardised: [], lengthPx: [] };
-      const mm = onPatch(view, [seed.xPx, seed.yPx], patch);
-      return pointErrors(clip, track, point, (i) => seenAt(view, truth.frames[i]?.cameraFromChamber, mm));
+  const pieceAt = (x: number, y: number) => {
+    const inside = x >= 0 && y >= 0 && x < view.widthPx && y < view.heightPx;
+    return truth.patches[inside ? (ids[start + Math.floor(y) * view.widthPx + Math.floor(x)] ?? 255) : 255];
+  };
+  const all = track.points.flatMap((point) => {
+    const seed = placeAt(point, clip.seedIndex - track.firstIndex);
+    if (point.kind !== 'still' || !seed) return [];
+    const { xPx, yPx } = seed;
+    const pieces = new Set(AROUND.map(([x, y]) => pieceAt(xPx + x, yPx + y)).filter((piece) => piece?.still));
+    const errors = [...pieces].flatMap((piece) => {
+      if (!piece) return [];
+      const mm = onPatch(view, [xPx, yPx], piece);
+      return [pointErrors(clip, track, point, (i) => seenAt(view, truth.frames[i]?.cameraFromChamber, mm))];
     });
+    return errors.sort((one, other) => rms(one.px) - rms(other.px)).slice(0, 1);
+  });
   return together(all);
 }
+
+/** Of a still's place, within what is looked at about it. */
+const AROUND: readonly Px[] = [
+  [0, 0],
+  ...Array.from(
+    { length: 8 },
+    (_, i): Px => [8 * Math.cos((i * Math.PI) / 4), 8 * Math.sin((i * Math.PI) / 4)],
+  ),
+];
 
 type Vec = readonly [number, number, number];
 type TruthView = ClipTruth['views'][number];
