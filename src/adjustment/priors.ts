@@ -47,10 +47,10 @@ export const TARGET_DEPTH: Prior = [-15, 20];
 export const TARGET_TILT_RAD = 0.065;
 export const CARD_FLATNESS = 0.001;
 
-/** A fixed thing near the brake that both pictures show: no more than a bound. */
-export const TIE_ALONG: Prior = [80, 300];
-export const TIE_ASIDE: Prior = [0, 300];
-export const TIE_DEPTH: Prior = [0, 200];
+/** A fixed thing that several pictures show, the chamber as well as the ground behind: a bound only, which must not pull the poses. */
+export const TIE_ALONG: Prior = [80, 2000];
+export const TIE_ASIDE: Prior = [0, 2000];
+export const TIE_DEPTH: Prior = [0, 2000];
 
 /** Of the spot that was followed from the thing that was meant: a bound, wide of what a finger misses. */
 export const FOLLOWED_OFFSET: Prior = [0, 5];

@@ -6,7 +6,7 @@ import { followPlan } from '../../src/app/following/follow-plan.ts';
 import { trackOf } from '../../src/app/following/track-of.ts';
 import type { Track } from '../../src/marks/track.ts';
 import { splitOpencv } from '../../vite-opencv.ts';
-import { type StudyClip, seedView, TAPE_UNMOVED } from './tracking-clip.ts';
+import { type StudyClip, seedView } from './tracking-clip.ts';
 import type { TrackingBench } from './tracking-page/page.ts';
 
 declare const bench: TrackingBench;
@@ -69,7 +69,7 @@ async function runClip(
   clip: StudyClip,
 ): Promise<PageRun | { readonly code: string }> {
   await page.getByLabel('Clip').setInputFiles(clip.file);
-  const plan = followPlan(seedView(clip, 0), TAPE_UNMOVED);
+  const plan = followPlan(seedView(clip, 0));
   if (!plan) throw new Error('No plan');
   const decoding = await watched(browser, () => page.evaluate(() => bench.decode()));
   const following = await watched(browser, () =>

@@ -6,7 +6,7 @@ import { startFollower } from '../../src/vision/follow.ts';
 import type { FrameSight } from '../../src/vision/follow-sight.ts';
 import type { Gray } from '../../src/vision/gray.ts';
 import type { Opencv } from '../../src/vision/opencv.ts';
-import { type StudyClip, seedView, TAPE_UNMOVED } from './tracking-clip.ts';
+import { type StudyClip, seedView } from './tracking-clip.ts';
 import { lumaFrames } from './tracking-frames.ts';
 
 export type Followed = {
@@ -23,7 +23,7 @@ export async function followInNode(
 ): Promise<Followed | { readonly code: string }> {
   const timeTicks = clip.truth.frames.map(({ timeS }) => Math.round(timeS * TICKS_PER_SECOND));
   const view = seedView(clip, timeTicks[clip.seedIndex] ?? 0);
-  const plan = followPlan(view, TAPE_UNMOVED);
+  const plan = followPlan(view);
   if (!plan) throw new Error('No plan');
   const { widthPx = 0, heightPx = 0 } = clip.truth.views[0] ?? {};
   const before: Gray[] = [];

@@ -30,26 +30,45 @@ async function takeReleased(page: Page): Promise<TruthView> {
   return view;
 }
 
-test('a clip is followed from one marked frame to its stroke', async ({ page }) => {
-  await takeReleased(page);
+async function follow(page: Page): Promise<void> {
   await page.getByRole('button', { name: 'Follow through the clip' }).click();
-  const t0 = Date.now();
   await expect(page.getByText(/frames followed/)).toBeVisible({ timeout: 120_000 });
-  console.log('followed in', Date.now() - t0);
+}
+
+test('a clip is followed from one marked frame to its stroke, its curve and its table', async ({ page }) => {
+  await takeReleased(page);
+  await follow(page);
   await chooseClampType(page, '30');
   const found = await finding(page);
-  console.log(found, truth.strokeMm);
-  const kept = await page.evaluate(
-    () =>
-      new Promise((done) => {
-        const open = indexedDB.open('strokewitness');
-        open.onsuccess = () => {
-          const all = open.result.transaction('records').objectStore('records').getAll();
-          all.onsuccess = () => done(JSON.stringify(all.result.at(-1)?.record));
-        };
-      }),
-  );
-  const { writeFileSync } = await import('node:fs');
-  writeFileSync('/tmp/exp/followed.json', String(kept));
   expect(Math.abs(found.strokeMm - truth.strokeMm)).toBeLessThanOrEqual(found.UMm);
+  expect(found.text).not.toBe('Within limit');
+  const whole = page.getByRole('region', { name: 'The whole clip' });
+  await expect(whole.getByText('To 90 %')).toBeVisible();
+  await whole.getByRole('button', { name: 'Look through the clip' }).click();
+  const curve = page.getByRole('slider', { name: /stroke/i });
+  await expect(curve).toHaveAttribute('aria-valuenow', '17');
+  await curve.focus();
+  await page.keyboard.press('ArrowRight');
+  await expect(page.locator('.clip-time')).toContainText('frame 18 of 120');
+  const download = page.waitForEvent('download');
+  await whole.getByRole('button', { name: /table/i }).click();
+  expect((await download).suggestedFilename()).toBe('application-stroke.csv');
+  await page.reload();
+  expect(await finding(page)).toEqual(found);
+});
+
+test('what a reload breaks off goes on by itself, and moving a followed mark takes back what came of it', async ({
+  page,
+}) => {
+  await takeReleased(page);
+  await page.getByRole('button', { name: 'Follow through the clip' }).click();
+  await expect(page.getByText(/frame \d+ of 120/)).toBeVisible({ timeout: 60_000 });
+  await page.reload();
+  await expect(page.getByText(/120 frames followed/)).toBeVisible({ timeout: 120_000 });
+  const pin = page.getByRole('button', { name: /^Clevis pin, .*x / });
+  await pin.first().focus();
+  await page.keyboard.press('ArrowRight');
+  await expect(page.getByRole('button', { name: 'Follow through the clip' })).toBeVisible();
+  await page.keyboard.press('ControlOrMeta+z');
+  await expect(page.getByText(/120 frames followed/)).toBeVisible();
 });

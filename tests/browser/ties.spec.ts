@@ -57,7 +57,9 @@ function missPx(one: TruthView, other: TruthView, first: readonly number[], seco
 
 test('tie points are found in a hand-held pair, lie true, are kept, and one undo takes them back', async ({
   page,
+  isMobile,
 }) => {
+  test.skip(isMobile, 'one run of the search is enough: the way is the same');
   const truth = truthOf('pair-band');
   const [released, applied] = [viewOf(truth, 'released'), viewOf(truth, 'applied')];
   await openDemo(page, 'Photos, clamp band');

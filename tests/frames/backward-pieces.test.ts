@@ -27,7 +27,12 @@ test('any clip is covered once, without a hole', () => {
   });
   fc.assert(
     fc.property(clip, ({ from, to, keys, kept }) => {
-      const pieces = backwardPieces(from, to, keys.sort((a, b) => a - b), kept);
+      const pieces = backwardPieces(
+        from,
+        to,
+        keys.sort((a, b) => a - b),
+        kept,
+      );
       const frames = pieces.flatMap((piece) =>
         Array.from({ length: piece.to - piece.from }, (_, i) => piece.to - 1 - i),
       );

@@ -9,7 +9,6 @@ import type { Mark } from '../../marks/mark.ts';
 import { movingOutlines } from '../../marks/moving-outlines.ts';
 import type { FollowedKind } from '../../marks/track.ts';
 import type { View } from '../../marks/view.ts';
-import type { References } from '../../references/reference.ts';
 import type { FollowedThing, FollowQuestion } from '../../vision/follow-sight.ts';
 
 export type FollowPlan = {
@@ -20,14 +19,14 @@ export type FollowPlan = {
 
 /** Common practice, no source: an arm is 127 to 165 mm long, a released pin stands 90 to 180 mm from the face. */
 const USUAL_MM = { arm: 146, rod: 130 };
-/** Surely on the part about its centre: clevis pin and fork, camshaft's end, a graduation on a blade of 25 mm. */
-const RADIUS_MM = { pin: 8, camshaft: 12, graduation: 5 };
+/** Surely on the part about its centre: the end of a 1/2 in clevis pin, the camshaft's end. */
+const RADIUS_MM = { pin: 6.2, camshaft: 12 };
 /** The longest stroke that a clamp chamber makes is 3 in; a released rod springs back hardly further. */
 const REACH_MM = { out: 90, back: 12 };
 /** Fewer pixels hold nothing to be found again, more only cost time. */
 const RADIUS_PX = { least: 7, most: 60 };
 
-export function followPlan(view: View, references: References): FollowPlan | null {
+export function followPlan(view: View): FollowPlan | null {
   const first = (kind: Mark['kind']) => view.marks.find((mark) => mark.kind === kind);
   const [face, pin, camshaft] = [first('chamber-face'), first('clevis-pin'), first('camshaft-end')];
   if (!face || !pin) return null;
@@ -39,19 +38,12 @@ export function followPlan(view: View, references: References): FollowPlan | nul
     how,
     radiusPx: radius(mm),
   });
-  const graduations = references.tape?.unmoved
-    ? view.marks.filter(({ kind }) => kind === 'tape-graduation')
-    : [];
   const things = [
     { kind: 'clevis-pin' as const, thing: thing(pin, 'moves', RADIUS_MM.pin) },
     { kind: 'chamber-face' as const, thing: thing(face, 'carried', RADIUS_MM.pin) },
     ...(camshaft
       ? [{ kind: 'camshaft-end' as const, thing: thing(camshaft, 'turns', RADIUS_MM.camshaft) }]
       : []),
-    ...graduations.map((mark) => ({
-      kind: 'tape-graduation' as const,
-      thing: thing(mark, 'turns', RADIUS_MM.graduation),
-    })),
   ];
   const rodPx = Math.hypot(pin.xPx - face.xPx, pin.yPx - face.yPx);
   const along = (mm: number) =>

@@ -24,13 +24,13 @@ export type Followable = {
 
 /** Null: no clip, no file, or a mark that it needs is not there. */
 export function followable(
-  { record, measurement }: Current,
+  { record }: Current,
   view: View,
   files: Readonly<Record<string, Blob | null | undefined>>,
 ): Followable | null {
   const capture = record.captures.find(({ id }) => id === view.captureId);
   const file = capture && files[capture.sha256];
-  const plan = followPlan(view, measurement.references);
+  const plan = followPlan(view);
   if (!capture?.clip || !file || !view.frame || !plan) return null;
   const key = `${capture.sha256} ${view.frame.timeTicks} ${JSON.stringify(plan.question)}`;
   return { key, view, capture, file, plan };
@@ -68,6 +68,8 @@ export async function follow(current: Current, one: Followable): Promise<void> {
     followings.set(key, { is: 'under-way', control, done, of, leftS });
   };
   tell();
+  // From the first moment, so that a page that is closed then goes on by itself as well.
+  saving.changed(seen);
   try {
     const from = (direction: 'forwards' | 'backwards') => ({
       count: seen.sights[direction].length,
