@@ -13,6 +13,28 @@ function spoilt(spoil: (record: Loose) => void): string {
   return JSON.stringify(record);
 }
 
+/** A track of two frames of the example's clip, one point. */
+function followed(columns: object) {
+  const point = { kind: 'still', markId: 's1', xCentiPx: [1, 2], yCentiPx: [1, 2], sigmaMilliPx: [9, 9] };
+  return {
+    track: {
+      id: 't1',
+      captureId: 'c6',
+      state: 'released',
+      seed: { index: 12, timeTicks: 36_000 },
+      firstIndex: 12,
+      timeTicks: [36_000, 39_000],
+      points: [{ ...point, ...columns }],
+    },
+    sideViews: [],
+  };
+}
+
+test('a record with a followed clip opens', () => {
+  const text = spoilt((r) => Object.assign(r.wheelEnds[1].measurements[1], { followed: followed({}) }));
+  expect(openRecord(text)).toMatchObject({ ok: true });
+});
+
 test('every version that was ever written opens', () => {
   const files = readdirSync('tests/fixtures/records').filter((name) => name.endsWith('.json'));
   expect(files).toContain('version-1.json');
@@ -212,6 +234,21 @@ test.each<[string, (record: Loose) => void, object]>([
       index: 360,
       frameCount: 360,
     },
+  ],
+  [
+    'a mark followed from one that is not there',
+    (r) => Object.assign(r.wheelEnds[1].measurements[1].views[1].marks[0], { followedFrom: 'nobody' }),
+    { code: 'record/seed-missing', path: 'wheelEnds[1].measurements[1].views[1].marks[0]', id: 'nobody' },
+  ],
+  [
+    'a track with half a place',
+    (r) => Object.assign(r.wheelEnds[1].measurements[1], { followed: followed({ yCentiPx: [1, null] }) }),
+    { code: 'record/track-uneven', path: 'wheelEnds[1].measurements[1].followed.track.points[0]' },
+  ],
+  [
+    'a track with a column too short',
+    (r) => Object.assign(r.wheelEnds[1].measurements[1], { followed: followed({ xCentiPx: [1] }) }),
+    { code: 'record/track-uneven', path: 'wheelEnds[1].measurements[1].followed.track.points[0]' },
   ],
   [
     'a clip without its clock',

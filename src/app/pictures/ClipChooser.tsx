@@ -58,17 +58,18 @@ export function ClipChooser({ current, assessment, capture, frameIndex }: Props)
             frame={followed.at}
             onFrame={(at) => lookAt(followed.firstIndex + at)}
           />
-        ) : null}
-        <input
-          type="range"
-          aria-label={CLIP.position}
-          aria-valuetext={at}
-          disabled={!frame}
-          min={0}
-          max={last}
-          value={Math.min(frameIndex, last)}
-          onChange={(event) => lookAt(Number(event.target.value))}
-        />
+        ) : (
+          <input
+            type="range"
+            aria-label={CLIP.position}
+            aria-valuetext={at}
+            disabled={!frame}
+            min={0}
+            max={last}
+            value={Math.min(frameIndex, last)}
+            onChange={(event) => lookAt(Number(event.target.value))}
+          />
+        )}
         <div className="clip-steps">
           {JUMPS.map((jump) => (
             <button

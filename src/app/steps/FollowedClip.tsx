@@ -28,14 +28,18 @@ export function FollowedClip({ current, assessment }: Props) {
   const clip = answer.value;
   const blob = files[capture.sha256];
   return (
-    <section aria-label={FOLLOWING.heading}>
+    <section className="followed-clip" aria-label={FOLLOWING.heading}>
       <h3>{FOLLOWING.heading}</h3>
       <ApplicationTable measurement={clip} unit={unit} />
       <button
         type="button"
         className="button wide"
         disabled={!blob}
-        onClick={() => work.look({ captureId: capture.id, frameIndex: track.seed.index })}
+        onClick={() => {
+          work.look({ captureId: capture.id, frameIndex: track.seed.index });
+          // On a phone the picture is a screen further up.
+          scrollTo({ top: 0 });
+        }}
       >
         {PICTURES.look}
       </button>

@@ -30,7 +30,11 @@ export function stepDone(step: Step, wheelEnd: WheelEnd, measurement: Measuremen
   const state = markedState(step);
   if (state !== null) {
     const view = views.find((each) => each.state === state);
-    return view !== undefined && askedMarks(view, measurement).every((asked) => missingOf(asked) === 0);
+    if (view === undefined) return false;
+    // The view that came of following a clip has all that could be followed.
+    const { followed } = measurement;
+    const came = followed !== null && followed.track.state !== state && state !== 'pulled';
+    return came || askedMarks(view, measurement).every((asked) => missingOf(asked) === 0);
   }
   switch (step) {
     case 'pictures':
