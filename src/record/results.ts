@@ -3,6 +3,7 @@ import type { Result } from '../basics/result.ts';
 import { decide, type Finding, undecided } from '../finding/decision.ts';
 import { limitFor } from '../finding/limit.ts';
 import { findRuleSet } from '../finding/rule-sets.ts';
+import type { View } from '../marks/view.ts';
 import { measure } from '../measurement/measure.ts';
 import type { MeasureInput, Measurement, MeasurementFailure } from '../measurement/measurement.ts';
 import type { InspectionRecord, MeasurementInput, WheelEnd } from './record.ts';
@@ -21,11 +22,14 @@ export function assess(
   return { measurement: measured, finding: findingFor(record, wheelEnd, measurement, measured) };
 }
 
+/** One and the same list, so that the same record gives the same input. */
+const NONE: readonly View[] = [];
+
 /** What the engine needs of the record: for measuring elsewhere, as in a worker, and deciding here. */
 export function measureInput(record: InspectionRecord, measurement: MeasurementInput): MeasureInput {
   const { views, references, cameraStill, cameraProfileId, followed } = measurement;
   const cameraProfile = record.cameraProfiles.find(({ id }) => id === cameraProfileId) ?? null;
-  const sideViews = followed?.sideViews ?? [];
+  const sideViews = followed?.sideViews ?? NONE;
   return { views, sideViews, references, cameraStill, captures: record.captures, cameraProfile };
 }
 

@@ -118,3 +118,8 @@ test('nothing of known size in the picture: refused, not decided', () => {
   expect(measured).toMatchObject({ ok: false, failure: { code: 'measurement/no-scale' } });
   expect(found.outcome).toBe('not decided');
 });
+
+test('the same record gives the engine the same parts, so that what was found of it still holds', () => {
+  const [one, other] = [measureInput(record, measurement), measureInput(record, measurement)];
+  for (const key of Object.keys(one) as (keyof typeof one)[]) expect(one[key]).toBe(other[key]);
+});
