@@ -1,9 +1,9 @@
 import { useEffect, useRef, useState } from 'react';
 import type { Result } from '../../basics/result.ts';
 import { isAbort } from '../../captures/time-limit.browser.ts';
+import { saveFile } from '../parts/save-file.ts';
 import { ANNOTATED, annotateFailureText } from '../words/curve.ts';
 import type { AnnotateFailure } from './annotate-failure.ts';
-import { saveFile } from './save-file.ts';
 
 type Written = { readonly blob: Blob; readonly fileName: string };
 

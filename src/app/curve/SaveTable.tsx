@@ -1,5 +1,5 @@
+import { saveFile } from '../parts/save-file.ts';
 import { SAVE_TABLE } from '../words/curve.ts';
-import { saveFile } from './save-file.ts';
 
 type Props = {
   /** Made when it is asked for. */
