@@ -3,7 +3,8 @@ import { defineConfig, devices } from '@playwright/test';
 
 const debianChromium = '/usr/bin/chromium';
 const executablePath = process.env.CHROMIUM ?? (existsSync(debianChromium) ? debianChromium : undefined);
-const port = 4319;
+// Two checkouts can be tested at once on ports of their own.
+const port = Number(process.env.TEST_PORT ?? 4319);
 
 export default defineConfig({
   testDir: 'tests/browser',
