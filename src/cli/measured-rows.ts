@@ -1,8 +1,10 @@
 /** What `measure` prints: one object per measurement of a record. Full precision: rounding is for people. */
 import { degFromRad } from '../basics/units.ts';
 import type { Measured } from '../measurement/measured.ts';
-import type { InspectionRecord, MeasurementInput, WheelEnd } from '../record/record.ts';
+import type { MeasurementInput } from '../record/measurement-input.ts';
+import type { InspectionRecord } from '../record/record.ts';
 import { type Assessment, assess } from '../record/results.ts';
+import type { WheelEnd } from '../record/wheel-end.ts';
 
 export type MeasuredRow = {
   readonly record: string;

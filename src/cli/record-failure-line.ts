@@ -29,6 +29,8 @@ export function recordFailureLine(failure: RecordFailure): string {
       return `${failure.path} is a second view of the state ${failure.state}`;
     case 'record/capture-missing':
       return `${failure.path} names a capture that the record does not hold: ${JSON.stringify(failure.captureId)}`;
+    case 'record/axle-missing':
+      return `${failure.path} is ${failure.axle}, an axle that the vehicle does not have`;
     case 'record/profile-missing':
       return `${failure.path} names a camera profile that the record does not hold: ${JSON.stringify(failure.cameraProfileId)}`;
     case 'record/seed-missing':

@@ -2,12 +2,15 @@
 import type { Capture } from '../captures/capture.ts';
 import type { Track } from '../marks/track.ts';
 import type { View } from '../marks/view.ts';
-import type { InspectionRecord, MeasurementInput } from './record.ts';
+import type { MeasurementInput } from './measurement-input.ts';
+import type { InspectionRecord } from './record.ts';
 import type { RecordFailure } from './record-failure.ts';
+import type { WheelEnd } from './wheel-end.ts';
 
 type Named = { readonly path: string; readonly id: string };
 
-export function crossFault({ captures, cameraProfiles, wheelEnds }: InspectionRecord): RecordFailure | null {
+export function crossFault(record: InspectionRecord): RecordFailure | null {
+  const { captures, cameraProfiles, wheelEnds, vehicle } = record;
   const captureIds = captures.map(({ id }, i) => ({ path: `captures[${i}].id`, id }));
   const wheelEndIds = wheelEnds.map(({ id }, i) => ({ path: `wheelEnds[${i}].id`, id }));
   const positions = wheelEnds.map(({ position }, i) => ({
@@ -32,10 +35,44 @@ export function crossFault({ captures, cameraProfiles, wheelEnds }: InspectionRe
     duplicate(profileIds) ??
     duplicate(wheelEndIds) ??
     (position && { code: 'record/position-twice', path: position.path }) ??
+    firstOf(wheelEnds, ({ position: { axle } }, i) =>
+      axle <= vehicle.axles.length
+        ? null
+        : { code: 'record/axle-missing', path: `wheelEnds[${i}].position.axle`, axle },
+    ) ??
     duplicate(measurementIds) ??
+    duplicate(wheelEnds.flatMap(linesOf)) ??
+    firstOf(shownCaptures(record), ({ path, id }) =>
+      captures.some((capture) => capture.id === id)
+        ? null
+        : { code: 'record/capture-missing', path, captureId: id },
+    ) ??
     firstOf(measurements, ({ path, measurement }) => profileFault(measurement, path, profileIds)) ??
     firstOf(measurements, ({ path, measurement }) => measurementFault(measurement, path, captures))
   );
+}
+
+/** Everything of a wheel end that is named by an id of its own. */
+function linesOf({ handReadings, otherReadings, repairs }: WheelEnd, i: number): readonly Named[] {
+  return Object.entries({ handReadings, otherReadings, repairs }).flatMap(([kind, lines]) =>
+    lines.map(({ id }, j) => ({ path: `wheelEnds[${i}].${kind}[${j}].id`, id })),
+  );
+}
+
+/** Captures that are shown and not measured on. */
+function shownCaptures({ conditions, wheelEnds }: InspectionRecord): readonly Named[] {
+  const shown = [
+    { path: 'conditions.gaugeCaptureId', id: conditions.gaugeCaptureId },
+    ...wheelEnds.flatMap(({ identification, photos, adjusterCheck }, i) => [
+      { path: `wheelEnds[${i}].identification.captureId`, id: identification.captureId },
+      ...photos.map(({ captureId: id }, j) => ({ path: `wheelEnds[${i}].photos[${j}].captureId`, id })),
+      ...(adjusterCheck?.turns ?? []).map(({ captureId: id }, j) => ({
+        path: `wheelEnds[${i}].adjusterCheck.turns[${j}].captureId`,
+        id,
+      })),
+    ]),
+  ];
+  return shown.flatMap(({ path, id }) => (id === null ? [] : [{ path, id }]));
 }
 
 function clockFault({ kind, clip }: Capture, index: number): RecordFailure | null {

@@ -8,6 +8,7 @@ type Data = Readonly<Record<string, unknown>>;
 export const MIGRATIONS: ReadonlyMap<number, (data: unknown) => unknown> = new Map([
   [1, toVersion2],
   [2, toVersion3],
+  [3, toVersion4],
 ]);
 
 /** Version 2 knows camera profiles, the printed target, the pin's end, and whether a tape touches it. */
@@ -42,6 +43,67 @@ function toVersion3(data: unknown): unknown {
       measurements: each(wheelEnd.measurements, (measurement) => ({ ...measurement, followed: null })),
     })),
   }));
+}
+
+/** Version 4 knows the whole inspection: axles, conditions, people, readings, causes, repairs, history. */
+function toVersion4(data: unknown): unknown {
+  return changed(data, (record) => ({
+    ...record,
+    version: 4,
+    vehicle: changed(record.vehicle, (vehicle) => ({
+      ...vehicle,
+      kind: null,
+      serialNumber: '',
+      owner: '',
+      axles: Array.from({ length: lastAxle(record.wheelEnds) }, () => ({ kind: null })),
+    })),
+    inspector: { name: '', qualification: '' },
+    conditions: {
+      wheelsChocked: null,
+      engineOff: null,
+      springBrakesReleased: null,
+      fullApplication: null,
+      drumsCold: null,
+      procedure: 'roadside',
+      pressureBeforeKpa: null,
+      pressureHeldKpa: null,
+      gaugeCaptureId: null,
+    },
+    wheelEnds: each(record.wheelEnds, (wheelEnd) => ({
+      ...wheelEnd,
+      identification: { portBoss: null, tag: null, marking: '', brake: null, captureId: null },
+      adjuster: null,
+      adjusterCheck: null,
+      measurements: each(wheelEnd.measurements, withProposals),
+      handReadings: [],
+      otherReadings: [],
+      causeAnswers: [],
+      repairs: [],
+      notes: '',
+      photos: [],
+    })),
+    review: null,
+    history: [],
+  }));
+}
+
+function withProposals(measurement: Data): Data {
+  const noProposal = (sight: Data) => ({ ...sight, proposal: null });
+  return {
+    ...measurement,
+    overStrokeMark: changed(measurement.overStrokeMark, ({ released, applied }) => ({
+      released: changed(released, noProposal),
+      applied: changed(applied, noProposal),
+    })),
+  };
+}
+
+function lastAxle(wheelEnds: unknown): number {
+  const axles = each(wheelEnds, ({ position }) => ({
+    axle: typeof position === 'object' && position !== null && 'axle' in position ? position.axle : 0,
+  }));
+  const numbers = Array.isArray(axles) ? axles.map(({ axle }) => Number(axle)) : [];
+  return Math.max(0, ...numbers.filter((axle) => Number.isInteger(axle) && axle <= 20));
 }
 
 function changed(value: unknown, change: (data: Data) => Data): unknown {

@@ -13,6 +13,8 @@ export type RecordFailure =
   | { readonly code: 'record/too-many-faults' }
   | { readonly code: 'record/duplicate-id'; readonly path: string; readonly id: string }
   | { readonly code: 'record/position-twice'; readonly path: string }
+  /** A wheel end on an axle that the vehicle does not have. */
+  | { readonly code: 'record/axle-missing'; readonly path: string; readonly axle: number }
   | { readonly code: 'record/state-twice'; readonly path: string; readonly state: BrakeState }
   | { readonly code: 'record/capture-missing'; readonly path: string; readonly captureId: string }
   | { readonly code: 'record/profile-missing'; readonly path: string; readonly cameraProfileId: string }

@@ -6,7 +6,9 @@ import { findRuleSet } from '../finding/rule-sets.ts';
 import type { View } from '../marks/view.ts';
 import { measure } from '../measurement/measure.ts';
 import type { MeasureInput, Measurement, MeasurementFailure } from '../measurement/measurement.ts';
-import type { InspectionRecord, MeasurementInput, WheelEnd } from './record.ts';
+import type { MeasurementInput } from './measurement-input.ts';
+import type { InspectionRecord } from './record.ts';
+import type { WheelEnd } from './wheel-end.ts';
 
 export type Assessment = {
   readonly measurement: Result<Measurement, MeasurementFailure>;

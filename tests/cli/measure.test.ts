@@ -109,8 +109,8 @@ test.each<[string, () => string[], RegExp]>([
   ['another document', () => [resolve('package.json')], /not a Strokewitness record\.$/],
   [
     'a newer version',
-    () => [written('c.json', exampleText().replace('"version": 3', '"version": 7'))],
-    /of version 7; this program reads up to version 3/,
+    () => [written('c.json', exampleText().replace('"version": 4', '"version": 7'))],
+    /of version 7; this program reads up to version 4/,
   ],
   [
     'a value out of range',

@@ -37,7 +37,7 @@ function finding(measured: Result<Measurement, MeasurementFailure>, changes: Cha
       ...measurement,
       overStrokeMark: {
         released: null,
-        applied: changes.applied ? { sight: changes.applied, crop: null } : null,
+        applied: changes.applied ? { sight: changes.applied, crop: null, proposal: null } : null,
       },
     },
     measured,

@@ -1,5 +1,5 @@
 /** The demo's wheel ends: invented units of a county road department, pictures rendered; their truth lies beside them. */
-import type { WheelEnd } from '../../record/record.ts';
+import type { WheelEnd } from '../../record/wheel-end.ts';
 
 export type DemoSet = {
   readonly folder: 'pair-tape' | 'clip-tape' | 'pair-band';

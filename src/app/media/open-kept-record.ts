@@ -1,7 +1,7 @@
 import { openRecord } from '../../record/open-record.ts';
 import type { KeptRecord } from '../storage/database.ts';
 import { notices, work } from '../stores.ts';
-import { RECORD_WITHOUT_WHEEL_END, recordFailureText } from '../words/failures-records.ts';
+import { recordFailureText } from '../words/failures-records.ts';
 import { findFiles } from './find-files.ts';
 
 /** Opens what this device kept, where it was left. It passes the same door as a file: an older app may have written it. */
@@ -12,5 +12,5 @@ export async function openKeptRecord({ id, record, place }: KeptRecord): Promise
     return;
   }
   await findFiles(opened.value);
-  if (!work.openRecord(opened.value, { id, place })) notices.tell('record', RECORD_WITHOUT_WHEEL_END);
+  work.openRecord(opened.value, { id, place });
 }

@@ -5,7 +5,7 @@ import type { KeptRecord } from '../storage/database.ts';
 import { listRecords } from '../storage/kept-records.ts';
 import { notices, savingSettled, work } from '../stores.ts';
 import { captureFailureText } from '../words/failures-captures.ts';
-import { RECORD_WITHOUT_WHEEL_END, recordFailureText } from '../words/failures-records.ts';
+import { recordFailureText } from '../words/failures-records.ts';
 import { findFiles } from './find-files.ts';
 
 /** Opens a saved record. When it does not open, the work at hand stays as it is. */
@@ -22,8 +22,8 @@ export async function openRecordFile(file: File): Promise<void> {
     return;
   }
   await findFiles(opened.value);
-  if (work.openRecord(opened.value, await keptFor(opened.value))) notices.clear('record');
-  else tell(RECORD_WITHOUT_WHEEL_END);
+  work.openRecord(opened.value, await keptFor(opened.value));
+  notices.clear('record');
 }
 
 /** A file never takes the place of another state of the same record on this device: that one stays in the list. */

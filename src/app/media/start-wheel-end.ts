@@ -1,15 +1,28 @@
 import { US_RULE_SET } from '../../finding/rule-sets.ts';
+import type { Purpose } from '../../record/measurement-input.ts';
 import { work } from '../stores.ts';
 import { newRecord } from '../work/new-record.ts';
 
-/** Opens an empty record to put pictures into, and answers its id. */
+/** Opens the record of a new inspection, of which nothing is known yet, and answers its id. */
+export function startInspection(unit = ''): string {
+  const id = crypto.randomUUID();
+  const createdAt = new Date().toISOString();
+  work.openRecord(newRecord({ id, createdAt, unit, ruleSetId: US_RULE_SET.id }), { id, place: null });
+  return id;
+}
+
+/** With one axle, ready for the pictures of its left wheel end: somebody came with pictures in hand. */
 export function startWheelEnd(unit = ''): string {
-  const record = newRecord({
-    newId: () => crypto.randomUUID(),
-    createdAt: new Date().toISOString(),
-    unit,
-    ruleSetId: US_RULE_SET.id,
-  });
-  work.openRecord(record, { id: record.id, place: null });
-  return record.id;
+  const recordId = startInspection(unit);
+  const [left, right] = [crypto.randomUUID(), crypto.randomUUID()];
+  work.act({ type: 'add-axle', kind: 'trailer', wheelEndIds: [left, right] });
+  measureWheelEnd(left, 'as-found');
+  return recordId;
+}
+
+/** Opens a new measurement of the wheel end. */
+export function measureWheelEnd(wheelEndId: string, purpose: Purpose): void {
+  const measurementId = crypto.randomUUID();
+  work.actOn({ wheelEndId, measurementId: null }, { type: 'add-measurement', id: measurementId, purpose });
+  work.turnTo({ wheelEndId, measurementId });
 }

@@ -1,4 +1,4 @@
-import type { MeasurementInput } from '../../record/record.ts';
+import type { MeasurementInput } from '../../record/measurement-input.ts';
 import type { ShownAssessment } from '../measuring/use-assessment.ts';
 import { useLengthUnit } from '../parts/use-length-unit.ts';
 import { TITLE_BLOCK } from '../words/en.ts';

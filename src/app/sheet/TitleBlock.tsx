@@ -27,7 +27,7 @@ export function TitleBlock({ current, assessment }: Props) {
             aria-label={TITLE_BLOCK.unit}
             maxLength={200}
             value={record.vehicle.unit}
-            onChange={(event) => work.act({ type: 'set-unit', unit: event.target.value })}
+            onChange={(event) => work.act({ type: 'set-vehicle', vehicle: { unit: event.target.value } })}
           />
         </Cell>
         <WheelEndCell current={current} />

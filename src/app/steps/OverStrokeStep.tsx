@@ -26,7 +26,11 @@ function SightChoice({ current, state }: SightProps) {
   const view = viewOf(current.measurement, state);
   const cropping = current.place.cropping === state;
   const take = (seen: Sight) =>
-    work.act({ type: 'set-over-stroke', state, sight: { sight: seen, crop: sight?.crop ?? null } });
+    work.act({
+      type: 'set-over-stroke',
+      state,
+      sight: { sight: seen, crop: sight?.crop ?? null, proposal: sight?.proposal ?? null },
+    });
   return (
     <fieldset className="ruled-group">
       <legend>{PICTURE_LABELS[state]}</legend>

@@ -25,6 +25,8 @@ export function recordFailureText(failure: RecordFailure): string {
       return `The record contradicts itself: ${failure.path} is there twice. Use an unchanged copy.`;
     case 'record/capture-missing':
       return `The record contradicts itself: ${failure.path} names a picture that it does not list. Use an unchanged copy.`;
+    case 'record/axle-missing':
+      return `The record contradicts itself: ${failure.path} is axle ${failure.axle}, which the vehicle does not have. Use an unchanged copy.`;
     case 'record/profile-missing':
       return `The record contradicts itself: ${failure.path} names a camera that it does not list. Use an unchanged copy.`;
     case 'record/seed-missing':
@@ -48,7 +50,3 @@ const PROBLEMS: Readonly<Record<Problem, string>> = {
   'not-one-of': 'is none of the values it may have',
   'wrong-form': 'has the wrong form',
 };
-
-/** The file was valid but holds nothing that can be shown. */
-export const RECORD_WITHOUT_WHEEL_END =
-  'The record holds no measurement. Choose another, or start a wheel end.';

@@ -1,7 +1,7 @@
 /** What the person has given, in the few words of a title block's cell. */
 import type { LengthUnit } from '../../basics/length-text.ts';
 import type { Chamber, StrokeClass } from '../../finding/chamber.ts';
-import type { WheelEnd } from '../../record/record.ts';
+import type { WheelEnd } from '../../record/wheel-end.ts';
 import type { References } from '../../references/reference.ts';
 import { TITLE_BLOCK } from './en.ts';
 import { FAMILY_NAMES } from './limits.ts';

@@ -1,5 +1,5 @@
 import { BRAKE_STATES, type BrakeState, type View } from '../../marks/view.ts';
-import type { MeasurementInput } from '../../record/record.ts';
+import type { MeasurementInput } from '../../record/measurement-input.ts';
 import type { MeasurementAction } from './actions.ts';
 import { applyToMarks } from './apply-to-marks.ts';
 import { afterChange } from './followed-from.ts';

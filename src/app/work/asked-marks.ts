@@ -1,7 +1,7 @@
 /** Which marks a view is asked for: the mechanism always, what each chosen reference needs, last what can be left out. */
 import type { MarkKind } from '../../marks/mark.ts';
 import type { View } from '../../marks/view.ts';
-import type { MeasurementInput } from '../../record/record.ts';
+import type { MeasurementInput } from '../../record/measurement-input.ts';
 
 /** Kinds that a hand places; a printed target's corners are found. */
 export type HandKind = Exclude<MarkKind, 'target-corner'>;

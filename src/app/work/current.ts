@@ -1,6 +1,8 @@
-/** What the place points at in the record. */
+/** What is measured on: what the place points at in the record. */
 import type { BrakeState, View } from '../../marks/view.ts';
-import type { InspectionRecord, MeasurementInput, WheelEnd } from '../../record/record.ts';
+import type { MeasurementInput } from '../../record/measurement-input.ts';
+import type { InspectionRecord } from '../../record/record.ts';
+import type { WheelEnd } from '../../record/wheel-end.ts';
 import type { Place } from './place.ts';
 import type { OpenWork } from './work-store.ts';
 
@@ -13,6 +15,7 @@ export type Current = {
 
 export function currentOf({ history, place }: Pick<OpenWork, 'history' | 'place'>): Current | null {
   const record = history.present;
+  if (place.screen !== 'measuring') return null;
   const wheelEnd = record.wheelEnds.find(({ id }) => id === place.target.wheelEndId);
   const measurement = wheelEnd?.measurements.find(({ id }) => id === place.target.measurementId);
   return wheelEnd && measurement ? { record, wheelEnd, measurement, place } : null;

@@ -1,7 +1,7 @@
 /** What was followed through a clip hangs on the marks it was followed from: when those change, it goes, or changes with them. */
 import type { Mark } from '../../marks/mark.ts';
 import type { View } from '../../marks/view.ts';
-import type { MeasurementInput } from '../../record/record.ts';
+import type { MeasurementInput } from '../../record/measurement-input.ts';
 
 export function afterChange(before: MeasurementInput, after: MeasurementInput): MeasurementInput {
   if (before.views === after.views || !before.followed) return after;

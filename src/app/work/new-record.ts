@@ -1,42 +1,81 @@
-import type { InspectionRecord, MeasurementInput, WheelEnd } from '../../record/record.ts';
-import { RECORD_FORMAT, RECORD_VERSION } from '../../record/record.ts';
+import type { Conditions } from '../../record/conditions.ts';
+import type { MeasurementInput, Purpose } from '../../record/measurement-input.ts';
+import { type InspectionRecord, RECORD_FORMAT, RECORD_VERSION } from '../../record/record.ts';
+import type { Vehicle } from '../../record/vehicle.ts';
+import { MOST_AXLES } from '../../record/vehicle.ts';
+import type { Position, WheelEnd } from '../../record/wheel-end.ts';
 import { NO_REFERENCES } from '../../references/reference.ts';
 
 export type NewRecordFacts = {
-  readonly newId: () => string;
+  readonly id: string;
   readonly createdAt: string;
   readonly unit: string;
   readonly ruleSetId: string;
 };
 
-/** A record with one wheel end and one empty measurement, as found. */
-export function newRecord({ newId, createdAt, unit, ruleSetId }: NewRecordFacts): InspectionRecord {
+const NO_CONDITIONS: Conditions = {
+  wheelsChocked: null,
+  engineOff: null,
+  springBrakesReleased: null,
+  fullApplication: null,
+  drumsCold: null,
+  procedure: 'roadside',
+  pressureBeforeKpa: null,
+  pressureHeldKpa: null,
+  gaugeCaptureId: null,
+};
+
+/** A record of a vehicle of which nothing is known yet. */
+export function newRecord({ id, createdAt, unit, ruleSetId }: NewRecordFacts): InspectionRecord {
   return {
     format: RECORD_FORMAT,
     version: RECORD_VERSION,
-    id: newId(),
+    id,
     createdAt,
-    vehicle: { unit },
+    vehicle: { unit, kind: null, serialNumber: '', owner: '', axles: [] },
+    inspector: { name: '', qualification: '' },
+    conditions: NO_CONDITIONS,
     ruleSetId,
     captures: [],
     cameraProfiles: [],
-    wheelEnds: [newWheelEnd(newId)],
+    wheelEnds: [],
+    review: null,
+    history: [{ at: createdAt, by: '', act: 'started', place: '', stateSha256: null, chainSha256: null }],
   };
 }
 
-function newWheelEnd(newId: () => string): WheelEnd {
+/** With at least this many axles; those added are of a kind not said. */
+export function withAxles(vehicle: Vehicle, atLeast: number): Vehicle {
+  const missing = Math.min(atLeast, MOST_AXLES) - vehicle.axles.length;
+  if (missing <= 0) return vehicle;
   return {
-    id: newId(),
-    position: { axle: 1, side: 'left' },
+    ...vehicle,
+    axles: [...vehicle.axles, ...Array.from({ length: missing }, () => ({ kind: null }))],
+  };
+}
+
+export function newWheelEnd(id: string, position: Position): WheelEnd {
+  return {
+    id,
+    position,
     chamber: null,
-    measurements: [newMeasurement(newId)],
+    identification: { portBoss: null, tag: null, marking: '', brake: null, captureId: null },
+    adjuster: null,
+    adjusterCheck: null,
+    measurements: [],
+    handReadings: [],
+    otherReadings: [],
+    causeAnswers: [],
+    repairs: [],
+    notes: '',
+    photos: [],
   };
 }
 
-function newMeasurement(newId: () => string): MeasurementInput {
+export function newMeasurement(id: string, purpose: Purpose): MeasurementInput {
   return {
-    id: newId(),
-    purpose: 'as-found',
+    id,
+    purpose,
     cameraStill: false,
     cameraProfileId: null,
     views: [],

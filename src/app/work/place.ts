@@ -6,7 +6,11 @@ import type { Target } from './actions.ts';
 import type { HandKind } from './asked-marks.ts';
 import { markedState, type Step } from './steps.ts';
 
+export const SCREENS = ['inspection', 'wheel-end', 'measuring', 'report'] as const;
+export type Screen = (typeof SCREENS)[number];
+
 export type Place = {
+  readonly screen: Screen;
   readonly target: Target;
   readonly step: Step;
   /** Which picture is seen where only one has room. */
@@ -25,12 +29,14 @@ export type Place = {
   readonly chooser: { readonly captureId: string; readonly frameIndex: number } | null;
 };
 
-export function firstPlace(record: InspectionRecord): Place | null {
-  const wheelEnd = record.wheelEnds[0];
-  const measurement = wheelEnd?.measurements[0];
-  if (!wheelEnd || !measurement) return null;
+/** A record of one measurement opens at it, any other at the whole inspection. */
+export function firstPlace({ wheelEnds }: InspectionRecord): Place {
+  const measured = wheelEnds.filter(({ measurements }) => measurements.length > 0);
+  const only = measured.length === 1 ? measured[0] : undefined;
+  const measurement = only?.measurements.length === 1 ? only.measurements[0] : undefined;
   return {
-    target: { wheelEndId: wheelEnd.id, measurementId: measurement.id },
+    screen: measurement ? 'measuring' : 'inspection',
+    target: { wheelEndId: only?.id ?? null, measurementId: measurement?.id ?? null },
     step: 'pictures',
     shown: 'released',
     selectedMarkId: null,
@@ -59,9 +65,13 @@ export function atStep(place: Place, step: Step): Place {
   };
 }
 
-/** Where a kept place no longer fits the record (another wheel end, an older app), the first one does. */
-export function fittingPlace(record: InspectionRecord, place: Place | null): Place | null {
-  const wheelEnd = record.wheelEnds.find(({ id }) => id === place?.target.wheelEndId);
-  const fits = wheelEnd?.measurements.some(({ id }) => id === place?.target.measurementId);
-  return fits ? place : firstPlace(record);
+/** Where a kept place no longer fits the record (another wheel end, an older app), the nearest one that does. */
+export function fittingPlace(record: InspectionRecord, place: Place | null): Place {
+  if (place === null || !SCREENS.includes(place.screen)) return firstPlace(record);
+  if (place.screen === 'inspection' || place.screen === 'report') return place;
+  const wheelEnd = record.wheelEnds.find(({ id }) => id === place.target.wheelEndId);
+  if (!wheelEnd) return { ...firstPlace(record), screen: 'inspection' };
+  const measured = wheelEnd.measurements.some(({ id }) => id === place.target.measurementId);
+  if (measured || place.screen === 'wheel-end') return place;
+  return { ...place, screen: 'wheel-end', target: { wheelEndId: wheelEnd.id, measurementId: null } };
 }

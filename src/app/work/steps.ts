@@ -1,6 +1,7 @@
 /** The steps in the order of the work. The pulled picture for free stroke is extra work, so its step comes with the picture. */
 import { BRAKE_STATES, type BrakeState } from '../../marks/view.ts';
-import type { MeasurementInput, WheelEnd } from '../../record/record.ts';
+import type { MeasurementInput } from '../../record/measurement-input.ts';
+import type { WheelEnd } from '../../record/wheel-end.ts';
 import { askedMarks, missingOf } from './asked-marks.ts';
 
 export const STEPS = [

@@ -2,12 +2,14 @@
 import { createStore } from 'zustand/vanilla';
 import type { Mark } from '../../marks/mark.ts';
 import type { BrakeState } from '../../marks/view.ts';
+import { noteHistory } from '../../record/note-history.ts';
 import type { InspectionRecord } from '../../record/record.ts';
 import type { Action, Target } from './actions.ts';
 import { applyAction } from './apply-action.ts';
 import type { HandKind } from './asked-marks.ts';
+import { changedPlace } from './changed-place.ts';
 import { beginDrag, cancelDrag, endDrag, type History, redo, startHistory, step, undo } from './history.ts';
-import { atStep, fittingPlace, type Place } from './place.ts';
+import { atStep, fittingPlace, type Place, type Screen } from './place.ts';
 import { markedState, type Step } from './steps.ts';
 
 export type OpenWork = {
@@ -19,7 +21,7 @@ export type OpenWork = {
 
 export type WorkState = { readonly open: OpenWork | null };
 
-export function createWorkStore() {
+export function createWorkStore(now: () => string = () => new Date().toISOString()) {
   const store = createStore<WorkState>(() => ({ open: null }));
 
   function change(turn: (open: OpenWork) => OpenWork) {
@@ -28,53 +30,74 @@ export function createWorkStore() {
   const turnHistory = (turn: (history: History<InspectionRecord>) => History<InspectionRecord>) =>
     change((open) => {
       const history = turn(open.history);
-      return { ...open, history, place: fittingPlace(history.present, open.place) ?? open.place };
+      return { ...open, history, place: fittingPlace(history.present, open.place) };
     });
+  /** What was done stays told in the record's history, also when it is taken back. */
+  const takeBack = (
+    act: 'undone' | 'redone',
+    turn: (history: History<InspectionRecord>) => History<InspectionRecord>,
+  ) =>
+    turnHistory((before) => {
+      const after = turn(before);
+      if (after.present === before.present) return after;
+      const told = { ...after.present, history: before.present.history };
+      return { ...after, present: noteHistory(told, { at: now(), act, place: '' }) };
+    });
+  const acted = (open: OpenWork, action: Action): OpenWork => {
+    const record = open.history.present;
+    const after = applyAction(record, open.place.target, action);
+    const place = after === record ? null : changedPlace(record, open.place.target, action);
+    const told = place === null ? after : noteHistory(after, { at: now(), act: 'changed', place });
+    return { ...open, history: step(open.history, told) };
+  };
   const turnPlace = (turn: (place: Place) => Place) =>
     change((open) => ({ ...open, place: turn(open.place) }));
 
   return {
     ...store,
-    /** Answers no where the record holds nothing to work on; what was open then stays open. */
-    openRecord(
-      record: InspectionRecord,
-      kept: { readonly id: string; readonly place: Place | null },
-    ): boolean {
+    openRecord(record: InspectionRecord, kept: { readonly id: string; readonly place: Place | null }) {
       const place = fittingPlace(record, kept.place);
-      if (place) store.setState({ open: { keptId: kept.id, history: startHistory(record), place } });
-      return place !== null;
+      store.setState({ open: { keptId: kept.id, history: startHistory(record), place } });
     },
     closeRecord: () => store.setState({ open: null }),
-    act: (action: Action) =>
+    act: (action: Action) => change((open) => acted(open, action)),
+    /** Of a wheel end other than the one at hand, or none. */
+    actOn: (target: Target, action: Action) =>
       change((open) => ({
-        ...open,
-        history: step(open.history, applyAction(open.history.present, open.place.target, action)),
+        ...acted({ ...open, place: { ...open.place, target } }, action),
+        place: open.place,
       })),
+    /** The record as it is sealed for handing over: no step to take back. */
+    takeSealed: (record: InspectionRecord) =>
+      change((open) => ({ ...open, history: { ...open.history, present: record } })),
     beginDrag: () => turnHistory(beginDrag),
     endDrag: () => turnHistory(endDrag),
     cancelDrag: () => turnHistory(cancelDrag),
-    undo: () => turnHistory(undo),
-    redo: () => turnHistory(redo),
+    undo: () => takeBack('undone', undo),
+    redo: () => takeBack('redone', redo),
     goTo: (to: Step) => turnPlace((place) => atStep(place, to)),
-    turnTo: (target: Target) => turnPlace((place) => ({ ...atStep(place, 'pictures'), target })),
+    turnTo: (target: Target) =>
+      turnPlace((place) => ({ ...atStep(place, 'pictures'), screen: 'measuring', target })),
+    showWheelEnd: (wheelEndId: string) =>
+      turnPlace((place) => ({ ...place, screen: 'wheel-end', target: { wheelEndId, measurementId: null } })),
+    showScreen: (screen: Screen) => turnPlace((place) => ({ ...place, screen })),
     show: (shown: BrakeState) =>
       turnPlace((place) =>
         markedState(place.step) === null ? { ...place, shown } : atStep(place, `marks-${shown}`),
       ),
     placeMark(state: BrakeState, mark: Mark, done: boolean) {
-      change(({ keptId, history, place }) => ({
-        keptId,
-        history: step(
-          history,
-          applyAction(history.present, place.target, { type: 'place-mark', state, mark }),
-        ),
-        place: {
-          ...place,
-          typedReadingMm: null,
-          pickedKind: done || place.onceMore ? null : place.pickedKind,
-          onceMore: false,
-        },
-      }));
+      change((open) => {
+        const { place } = open;
+        return {
+          ...acted(open, { type: 'place-mark', state, mark }),
+          place: {
+            ...place,
+            typedReadingMm: null,
+            pickedKind: done || place.onceMore ? null : place.pickedKind,
+            onceMore: false,
+          },
+        };
+      });
     },
     select: (selectedMarkId: string | null) => turnPlace((place) => ({ ...place, selectedMarkId })),
     pick: (pickedKind: HandKind | null) =>

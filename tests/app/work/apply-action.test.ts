@@ -21,7 +21,7 @@ test('every action leaves the record it was given as it was, and its result open
   const text = recordText(before);
   const after = apply(
     before,
-    { type: 'set-unit', unit: 'GT-09' },
+    { type: 'set-vehicle', vehicle: { unit: 'GT-09' } },
     { type: 'set-position', position: { axle: 3, side: 'right' } },
     {
       type: 'set-chamber',
@@ -32,7 +32,7 @@ test('every action leaves the record it was given as it was, and its result open
     { type: 'place-mark', state: 'released', mark: graduation('g', 101.6) },
     { type: 'set-reading', state: 'released', markId: 'g', readingMm: 127 },
     { type: 'move-mark', state: 'released', markId: 'g', point: { xPx: 1, yPx: 2, sigmaPx: 0.7 } },
-    { type: 'set-over-stroke', state: 'applied', sight: { sight: 'seen', crop: null } },
+    { type: 'set-over-stroke', state: 'applied', sight: { sight: 'seen', crop: null, proposal: null } },
   );
   expect(recordText(before)).toBe(text);
   expect(openRecord(recordText(after)).ok).toBe(true);
@@ -57,7 +57,7 @@ test('another picture begins without the marks and the sight of the old one; the
   const marked = apply(
     recordWithPair(),
     { type: 'place-mark', state: 'applied', mark: pointMark('p', 'clevis-pin') },
-    { type: 'set-over-stroke', state: 'applied', sight: { sight: 'not-seen', crop: null } },
+    { type: 'set-over-stroke', state: 'applied', sight: { sight: 'not-seen', crop: null, proposal: null } },
   );
   const same = apply(marked, { type: 'take-view', state: 'applied', captureId: 'b', frame: null });
   expect(same).toEqual(marked);
@@ -74,7 +74,7 @@ test('swapping takes marks and sights along', () => {
   const swapped = apply(
     recordWithPair(),
     { type: 'place-mark', state: 'released', mark: pointMark('p', 'clevis-pin') },
-    { type: 'set-over-stroke', state: 'released', sight: { sight: 'seen', crop: null } },
+    { type: 'set-over-stroke', state: 'released', sight: { sight: 'seen', crop: null, proposal: null } },
     { type: 'swap-views' },
   );
   expect(measurementOf(swapped).views.map(({ state, captureId }) => [state, captureId])).toEqual([
@@ -84,17 +84,67 @@ test('swapping takes marks and sights along', () => {
   expect(marksOf(swapped, 'applied')).toHaveLength(1);
   expect(measurementOf(swapped).overStrokeMark).toEqual({
     released: null,
-    applied: { sight: 'seen', crop: null },
+    applied: { sight: 'seen', crop: null, proposal: null },
   });
 });
 
 test('two wheel ends are not put to one place', () => {
   const record = emptyRecord();
-  const [first] = record.wheelEnds;
-  if (!first) throw new Error('no wheel end');
-  const other = { ...first, id: 'other', position: { axle: 2, side: 'left' } as const, measurements: [] };
-  const two = { ...record, wheelEnds: [first, other] };
-  const after = apply(two, { type: 'set-position', position: { axle: 2, side: 'left' } });
-  expect(after).toBe(two);
-  expect(openRecord(recordText(after)).ok).toBe(true);
+  const right = { wheelEndId: 'right-1', measurementId: null };
+  const both = applyAction(record, right, { type: 'set-wheel-end', facts: { notes: 'Seen from below.' } });
+  const stays = apply(both, { type: 'set-position', position: { axle: 1, side: 'right' } });
+  expect(stays).toBe(both);
+  const changed = apply(record, { type: 'set-position', position: { axle: 1, side: 'right' } });
+  expect(changed.wheelEnds.map(({ id, position }) => [id, position.side])).toEqual([
+    ['left-1', 'right'],
+    ['right-1', 'left'],
+  ]);
+  expect(openRecord(recordText(changed)).ok).toBe(true);
+});
+
+test('a vehicle is made of axles; the wheel ends behind a removed one move up', () => {
+  const three = apply(
+    emptyRecord(),
+    { type: 'add-axle', kind: 'trailer', wheelEndIds: ['left-2', 'right-2'] },
+    { type: 'add-axle', kind: 'lift', wheelEndIds: ['left-3', 'right-3'] },
+  );
+  expect(three.vehicle.axles.map(({ kind }) => kind)).toEqual(['trailer', 'trailer', 'lift']);
+  const two = apply(three, { type: 'remove-axle', axle: 2 });
+  expect(two.wheelEnds.map(({ id, position }) => `${id} at ${position.axle}`)).toEqual([
+    'left-1 at 1',
+    'right-1 at 1',
+    'left-3 at 2',
+    'right-3 at 2',
+  ]);
+  expect(openRecord(recordText(two)).ok).toBe(true);
+});
+
+test('a line is put in place of the one of its id, and dropped by it', () => {
+  const reading = {
+    id: 'h1',
+    purpose: 'as-found',
+    quantity: 'stroke',
+    releasedMm: 100,
+    appliedMm: 140,
+    graduationMm: 1,
+  } as const;
+  const put = (appliedMm: number): Action => ({
+    type: 'put-line',
+    list: 'handReadings',
+    line: { ...reading, appliedMm },
+  });
+  const twice = apply(emptyRecord(), put(140), put(150));
+  expect(twice.wheelEnds[0]?.handReadings).toEqual([{ ...reading, appliedMm: 150 }]);
+  const none = apply(twice, { type: 'drop-line', list: 'handReadings', id: 'h1' });
+  expect(none.wheelEnds[0]?.handReadings).toEqual([]);
+});
+
+test('an answer to a check replaces the earlier one and can be taken back', () => {
+  const answers = (...given: readonly ('yes' | 'no' | null)[]) =>
+    apply(
+      emptyRecord(),
+      ...given.map((answer): Action => ({ type: 'answer-check', check: 'adjuster-turns', answer })),
+    ).wheelEnds[0]?.causeAnswers;
+  expect(answers('yes', 'no')).toEqual([{ check: 'adjuster-turns', answer: 'no' }]);
+  expect(answers('yes', null)).toEqual([]);
 });

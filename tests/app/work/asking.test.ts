@@ -20,9 +20,10 @@ function current(
   for (const mark of marks)
     record = applyAction(record, TARGET, { type: 'place-mark', state: 'released', mark });
   const first = firstPlace(record);
-  const found =
-    first &&
-    currentOf({ history: startHistory(record), place: { ...first, step: 'marks-released', ...place } });
+  const found = currentOf({
+    history: startHistory(record),
+    place: { ...first, step: 'marks-released', ...place },
+  });
   if (!found) throw new Error('no measurement');
   return found;
 }

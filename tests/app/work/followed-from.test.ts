@@ -2,7 +2,8 @@ import { expect, test } from 'vitest';
 import { applyAction } from '../../../src/app/work/apply-action.ts';
 import type { Mark } from '../../../src/marks/mark.ts';
 import type { View } from '../../../src/marks/view.ts';
-import type { InspectionRecord, MeasurementInput } from '../../../src/record/record.ts';
+import type { MeasurementInput } from '../../../src/record/measurement-input.ts';
+import type { InspectionRecord } from '../../../src/record/record.ts';
 import { graduation, pointMark, recordWithPair, TARGET } from './sample.ts';
 
 const measurementOf = (record: InspectionRecord): MeasurementInput => {

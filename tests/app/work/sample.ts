@@ -1,13 +1,13 @@
 /** A record to work on in these tests, and marks for it. Ids are counted, so that a failure can be read. */
 
-import type { Target } from '../../../src/app/work/actions.ts';
+import type { Action, Target } from '../../../src/app/work/actions.ts';
 import { applyAction } from '../../../src/app/work/apply-action.ts';
 import { newRecord } from '../../../src/app/work/new-record.ts';
 import type { Capture } from '../../../src/captures/capture.ts';
 import type { Mark, MarkKind } from '../../../src/marks/mark.ts';
 import type { InspectionRecord } from '../../../src/record/record.ts';
 
-export const TARGET: Target = { wheelEndId: 'id-2', measurementId: 'id-3' };
+export const TARGET: Target = { wheelEndId: 'left-1', measurementId: 'm-1' };
 
 export function photo(id: string): Capture {
   return {
@@ -27,13 +27,17 @@ export function photo(id: string): Capture {
 }
 
 export function emptyRecord(): InspectionRecord {
-  let count = 0;
-  return newRecord({
-    newId: () => `id-${++count}`,
+  const record = newRecord({
+    id: 'id-1',
     createdAt: '2026-05-12T09:41:07.000Z',
     unit: 'GT-14',
     ruleSetId: 'us-49-cfr-393-47',
   });
+  const actions: readonly Action[] = [
+    { type: 'add-axle', kind: 'trailer', wheelEndIds: ['left-1', 'right-1'] },
+    { type: 'add-measurement', id: 'm-1', purpose: 'as-found' },
+  ];
+  return actions.reduce((before, action) => applyAction(before, TARGET, action), record);
 }
 
 export function recordWithPair(): InspectionRecord {

@@ -1,12 +1,12 @@
 import { expect, test } from 'vitest';
 import { createWorkStore } from '../../../src/app/work/work-store.ts';
-import { pointMark, recordWithPair } from './sample.ts';
+import { pointMark, recordWithPair, TARGET } from './sample.ts';
 
 const NEW = { id: 'kept', place: null };
 
 function opened() {
   const work = createWorkStore();
-  expect(work.openRecord(recordWithPair(), NEW)).toBe(true);
+  work.openRecord(recordWithPair(), NEW);
   return work;
 }
 const placeOf = (work: ReturnType<typeof createWorkStore>) => work.getState().open?.place;
@@ -26,14 +26,27 @@ test('opens at the pictures, and at the kept place where that still fits', () =>
     id: 'kept',
     place: { ...kept, target: { wheelEndId: 'gone', measurementId: 'gone' } },
   });
-  expect(placeOf(again)?.step).toBe('pictures');
+  expect(placeOf(again)?.screen).toBe('inspection');
 });
 
-test('a record without a measurement is not opened, and the work at hand stays', () => {
+test('a record of one measurement opens at it, one without at the whole inspection', () => {
   const work = opened();
-  const before = recordOf(work);
-  expect(work.openRecord({ ...recordWithPair(), wheelEnds: [] }, NEW)).toBe(false);
-  expect(recordOf(work)).toBe(before);
+  expect(placeOf(work)).toMatchObject({ screen: 'measuring', target: TARGET });
+  work.openRecord({ ...recordWithPair(), wheelEnds: [] }, NEW);
+  expect(placeOf(work)?.screen).toBe('inspection');
+});
+
+test('the history tells each kind of work once, and what was taken back', () => {
+  const work = opened();
+  const told = () => recordOf(work)?.history.map(({ act, place }) => `${act} ${place}`);
+  work.placeMark('released', pointMark('p', 'clevis-pin'), true);
+  work.placeMark('released', pointMark('q', 'camshaft-end'), true);
+  work.act({ type: 'set-conditions', conditions: { engineOff: 'yes' } });
+  expect(told()).toEqual(['started ', 'changed 1-left/as-found/marks', 'changed conditions']);
+  work.undo();
+  expect(recordOf(work)?.conditions.engineOff).toBeNull();
+  expect(told()?.at(-2)).toBe('changed conditions');
+  expect(told()?.at(-1)).toBe('undone ');
 });
 
 test('in the steps of marking, showing the other picture goes to its step', () => {
@@ -56,7 +69,8 @@ test('undo takes the mark back and redo brings it again; the place is no step of
   expect(recordOf(work)?.wheelEnds[0]?.measurements[0]?.views[0]?.marks).toEqual([]);
   expect(placeOf(work)?.step).toBe('finding');
   work.redo();
-  expect(recordOf(work)).toBe(marked);
+  expect(recordOf(work)?.wheelEnds).toBe(marked?.wheelEnds);
+  expect(recordOf(work)?.history.map(({ act }) => act)).toEqual(['started', 'changed', 'undone', 'redone']);
 });
 
 test('setting a mark once more holds for one mark', () => {

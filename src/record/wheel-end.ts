@@ -1,0 +1,118 @@
+/** One wheel end of the vehicle: its chamber, its measurements and readings, what was found and done. */
+import { z } from 'zod';
+import { CAUSE_CHECKS } from '../finding/causes.ts';
+import { chamberSchema } from '../finding/chamber.ts';
+import { frameSchema } from '../frames/frame.ts';
+import { measurementSchema, PURPOSES } from './measurement-input.ts';
+import { ANSWERS, id, line, paragraph } from './parts.ts';
+import { ADJUSTER_KINDS, repairSchema } from './repair.ts';
+import { MOST_AXLES } from './vehicle.ts';
+
+const positionSchema = z
+  .strictObject({ axle: z.int().min(1).max(MOST_AXLES), side: z.enum(['left', 'right']) })
+  .readonly();
+
+/** What the chamber shows of itself. Null: nobody looked; 'cannot-tell': somebody did. */
+const identificationSchema = z
+  .strictObject({
+    portBoss: z.enum(['round', 'square', 'cannot-tell']).nullable(),
+    tag: z.enum(['none', 'trapezoid', 'cannot-tell']).nullable(),
+    /** Letters and numbers as they stand on the housing. */
+    marking: line,
+    brake: z.enum(['service', 'spring', 'cannot-tell']).nullable(),
+    /** Photo of what proves it. */
+    captureId: id.nullable(),
+  })
+  .readonly();
+
+/** Stroke by tape measure. Two readings of one tape from one fixed point of the chamber, or the difference alone. */
+export const handReadingSchema = z
+  .strictObject({
+    id,
+    purpose: z.enum(PURPOSES),
+    quantity: z.enum(['stroke', 'free-stroke']),
+    /** Null where only the difference was noted. */
+    releasedMm: z.number().min(0).max(1000).nullable(),
+    /** The reading with the brake applied (or pulled), or the difference. */
+    appliedMm: z.number().min(0).max(1000),
+    graduationMm: z.number().positive().max(10),
+  })
+  .readonly();
+
+const otherReadingSchema = z
+  .strictObject({
+    id,
+    purpose: z.enum(PURPOSES),
+    what: z.enum(['camshaft-play', 'adjuster-end-play', 'lining-thickness', 'drum-diameter', 'other']),
+    name: line,
+    valueMm: z.number().min(0).max(1000),
+    limitMm: z.number().min(0).max(1000).nullable(),
+    limitIs: z.enum(['greatest', 'least']),
+    /** Whose limit it is: the maker's manual, a shop rule. */
+    limitSource: line,
+  })
+  .readonly();
+
+const markedPoint = z
+  .strictObject({
+    xPx: z.number().min(-1e5).max(1e5),
+    yPx: z.number().min(-1e5).max(1e5),
+    sigmaPx: z.number().min(0.01).max(500),
+  })
+  .readonly();
+
+/** Whether an automatic adjuster takes up when it is backed off and the brake is applied again and again. */
+const adjusterCheckSchema = z
+  .strictObject({
+    answer: z.enum(['takes-up', 'does-not-take-up', 'cannot-tell']).nullable(),
+    /** Applications made. */
+    applications: z.int().min(0).max(100).nullable(),
+    /** Pictures of the wrench or hex in the course of the applications. */
+    turns: z
+      .array(
+        z
+          .strictObject({
+            captureId: id,
+            frame: frameSchema.nullable(),
+            applicationsBefore: z.int().min(0).max(100),
+            /** Middle of the hex, and a point far out on the wrench. */
+            centre: markedPoint,
+            tip: markedPoint,
+          })
+          .readonly(),
+      )
+      .max(40)
+      .readonly(),
+  })
+  .readonly();
+
+export const wheelEndSchema = z
+  .strictObject({
+    id,
+    position: positionSchema,
+    chamber: chamberSchema.nullable(),
+    identification: identificationSchema,
+    adjuster: z.enum(ADJUSTER_KINDS).nullable(),
+    adjusterCheck: adjusterCheckSchema.nullable(),
+    measurements: z.array(measurementSchema).max(100).readonly(),
+    handReadings: z.array(handReadingSchema).max(100).readonly(),
+    otherReadings: z.array(otherReadingSchema).max(100).readonly(),
+    causeAnswers: z
+      .array(z.strictObject({ check: z.enum(CAUSE_CHECKS), answer: z.enum(ANSWERS) }).readonly())
+      .max(CAUSE_CHECKS.length)
+      .readonly(),
+    repairs: z.array(repairSchema).max(40).readonly(),
+    notes: paragraph,
+    photos: z
+      .array(z.strictObject({ captureId: id, caption: line }).readonly())
+      .max(40)
+      .readonly(),
+  })
+  .readonly();
+
+export type Identification = z.infer<typeof identificationSchema>;
+export type HandReading = z.infer<typeof handReadingSchema>;
+export type OtherReading = z.infer<typeof otherReadingSchema>;
+export type AdjusterCheck = z.infer<typeof adjusterCheckSchema>;
+export type WheelEnd = z.infer<typeof wheelEndSchema>;
+export type Position = WheelEnd['position'];
