@@ -13,6 +13,7 @@
  *          - there is no measured stroke or no limit.
  *          The decision rule stands before the measurement and looks at nothing else.
  */
+import type { WithU } from '../measurement/measured.ts';
 import type { Fit, Measurement, MeasurementFailure, MeasurementWarning } from '../measurement/measurement.ts';
 import { type Judgement, judge, type Outcome } from './guard-band.ts';
 import type { Limit, LimitFailure } from './limit.ts';
@@ -41,6 +42,8 @@ export type UndecidedReason =
   | { readonly code: 'finding/views-apart' }
   | { readonly code: 'finding/mark-contradicts'; readonly standardisedResidual: number }
   | { readonly code: 'finding/two-solutions'; readonly otherStrokeMm: number }
+  /** The reading by tape measure, decided on its own, says the opposite. */
+  | { readonly code: 'finding/hand-contradicts'; readonly handStrokeMm: number }
   | { readonly code: 'finding/not-measured'; readonly failure: MeasurementFailure };
 
 export type FindingNote = OverStrokeMarkNote | RoadsideCountNote;
@@ -63,9 +66,8 @@ export function decide({ measurement, limit, ruleSet, sights }: Case): Finding {
   if (!(fit.pValue >= MODEL_HOLDS_FROM_P))
     return undecided({ code: 'finding/model-does-not-hold', pValue: fit.pValue }, limit);
 
-  const [first, ...others] = limit.values;
-  const lowest = judge(stroke.value, stroke.u, first.limitMm);
-  const judgements = [lowest, ...others.map((value) => judge(stroke.value, stroke.u, value.limitMm))];
+  const judgements = judgementsOf(stroke, limit);
+  const [lowest] = judgements;
   const reasons = [
     ...reasonsAgainst(judgements, limit),
     ...contradictingMark(fit),
@@ -75,13 +77,30 @@ export function decide({ measurement, limit, ruleSet, sights }: Case): Finding {
   const outcome = reasons.length === 0 ? lowest.outcome : 'not decided';
   const nearest = outcome === 'over limit' ? (judgements.at(-1) ?? lowest) : lowest;
   const notes: FindingNote[] = overStrokeMarkNotes(sights, stroke, { ...nearest, outcome }, ruleSet);
-  if (outcome === 'over limit')
-    notes.push(roadsideCount(stroke, [first.limitMm, ...others.map((value) => value.limitMm)], ruleSet));
+  if (outcome === 'over limit') notes.push(roadsideCount(stroke, limitsOf(limit), ruleSet));
+  return { outcome, limit, judgements, reasons, notes };
+}
+
+/** A stroke by tape measure: the same guard band against every possible limit, and nothing of pictures. */
+export function decideByHand(stroke: WithU, limit: Limit, ruleSet: RuleSet): Finding {
+  const judgements = judgementsOf(stroke, limit);
+  const reasons = reasonsAgainst(judgements, limit);
+  const outcome = reasons.length === 0 ? judgements[0].outcome : 'not decided';
+  const notes = outcome === 'over limit' ? [roadsideCount(stroke, limitsOf(limit), ruleSet)] : [];
   return { outcome, limit, judgements, reasons, notes };
 }
 
 export function undecided(reason: UndecidedReason, limit: Limit | null): Finding {
   return { outcome: 'not decided', limit, judgements: [], reasons: [reason], notes: [] };
+}
+
+function judgementsOf({ value, u }: WithU, limit: Limit): readonly [Judgement, ...Judgement[]] {
+  const [lowest, ...others] = limitsOf(limit);
+  return [judge(value, u, lowest), ...others.map((limitMm) => judge(value, u, limitMm))];
+}
+
+function limitsOf({ values: [lowest, ...others] }: Limit): readonly [number, ...number[]] {
+  return [lowest.limitMm, ...others.map(({ limitMm }) => limitMm)];
 }
 
 function reasonsAgainst(judgements: readonly Judgement[], limit: Limit): UndecidedReason[] {

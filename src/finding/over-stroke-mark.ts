@@ -5,7 +5,7 @@
  *          stroke and limit larger than play + U cannot be explained by the mark's play: take the pictures again.
  * Source   the rule set's overStrokeMark.
  */
-import type { Measured } from '../measurement/measured.ts';
+import type { WithU } from '../measurement/measured.ts';
 import type { Judgement } from './guard-band.ts';
 import type { RuleSet } from './rule-set.ts';
 
@@ -29,7 +29,7 @@ export type OverStrokeMarkNote =
 
 export function overStrokeMarkNotes(
   sights: Sights,
-  stroke: Measured,
+  stroke: WithU,
   judgement: Judgement,
   ruleSet: RuleSet,
 ): OverStrokeMarkNote[] {

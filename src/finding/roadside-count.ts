@@ -3,7 +3,7 @@
  * Second-hand and issued anew every year: a note beside the finding, for the current edition to decide.
  */
 import { mmFromInches } from '../basics/units.ts';
-import type { Measured } from '../measurement/measured.ts';
+import type { WithU } from '../measurement/measured.ts';
 import { judge } from './guard-band.ts';
 import type { RuleSet } from './rule-set.ts';
 
@@ -19,7 +19,7 @@ export type RoadsideCountNote = {
 
 /** For a stroke that is over every one of these limits, highest last. */
 export function roadsideCount(
-  stroke: Measured,
+  stroke: WithU,
   limitsMm: readonly [number, ...number[]],
   ruleSet: RuleSet,
 ): RoadsideCountNote {

@@ -6,6 +6,7 @@
 import { z } from 'zod';
 import { fail, ok, type Result } from '../basics/result.ts';
 import { CHAMBER_FAMILIES, STROKE_CLASSES } from './chamber.ts';
+import { PROCEDURES } from './procedure.ts';
 
 const id = z.string().min(1).max(64);
 const text = z.string().min(1).max(400);
@@ -22,6 +23,17 @@ function inchesOfText(printed: string): number {
     .map((part) => part.split('/'))
     .reduce((sum, [upper, lower]) => sum + Number(upper) / Number(lower ?? 1), 0);
 }
+
+const pressureRangeSchema = z
+  .strictObject({
+    procedure: z.enum(PROCEDURES),
+    /** Which reading of the reservoir gauge the range is for. */
+    gauge: z.enum(['before', 'held']),
+    fromPsi: z.number().positive(),
+    toPsi: z.number().positive(),
+    source: id,
+  })
+  .readonly();
 
 const sourceSchema = z
   .strictObject({
@@ -83,7 +95,22 @@ export const ruleSetSchema = z
       })
       .readonly(),
     /** How far past the limit a brake counts as a whole defective brake at the roadside, and not as a half. */
-    roadsideCount: z.strictObject({ wholeBrakeFromIn: exactInches, source: id }).readonly(),
+    roadsideCount: z
+      .strictObject({
+        wholeBrakeFromIn: exactInches,
+        /** Share of a combination's brakes from which on it is put out of service. */
+        shareOfBrakes: z.number().positive().max(1),
+        source: id,
+      })
+      .readonly(),
+    pressure: z
+      .strictObject({
+        ranges: z.array(pressureRangeSchema).min(1).readonly(),
+        /** Above this, strokes read long whatever the procedure. */
+        tooHighFromPsi: z.number().positive(),
+        tooHighSource: id,
+      })
+      .readonly(),
     rows: z.array(rowSchema).min(1).readonly(),
   })
   .readonly()
@@ -116,6 +143,10 @@ type Uncrossed = {
   readonly ratedStrokeSource: string;
   readonly overStrokeMark: { readonly source: string };
   readonly roadsideCount: { readonly source: string };
+  readonly pressure: {
+    readonly ranges: readonly { readonly procedure: string; readonly source: string }[];
+    readonly tooHighSource: string;
+  };
   readonly rows: readonly RuleSetRow[];
 };
 
@@ -126,6 +157,8 @@ function contradictions(ruleSet: Uncrossed): string[] {
     ruleSet.ratedStrokeSource,
     ruleSet.overStrokeMark.source,
     ruleSet.roadsideCount.source,
+    ruleSet.pressure.tooHighSource,
+    ...ruleSet.pressure.ranges.map(({ source }) => source),
     ...ruleSet.rows.flatMap((row) => row.limits.flatMap((limit) => limit.sources)),
   ];
   const keys = ruleSet.rows.map((row) => `${row.family} ${row.type}`);
@@ -142,6 +175,12 @@ function contradictions(ruleSet: Uncrossed): string[] {
     ...repeated([...ruleSet.sources.map((source) => source.id)]).map(
       (name) => `two sources are called ${name}`,
     ),
+    ...repeated(ruleSet.pressure.ranges.map(({ procedure }) => procedure)).map(
+      (procedure) => `two pressure ranges are for ${procedure}`,
+    ),
+    ...PROCEDURES.filter(
+      (procedure) => !ruleSet.pressure.ranges.some((range) => range.procedure === procedure),
+    ).map((procedure) => `no pressure range for ${procedure}`),
     ...repeated(keys).map((key) => `two rows are for ${key}`),
     ...repeated(limitKeys).map((key) => `two limits are for ${key}`),
     ...ruleSet.rows

@@ -51,14 +51,15 @@ export function measurementOf(
   if (![strokeMm.value, strokeMm.u].every(Number.isFinite)) return fail({ code: 'measurement/no-solution' });
   if (strokeMm.value < -K95 * strokeMm.u)
     return fail({ code: 'measurement/views-swapped', strokeMm: strokeMm.value });
+  const hasPulled = adjustment.layout.pins.pulled !== undefined;
   const hasArm = adjustment.layout.camshaft !== null;
   const angle = (state: 'released' | 'applied'): Measured | null =>
     hasArm ? measured((x, layout) => armAngle(x, layout, state) as Quantity) : null;
   return ok({
     strokeMm,
     straightLineChangeMm: measured(straightLineChange),
-    freeStrokeMm:
-      adjustment.layout.pins.pulled === undefined ? null : measured((x, l) => axialTravel(x, l, 'pulled')),
+    freeStrokeMm: hasPulled ? measured((x, l) => axialTravel(x, l, 'pulled')) : null,
+    powerStrokeMm: hasPulled ? measured((x, l) => axialTravel(x, l, 'applied', 'pulled')) : null,
     armAngleReleasedRad: angle('released'),
     armAngleAppliedRad: angle('applied'),
     fit,

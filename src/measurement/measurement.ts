@@ -27,6 +27,8 @@ export type Measurement = {
   readonly straightLineChangeMm: Measured;
   /** Released to pulled, where there is a pulled view. */
   readonly freeStrokeMm: Measured | null;
+  /** Pulled to applied, where there is a pulled view: stroke minus free stroke, of one adjustment. */
+  readonly powerStrokeMm: Measured | null;
   /** Angle at the pin between push rod and arm, in the plane of motion; null where no camshaft end is marked. */
   readonly armAngleReleasedRad: Measured | null;
   readonly armAngleAppliedRad: Measured | null;

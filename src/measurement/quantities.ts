@@ -3,6 +3,7 @@
  *
  * Model    stroke          px(applied) - px(released), along the chamber axis
  *          free stroke     px(pulled) - px(released)
+ *          power stroke    px(applied) - px(pulled)
  *          straight line   |p(applied)| - |p(released)|, p = (px, py) from the face point on the axis
  *          arm angle       at the pin, between r = (-R, -py), from the pin to the rod's inner end, and
  *                          a = (cx - px, cy - py), from the pin to the camshaft: atan2(|r x a|, r . a), 0 .. pi;
@@ -16,8 +17,13 @@ import type { BrakeState } from '../marks/view.ts';
 
 export type Quantity = { readonly value: number; readonly gradient: Gradient };
 
-export function axialTravel(x: Float64Array, layout: Layout, to: BrakeState): Quantity {
-  const [begin, end] = [pinAt(layout, 'released'), pinAt(layout, to)];
+export function axialTravel(
+  x: Float64Array,
+  layout: Layout,
+  to: BrakeState,
+  from: BrakeState = 'released',
+): Quantity {
+  const [begin, end] = [pinAt(layout, from), pinAt(layout, to)];
   return {
     value: at(x, end) - at(x, begin),
     gradient: [

@@ -1,30 +1,17 @@
 import { expect, test } from 'vitest';
-import { ok, type Result } from '../../src/basics/result.ts';
+import type { Result } from '../../src/basics/result.ts';
 import type { Chamber } from '../../src/finding/chamber.ts';
 import type { Finding } from '../../src/finding/decision.ts';
 import type { Measurement, MeasurementFailure } from '../../src/measurement/measurement.ts';
 import { assess, findingFor, measureInput } from '../../src/record/results.ts';
 import { chamber } from '../finding/chambers.ts';
 import { exampleRecord } from './example-record.ts';
+import { measuredAs } from './measured-as.ts';
 
 const record = exampleRecord();
 const [wheelEnd] = record.wheelEnds;
 const measurement = wheelEnd?.measurements[0];
 if (!wheelEnd || !measurement) throw new Error('the example has no measurement');
-
-function measuredAs(strokeMm: number, u = 0.3): Result<Measurement, MeasurementFailure> {
-  const stroke = { value: strokeMm, u, U95: 1.96 * u, budget: [] };
-  return ok({
-    strokeMm: stroke,
-    straightLineChangeMm: stroke,
-    freeStrokeMm: null,
-    armAngleReleasedRad: null,
-    armAngleAppliedRad: null,
-    fit: { chiSquare: 20, degreesOfFreedom: 20, pValue: 0.46, inflation: 1, worstMark: null },
-    warnings: [],
-    drawings: [],
-  });
-}
 
 type Changes = { chamber?: Chamber | null; ruleSetId?: string; applied?: 'seen' };
 

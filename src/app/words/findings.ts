@@ -64,6 +64,8 @@ export function undecidedText(reason: UndecidedReason, unit: LengthUnit): string
       return 'One mark contradicts the others. Look at it below: it may sit on the wrong place and pull the stroke with it.';
     case 'finding/two-solutions':
       return `The marks also fit a stroke of ${lengthText(reason.otherStrokeMm, unit)}, which would be found otherwise.`;
+    case 'finding/hand-contradicts':
+      return `The hand reading of ${lengthText(reason.handStrokeMm, unit)} says the opposite of the pictures. Measure again, both ways.`;
     case 'finding/not-measured':
       return measurementFailureText(reason.failure, unit);
   }

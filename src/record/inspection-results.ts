@@ -1,0 +1,77 @@
+/**
+ * What a whole inspection comes to, from what was entered: for the plan view, the report and the command line alike.
+ * Plain data, the same for the same record and assessments: it may be kept beside the record and thrown away at will.
+ */
+import { ok, type Result } from '../basics/result.ts';
+import { limitFor } from '../finding/limit.ts';
+import type { RuleSet, RuleSetFailure } from '../finding/rule-set.ts';
+import { findRuleSet } from '../finding/rule-sets.ts';
+import { type AxleResults, axleResults } from './axle-results.ts';
+import { type ConditionNote, conditionNotes } from './condition-notes.ts';
+import type { Rules } from './hand-results.ts';
+import {
+  type AssessMeasurement,
+  type PurposeResults,
+  WHEEL_END_STATES,
+  type WheelEndState,
+} from './purpose-results.ts';
+import type { InspectionRecord } from './record.ts';
+import { type RoadsideShare, roadsideShare } from './roadside-share.ts';
+import type { WheelEnd } from './wheel-end.ts';
+import { holdingResults, type WheelEndResults, wheelEndResults } from './wheel-end-results.ts';
+
+export type InspectionResults = {
+  /** To be said beside every finding. */
+  readonly conditions: readonly ConditionNote[];
+  /** In the order of the record. */
+  readonly wheelEnds: readonly WheelEndResults[];
+  /** From the front; an end that is not in the record is null. */
+  readonly axles: readonly AxleResults[];
+  /** Places of the plan by state; a place without a wheel end in the record is not started. */
+  readonly counts: Readonly<Record<WheelEndState, number>>;
+  /** Null where the rule set is not known. */
+  readonly roadside: { readonly asFound: RoadsideShare; readonly afterRepair: RoadsideShare } | null;
+};
+
+/** Measurements are assessed by the caller, who may keep what came of them; null: under way. */
+export function inspectionResults(record: InspectionRecord, assess: AssessMeasurement): InspectionResults {
+  const ruleSet = findRuleSet(record.ruleSetId);
+  const wheelEnds = record.wheelEnds.map((wheelEnd) => {
+    return wheelEndResults(wheelEnd, rulesFor(wheelEnd, ruleSet), assess);
+  });
+  const axles = axleResults(record, wheelEnds);
+  return {
+    conditions: conditionNotes(record.conditions, ruleSet.ok ? ruleSet.value : null),
+    wheelEnds,
+    axles,
+    counts: countsOf(axles),
+    roadside: ruleSet.ok
+      ? {
+          asFound: roadsideShare(
+            brakesOf(axles, (end) => end.asFound),
+            ruleSet.value,
+          ),
+          afterRepair: roadsideShare(brakesOf(axles, holdingResults), ruleSet.value),
+        }
+      : null,
+  };
+}
+
+function rulesFor({ chamber }: WheelEnd, ruleSet: Result<RuleSet, RuleSetFailure>): Rules {
+  if (!ruleSet.ok) return ruleSet;
+  const limit = limitFor(chamber, ruleSet.value);
+  return limit.ok ? ok({ ruleSet: ruleSet.value, limit: limit.value }) : limit;
+}
+
+function countsOf(axles: readonly AxleResults[]): Record<WheelEndState, number> {
+  const states = axles.flatMap(({ left, right }) => [left, right].map((end) => end?.state ?? 'not-started'));
+  const entries = WHEEL_END_STATES.map((state) => [state, states.filter((one) => one === state).length]);
+  return Object.fromEntries(entries) as Record<WheelEndState, number>;
+}
+
+function brakesOf(axles: readonly AxleResults[], of: (end: WheelEndResults) => PurposeResults) {
+  return axles.flatMap(({ axle, left, right }) => [
+    { position: { axle, side: 'left' } as const, results: left && of(left) },
+    { position: { axle, side: 'right' } as const, results: right && of(right) },
+  ]);
+}

@@ -1,0 +1,90 @@
+/**
+ * What one wheel end came to: as found, after repair, and which of the two holds.
+ *
+ * Rule     after a repair the state found after it holds, once there is a stroke to judge; until then what was found holds.
+ */
+import type { Limit } from '../finding/limit.ts';
+import type { Rules } from './hand-results.ts';
+import type { Purpose } from './measurement-input.ts';
+import {
+  type AssessMeasurement,
+  type Basis,
+  type Difference,
+  differenceOf,
+  type PurposeResults,
+  purposeResults,
+  type WheelEndState,
+} from './purpose-results.ts';
+import type { Position, WheelEnd } from './wheel-end.ts';
+import { type WheelEndNote, wheelEndNotes } from './wheel-end-notes.ts';
+
+export type WheelEndResults = {
+  readonly id: string;
+  readonly position: Position;
+  /** For the plan view. */
+  readonly state: WheelEndState;
+  readonly basis: Basis | null;
+  /** Which of the two the state is taken from. */
+  readonly holds: Purpose;
+  readonly repaired: boolean;
+  /** Null where the chamber or the rule set gives none. */
+  readonly limit: Limit | null;
+  readonly asFound: PurposeResults;
+  readonly afterRepair: PurposeResults;
+  /** Stroke after repair minus stroke as found. */
+  readonly changeMm: Difference | null;
+  readonly notes: readonly WheelEndNote[];
+};
+
+export function wheelEndResults(
+  wheelEnd: WheelEnd,
+  rules: Rules,
+  assess: AssessMeasurement,
+): WheelEndResults {
+  const asFound = purposeResults(wheelEnd, 'as-found', rules, assess);
+  const afterRepair = purposeResults(wheelEnd, 'after-repair', rules, assess);
+  const holding = hasStrokeState(afterRepair) ? afterRepair : asFound;
+  const isBare = holding.state === 'not-started' && isAnythingEntered(wheelEnd);
+  return {
+    id: wheelEnd.id,
+    position: wheelEnd.position,
+    state: isBare ? 'begun' : holding.state,
+    basis: holding.basis,
+    holds: holding.purpose,
+    repaired: wheelEnd.repairs.length > 0 || afterRepair.state !== 'not-started',
+    limit: rules.ok ? rules.value.limit : null,
+    asFound,
+    afterRepair,
+    changeMm:
+      asFound.strokeMm && afterRepair.strokeMm && differenceOf(afterRepair.strokeMm, asFound.strokeMm),
+    notes: wheelEndNotes(wheelEnd, asFound, afterRepair),
+  };
+}
+
+/** What holds now: after repair where there is a stroke to judge, else as found. */
+export function holdingResults({ holds, asFound, afterRepair }: WheelEndResults): PurposeResults {
+  return holds === 'after-repair' ? afterRepair : asFound;
+}
+
+function hasStrokeState({ state }: PurposeResults): boolean {
+  return state !== 'not-started' && state !== 'begun';
+}
+
+function isAnythingEntered(wheelEnd: WheelEnd): boolean {
+  const { chamber, identification, adjuster, adjusterCheck, notes } = wheelEnd;
+  const { measurements, handReadings, otherReadings, causeAnswers, repairs, photos } = wheelEnd;
+  const lists = [
+    measurements.flatMap(({ views }) => views),
+    handReadings,
+    otherReadings,
+    causeAnswers,
+    repairs,
+    photos,
+  ];
+  const { portBoss, tag, marking, brake, captureId } = identification;
+  return (
+    [chamber, adjuster, adjusterCheck, portBoss, tag, brake, captureId].some((one) => one !== null) ||
+    lists.some((list) => list.length > 0) ||
+    [notes, marking].some((text) => text.trim() !== '')
+  );
+}
