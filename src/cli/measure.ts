@@ -1,8 +1,8 @@
 /** npm run --silent measure -- RECORD.json ...: measures what the records hold and prints one JSON array; 2 for bad input. */
 import { readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
+import { type MeasuredRow, measuredRows } from '../record/measured-rows.ts';
 import { openRecord } from '../record/open-record.ts';
-import { type MeasuredRow, measuredRows } from './measured-rows.ts';
 import { recordFailureLine } from './record-failure-line.ts';
 
 const BAD_INPUT = 2;

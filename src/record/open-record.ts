@@ -1,5 +1,6 @@
 /** The record's one border: text in, a record or the first fault out. The version is read before anything else is believed. */
 import { z } from 'zod';
+import { parseBoundedJson } from '../basics/bounded-json.ts';
 import { fail, ok, type Result } from '../basics/result.ts';
 import { crossFault } from './cross-checks.ts';
 import { MIGRATIONS } from './migrations.ts';
@@ -32,30 +33,16 @@ export function openRecord(text: string): Result<InspectionRecord, RecordFailure
 }
 
 function parseWithinLimits(text: string): Result<unknown, RecordFailure> {
-  if (text.length > RECORD_LIMIT_CHARACTERS)
-    return fail({ code: 'record/too-large', characters: text.length, limit: RECORD_LIMIT_CHARACTERS });
-  if (isDeeperThan(text, RECORD_LIMIT_DEPTH))
-    return fail({ code: 'record/too-deep', limit: RECORD_LIMIT_DEPTH });
-  try {
-    return ok(JSON.parse(text));
-  } catch {
-    return fail({ code: 'record/not-json' });
+  const data = parseBoundedJson(text, { characters: RECORD_LIMIT_CHARACTERS, depth: RECORD_LIMIT_DEPTH });
+  if (data.ok) return data;
+  switch (data.failure.code) {
+    case 'json/too-large':
+      return fail({ ...data.failure, code: 'record/too-large' });
+    case 'json/too-deep':
+      return fail({ ...data.failure, code: 'record/too-deep' });
+    case 'json/not-json':
+      return fail({ code: 'record/not-json' });
   }
-}
-
-function isDeeperThan(text: string, limit: number): boolean {
-  let depth = 0;
-  let inString = false;
-  for (let i = 0; i < text.length; i++) {
-    const character = text[i];
-    if (inString && character === '\\') i++;
-    else if (character === '"') inString = !inString;
-    else if (inString) continue;
-    else if (character === '[' || character === '{') depth++;
-    else if (character === ']' || character === '}') depth--;
-    if (depth > limit) return true;
-  }
-  return false;
 }
 
 function migrated(data: unknown, from: number): Result<unknown, RecordFailure> {

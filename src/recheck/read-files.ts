@@ -1,0 +1,40 @@
+/** Every file of the container hashed once, in one pass; the few that are documents are kept, where they are not absurdly large. */
+import { type ByteFacts, type ByteSource, bytesOf, factsOf, sourceOfBytes } from '../evidence/byte-source.ts';
+import type { Hashes } from '../evidence/hashes.ts';
+import type { StoredFile } from './read-container.ts';
+
+export type ReadFile = {
+  readonly path: string;
+  /** As the container's header says. */
+  readonly stated: Pick<ByteFacts, 'sizeBytes' | 'crc32'>;
+  readonly facts: ByteFacts;
+  /** Null: not a document, or larger than any document is. */
+  readonly bytes: Uint8Array<ArrayBuffer> | null;
+};
+
+export type Files = ReadonlyMap<string, ReadFile>;
+
+/** Several times what the largest vehicle with a clip of each wheel end comes to. */
+const DOCUMENT_LIMITS_BYTES: Readonly<Record<string, number>> = {
+  'manifest.json': 4e6,
+  'signature.json': 4e3,
+  'record.json': 12e6,
+  'results.json': 40e6,
+};
+
+export async function readFiles(
+  source: ByteSource,
+  stored: readonly StoredFile[],
+  hashes: Hashes,
+): Promise<Files> {
+  const files = new Map<string, ReadFile>();
+  for (const { path, sizeBytes, crc32, from } of stored) {
+    const isKept = sizeBytes <= (DOCUMENT_LIMITS_BYTES[path] ?? -1);
+    const bytes = isKept ? await bytesOf(source, from, from + sizeBytes) : null;
+    const facts = bytes
+      ? await factsOf(sourceOfBytes(bytes).read(0, bytes.length), hashes)
+      : await factsOf(source.read(from, from + sizeBytes), hashes);
+    files.set(path, { path, stated: { sizeBytes, crc32 }, facts, bytes });
+  }
+  return files;
+}

@@ -1,0 +1,42 @@
+/** What a recheck answers. */
+import type { Difference } from './difference.ts';
+
+export const CHECKS = [
+  'container',
+  'files',
+  'hashes',
+  'signature',
+  'record',
+  'history',
+  'captures',
+  'ruleSets',
+  'results',
+] as const;
+export type CheckName = (typeof CHECKS)[number];
+
+export type Check = {
+  /** Not checked: what it needs could not be read. */
+  readonly answer: 'yes' | 'no' | 'not checked';
+  readonly differences: readonly Difference[];
+};
+
+export type Recheck = {
+  /** Every check was made and answered with yes. */
+  readonly holds: boolean;
+  readonly checks: Readonly<Record<CheckName, Check>>;
+  readonly signature: {
+    readonly state: 'good' | 'bad' | 'none';
+    /** Of the key in the package, whoever's it is. */
+    readonly fingerprint: string | null;
+  };
+  /** As the package says. */
+  readonly madeAt: string | null;
+  readonly engine: string | null;
+  readonly recordId: string | null;
+};
+
+export const NOT_CHECKED: Check = { answer: 'not checked', differences: [] };
+
+export function checkOf(differences: readonly Difference[]): Check {
+  return { answer: differences.length === 0 ? 'yes' : 'no', differences };
+}
