@@ -9,6 +9,7 @@ import './styles/work.css';
 import './styles/steps.css';
 import './styles/camera.css';
 import './styles/curve.css';
+import './styles/inspection.css';
 import { registerSW } from 'virtual:pwa-register';
 import { createRoot } from 'react-dom/client';
 import { openKeptRecord } from './media/open-kept-record.ts';

@@ -1,5 +1,6 @@
 /** The stores of this page, and the saving that follows them. */
 import { createStore } from 'zustand/vanilla';
+import { createMeasuredAll } from './measuring/measured-all.ts';
 import { createMediaStore } from './media/media-store.ts';
 import { createNotices } from './notices.ts';
 import { createAutosave } from './storage/autosave.ts';
@@ -13,6 +14,9 @@ import { createWorkStore, type OpenWork } from './work/work-store.ts';
 export const work = createWorkStore();
 export const media = createMediaStore();
 export const notices = createNotices();
+export const measuredAll = createMeasuredAll(
+  () => new Worker(new URL('./measuring/measure.worker.ts', import.meta.url), { type: 'module' }),
+);
 export const choices = createStore<Choices>(() => readChoices());
 
 choices.subscribe(writeChoices);

@@ -3,6 +3,7 @@ import { expect, test } from '@playwright/test';
 import {
   choose,
   chooseClampType,
+  leave,
   photo,
   picture,
   startPair,
@@ -58,12 +59,13 @@ test('earlier inspections are listed, open where they were left, and can be remo
   await startPair(page);
   await page.getByRole('textbox', { name: 'Unit' }).fill('GT-14');
   await step(page, 6).click();
-  await page.getByRole('button', { name: 'All inspections' }).click();
+  await leave(page);
   await page.reload();
   const line = page.getByRole('button', { name: /^GT-14/ });
   await expect(line).toBeVisible();
   await line.click();
-  await expect(page.getByRole('heading', { name: 'Over-stroke mark' })).toBeVisible();
+  await expect(page.getByRole('heading', { name: 'GT-14' })).toBeVisible();
+  await expect(page.getByRole('button', { name: /^Axle 1, left/ })).toContainText('Begun');
   await page.getByRole('button', { name: 'All inspections' }).click();
   await page.getByRole('button', { name: 'Remove GT-14 from this device' }).click();
   await page.getByRole('dialog').getByRole('button', { name: 'Remove', exact: true }).click();
@@ -124,12 +126,12 @@ test('an older saved record does not take the place of the newer work on this de
   ]);
   const saved = readFileSync(await download.path());
   await unit.fill('worked on');
-  await page.getByRole('button', { name: 'All inspections' }).click();
+  await leave(page);
   await choose(page, 'Open a saved record', [
     { name: 'record.json', mimeType: 'application/json', buffer: saved },
   ]);
   await expect(unit).toHaveValue('as saved');
-  await page.getByRole('button', { name: 'All inspections' }).click();
+  await leave(page);
   await expect(page.getByRole('button', { name: /^as saved/ })).toBeVisible();
   await expect(page.getByRole('button', { name: /^worked on/ })).toBeVisible();
 });

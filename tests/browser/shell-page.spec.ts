@@ -13,7 +13,7 @@ test('the first view loads less than 200 kB of script, gzipped, and none of the 
     scripts.push({ address: response.url(), bytes: gzipSync(await response.body()).length });
   });
   await page.goto('/');
-  await expect(page.getByRole('button', { name: 'Start a wheel end' })).toBeVisible();
+  await expect(page.getByRole('button', { name: 'Start with pictures' })).toBeVisible();
   await page.waitForLoadState('networkidle');
   expect(scripts.length).toBeGreaterThan(0);
   const bytes = scripts.reduce((sum, script) => sum + script.bytes, 0);

@@ -32,10 +32,17 @@ export async function choose(page: Page, button: string, files: readonly FileToC
 export async function startPair(page: Page): Promise<void> {
   await page.goto('/');
   const files = [await photo(page, 'released.jpg', '#6a4b33'), await photo(page, 'applied.jpg', '#33506a')];
-  await page.getByRole('button', { name: 'Start a wheel end' }).click();
+  await page.getByRole('button', { name: 'Start with pictures' }).click();
   await choose(page, 'I have read this', files);
   await expect(page.getByText('taken as released')).toBeVisible();
   await expect(page.getByText('taken as applied')).toBeVisible();
+}
+
+/** From the pictures of a wheel end back to the list of inspections. */
+export async function leave(page: Page): Promise<void> {
+  await page.getByRole('button', { name: /^Axle \d+, (left|right)$/ }).click();
+  await page.getByRole('button', { name: 'Vehicle', exact: true }).click();
+  await page.getByRole('button', { name: 'All inspections' }).click();
 }
 
 export const step = (page: Page, number: number) =>

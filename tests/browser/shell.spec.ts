@@ -22,12 +22,12 @@ test('the cautions come before the first picture, and leaving them opens nothing
   await page.goto('/');
   let choosers = 0;
   page.on('filechooser', () => choosers++);
-  await page.getByRole('button', { name: 'Start a wheel end' }).click();
+  await page.getByRole('button', { name: 'Start with pictures' }).click();
   const dialog = page.getByRole('dialog', { name: 'Before the first picture' });
   await expect(dialog).toBeVisible();
   await page.keyboard.press('Escape');
   await expect(dialog).toBeHidden();
-  await page.getByRole('button', { name: 'Start a wheel end' }).click();
+  await page.getByRole('button', { name: 'Start with pictures' }).click();
   await expect(dialog).toBeVisible();
   expect(choosers).toBe(0);
   await choose(page, 'I have read this', [await photo(page, 'released.jpg', '#777777')]);

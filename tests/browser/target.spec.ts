@@ -14,7 +14,7 @@ async function startTargetPair(page: Page): Promise<Pair> {
   await page.goto('/');
   const released = await targetPhoto(page, 'released.jpg', [300, 420], { seed: 11 });
   const applied = await targetPhoto(page, 'applied.jpg', [340, 380], { seed: 12, turnDeg: 7, covered: [5] });
-  await page.getByRole('button', { name: 'Start a wheel end' }).click();
+  await page.getByRole('button', { name: 'Start with pictures' }).click();
   await choose(page, 'I have read this', [released.file, applied.file]);
   await expect(page.getByText('taken as applied')).toBeVisible();
   return { released, applied };

@@ -2,7 +2,7 @@ import { openRecord } from '../../record/open-record.ts';
 import type { InspectionRecord } from '../../record/record.ts';
 import { recordText } from '../../record/save-record.ts';
 import type { KeptRecord } from '../storage/database.ts';
-import { listRecords } from '../storage/kept-records.ts';
+import { findRecord, listHeads } from '../storage/kept-records.ts';
 import { notices, savingSettled, work } from '../stores.ts';
 import { captureFailureText } from '../words/failures-captures.ts';
 import { recordFailureText } from '../words/failures-records.ts';
@@ -31,10 +31,16 @@ async function keptFor(
   record: InspectionRecord,
 ): Promise<Pick<KeptRecord, 'id'> & { place: KeptRecord['place'] | null }> {
   await savingSettled();
-  const listed = await listRecords();
-  const alike = listed.ok ? listed.value.filter((kept) => kept.record.id === record.id) : [];
+  const alike = await recordsOf(record.id);
   const text = recordText(record);
   const same = alike.find((kept) => JSON.stringify(kept.record) === JSON.stringify(JSON.parse(text)));
   if (same) return same;
   return { id: alike.length > 0 ? crypto.randomUUID() : record.id, place: null };
+}
+
+async function recordsOf(recordId: string): Promise<readonly KeptRecord[]> {
+  const heads = await listHeads();
+  const alike = heads.ok ? heads.value.filter((head) => head.recordId === recordId) : [];
+  const found = await Promise.all(alike.map(({ id }) => findRecord(id)));
+  return found.flatMap((kept) => (kept.ok && kept.value ? [kept.value] : []));
 }

@@ -1,5 +1,6 @@
 import { US_RULE_SET } from '../../finding/rule-sets.ts';
 import type { Purpose } from '../../record/measurement-input.ts';
+import type { Position } from '../../record/wheel-end.ts';
 import { work } from '../stores.ts';
 import { newRecord } from '../work/new-record.ts';
 
@@ -25,4 +26,15 @@ export function measureWheelEnd(wheelEndId: string, purpose: Purpose): void {
   const measurementId = crypto.randomUUID();
   work.actOn({ wheelEndId, measurementId: null }, { type: 'add-measurement', id: measurementId, purpose });
   work.turnTo({ wheelEndId, measurementId });
+}
+
+/** The wheel end's sheet; a place of the plan that the record does not hold yet is put into it. */
+export function openWheelEnd(position: Position): void {
+  const record = work.getState().open?.history.present;
+  const known = record?.wheelEnds.find(
+    ({ position: { axle, side } }) => axle === position.axle && side === position.side,
+  );
+  const id = known?.id ?? crypto.randomUUID();
+  if (!known) work.act({ type: 'add-wheel-end', id, position });
+  work.showWheelEnd(id);
 }

@@ -3,12 +3,19 @@ import type { Capture } from '../../captures/capture.ts';
 import type { BrakeState, View } from '../../marks/view.ts';
 import { keepCapture } from '../storage/kept-captures.ts';
 import { media, notices, work } from '../stores.ts';
+import { PLACELESS } from '../words/en.ts';
 import { captureFailureText } from '../words/failures-captures.ts';
 import { storageFailureText } from '../words/failures-storage.ts';
 import { currentOf } from '../work/current.ts';
 import { startWheelEnd } from './start-wheel-end.ts';
 
-export async function takePictures(files: readonly File[]): Promise<void> {
+/** What a picture is taken for, once the record lists it. */
+export type TakeCapture = (captureId: string, kind: Capture['kind']) => void;
+
+export async function takePictures(
+  files: readonly File[],
+  take: TakeCapture = takeWhereWorkIs,
+): Promise<void> {
   await media.whileReading(async () => {
     const { openCapture } = await import('../../captures/open-capture.browser.ts');
     const { signal } = new AbortController();
@@ -24,7 +31,7 @@ export async function takePictures(files: readonly File[]): Promise<void> {
       await keepFile(opened.value.capture, file);
       if (recordId === null && openRecordId() === null) recordId = startWheelEnd();
       // The person may have gone to another record while the file was read: it is none of that one's pictures.
-      if (recordId === openRecordId()) addToRecord(opened.value.capture);
+      if (recordId === openRecordId()) addToRecord(opened.value.capture, take);
     }
   });
 }
@@ -37,18 +44,36 @@ async function keepFile({ sha256 }: Capture, file: Blob): Promise<void> {
   if (!kept.ok) notices.tell('storage', storageFailureText(kept.failure));
 }
 
-function addToRecord(capture: Capture): void {
-  const { open } = work.getState();
-  const current = open && currentOf(open);
-  if (!current) return;
-  const known = current.record.captures.find(({ sha256 }) => sha256 === capture.sha256);
+function addToRecord(capture: Capture, take: TakeCapture): void {
+  const record = work.getState().open?.history.present;
+  if (!record) return;
+  const known = record.captures.find(({ sha256 }) => sha256 === capture.sha256);
   if (!known) work.act({ type: 'add-capture', capture });
-  const captureId = known?.id ?? capture.id;
-  const { views } = current.measurement;
+  take(known?.id ?? capture.id, capture.kind);
+}
+
+function takeWhereWorkIs(captureId: string, kind: Capture['kind']): void {
+  const { open } = work.getState();
+  if (!open) return;
+  const current = currentOf(open);
+  if (current) takeToMeasure(captureId, kind, current.measurement.views);
+  else if (open.place.screen === 'wheel-end') keepAsPhoto(captureId);
+  else notices.tell('placeless', PLACELESS);
+}
+
+function takeToMeasure(captureId: string, kind: Capture['kind'], views: readonly View[]): void {
   const taken = views.some((view) => view.captureId === captureId);
   if (taken) return;
-  if (capture.kind === 'clip') work.look({ captureId, frameIndex: 0 });
+  if (kind === 'clip') work.look({ captureId, frameIndex: 0 });
   else takeAsNext(captureId, views);
+}
+
+function keepAsPhoto(captureId: string): void {
+  const { open } = work.getState();
+  const wheelEnd = open?.history.present.wheelEnds.find(({ id }) => id === open.place.target.wheelEndId);
+  if (!wheelEnd || wheelEnd.photos.some((photo) => photo.captureId === captureId)) return;
+  const photos = [...wheelEnd.photos, { captureId, caption: '' }];
+  work.act({ type: 'set-wheel-end', facts: { photos } });
 }
 
 /** The first photo is taken as released, the second as applied; a further one waits until the person says what it is. */

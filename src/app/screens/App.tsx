@@ -1,23 +1,26 @@
 import { useStore } from 'zustand';
 import { CameraScreen } from '../camera/CameraScreen.tsx';
 import { camera } from '../camera/camera-store.ts';
+import { InspectionScreen } from '../inspection/InspectionScreen.tsx';
 import { takeAnyFiles } from '../media/take-any-files.ts';
 import { media } from '../stores.ts';
+import { WheelEndScreen } from '../wheel-end/WheelEndScreen.tsx';
 import { DROP_HERE, FIRST } from '../words/en.ts';
-import type { Current } from '../work/current.ts';
-import { useCurrent } from '../work/use-work.ts';
+import { currentOf } from '../work/current.ts';
+import { useOpenWork } from '../work/use-work.ts';
+import type { OpenWork } from '../work/work-store.ts';
 import { FirstScreen } from './FirstScreen.tsx';
 import { useFilesIn } from './use-files-in.ts';
 import { WorkScreen } from './WorkScreen.tsx';
 
 export function App() {
-  const current = useCurrent();
+  const open = useOpenWork();
   const cameraShown = useStore(camera, (state) => state.shown);
   const over = useFilesIn(cameraShown ? camera.add : takeAnyFiles);
   const reading = useStore(media, (state) => state.reading > 0);
   return (
     <>
-      <Screen current={current} cameraShown={cameraShown} />
+      <Screen open={open} cameraShown={cameraShown} />
       {over ? <p className="drop-here">{DROP_HERE}</p> : null}
       <p className={reading ? 'reading' : 'unseen'} role="status">
         {reading ? FIRST.busy : ''}
@@ -26,13 +29,16 @@ export function App() {
   );
 }
 
-function Screen({
-  current,
-  cameraShown,
-}: {
-  readonly current: Current | null;
-  readonly cameraShown: boolean;
-}) {
+type Props = { readonly open: OpenWork | null; readonly cameraShown: boolean };
+
+function Screen({ open, cameraShown }: Props) {
   if (cameraShown) return <CameraScreen />;
-  return current ? <WorkScreen key={current.measurement.id} current={current} /> : <FirstScreen />;
+  if (!open) return <FirstScreen />;
+  const record = open.history.present;
+  const current = currentOf(open);
+  if (current) return <WorkScreen key={current.measurement.id} current={current} />;
+  const wheelEnd = record.wheelEnds.find(({ id }) => id === open.place.target.wheelEndId);
+  if (open.place.screen === 'wheel-end' && wheelEnd)
+    return <WheelEndScreen key={wheelEnd.id} record={record} wheelEnd={wheelEnd} />;
+  return <InspectionScreen key={record.id} record={record} />;
 }

@@ -1,46 +1,56 @@
 import { useCallback, useEffect, useState } from 'react';
-import { openKeptRecord } from '../media/open-kept-record.ts';
-import type { KeptRecord } from '../storage/database.ts';
-import { dropRecord, listRecords } from '../storage/kept-records.ts';
+import { openListed } from '../media/open-kept-record.ts';
+import { AskDialog } from '../parts/AskDialog.tsx';
+import { TextField } from '../parts/TextField.tsx';
+import { headFits, type KeptHead } from '../storage/kept-head.ts';
+import { dropRecord, listHeads } from '../storage/kept-records.ts';
 import type { StorageFailure } from '../storage/storage-failure.ts';
 import { savingSettled } from '../stores.ts';
 import { FIRST, unitText } from '../words/en.ts';
 import { storageFailureText } from '../words/failures-storage.ts';
-import { positionText } from '../words/given.ts';
+import { headText } from '../words/inspection.ts';
 import { dayText } from '../words/values.ts';
-import { RemoveDialog } from './RemoveDialog.tsx';
+
+/** A list this long is searched, not read. */
+const SEARCHED_FROM = 6;
 
 export function EarlierInspections() {
-  const [kept, setKept] = useState<readonly KeptRecord[]>([]);
+  const [heads, setHeads] = useState<readonly KeptHead[]>([]);
   const [failure, setFailure] = useState<StorageFailure | null>(null);
-  const [removing, setRemoving] = useState<KeptRecord | null>(null);
+  const [removing, setRemoving] = useState<KeptHead | null>(null);
+  const [typed, setTyped] = useState('');
 
   const list = useCallback(async () => {
     await savingSettled();
-    const listed = await listRecords();
-    if (listed.ok) setKept(listed.value);
+    const listed = await listHeads();
+    if (listed.ok) setHeads(listed.value);
     else setFailure(listed.failure);
   }, []);
   useEffect(() => void list(), [list]);
 
+  const shown = heads.filter((head) => headFits(head, typed));
   return (
     <section className="first-earlier" aria-labelledby="first-earlier">
       <h2 id="first-earlier">{FIRST.earlier}</h2>
       {failure ? <p className="look">{storageFailureText(failure)}</p> : null}
-      {kept.length === 0 && !failure ? <p className="quiet">{FIRST.earlierNone}</p> : null}
+      {heads.length === 0 && !failure ? <p className="quiet">{FIRST.earlierNone}</p> : null}
+      {heads.length >= SEARCHED_FROM ? (
+        <TextField label={FIRST.earlierSearch} value={typed} onChange={setTyped} />
+      ) : null}
+      {heads.length > 0 && shown.length === 0 ? <p>{FIRST.earlierNoneFits}</p> : null}
       <ul className="ruled">
-        {kept.map((one) => (
-          <li key={one.id} className="earlier">
-            <button type="button" className="line-button" onClick={() => void openKeptRecord(one)}>
-              <strong>{unitText(one.record.vehicle.unit)}</strong>
-              <span>{one.record.wheelEnds.map(({ position }) => positionText(position)).join('; ')}</span>
-              <span className="quiet">{dayText(one.savedAt)}</span>
+        {shown.map((head) => (
+          <li key={head.id} className="earlier">
+            <button type="button" className="line-button" onClick={() => void openListed(head.id)}>
+              <strong>{unitText(head.unit)}</strong>
+              <span>{headText(head)}</span>
+              <span className="quiet">{dayText(head.savedAt)}</span>
             </button>
             <button
               type="button"
               className="button plain"
-              aria-label={FIRST.forget(unitText(one.record.vehicle.unit))}
-              onClick={() => setRemoving(one)}
+              aria-label={FIRST.forget(unitText(head.unit))}
+              onClick={() => setRemoving(head)}
             >
               {FIRST.forgetYes}
             </button>
@@ -48,10 +58,11 @@ export function EarlierInspections() {
         ))}
       </ul>
       {removing ? (
-        <RemoveDialog
-          unit={unitText(removing.record.vehicle.unit)}
-          onCancel={() => setRemoving(null)}
-          onRemove={async () => {
+        <AskDialog
+          question={FIRST.forgetAsk(unitText(removing.unit))}
+          yes={FIRST.forgetYes}
+          onNo={() => setRemoving(null)}
+          onYes={async () => {
             setRemoving(null);
             const dropped = await dropRecord(removing.id);
             if (dropped.ok) await list();

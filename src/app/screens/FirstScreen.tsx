@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import { useStore } from 'zustand';
 import { camera } from '../camera/camera-store.ts';
+import { startInspection } from '../media/start-wheel-end.ts';
 import { takeAnyFiles } from '../media/take-any-files.ts';
 import { FilePicker, PICTURE_FILES, RECORD_FILES } from '../parts/FilePicker.tsx';
 import { BrakeDrawing } from '../sheet/BrakeDrawing.tsx';
@@ -17,6 +18,7 @@ export function FirstScreen() {
   const cautionsRead = useStore(choices, (state) => state.cautionsRead);
   const reading = useStore(media, (state) => state.reading > 0);
   const [thenOpen, setThenOpen] = useState<(() => void) | null>(null);
+  const afterCautions = (go: () => void) => (cautionsRead ? go() : setThenOpen(() => go));
   return (
     <div className="first">
       <main>
@@ -27,11 +29,18 @@ export function FirstScreen() {
         <BrakeDrawing />
         <Notices />
         <section className="first-ways" aria-label={FIRST.ways}>
+          <button
+            type="button"
+            className="button main wide"
+            onClick={() => afterCautions(() => void startInspection())}
+          >
+            {FIRST.inspect}
+          </button>
+          <p className="quiet">{FIRST.inspectHint}</p>
           <FilePicker
             label={FIRST.start}
             accept={PICTURE_FILES}
             multiple
-            main
             disabled={reading}
             mayOpen={(open) => {
               if (!cautionsRead) setThenOpen(() => open);

@@ -6,14 +6,20 @@ import { BAR } from '../words/en.ts';
 import { CautionsDialog } from './CautionsDialog.tsx';
 import { saveRecordFile } from './save-record-file.ts';
 
-export function TopBar({ record }: { readonly record: InspectionRecord }) {
+type Props = {
+  readonly record: InspectionRecord;
+  readonly back: string;
+  readonly onBack: () => void;
+};
+
+export function TopBar({ record, back, onBack }: Props) {
   const canUndo = useStore(work, ({ open }) => (open?.history.past.length ?? 0) > 0);
   const canRedo = useStore(work, ({ open }) => (open?.history.future.length ?? 0) > 0);
   const [cautions, setCautions] = useState(false);
   return (
     <div className="top-bar" role="toolbar" aria-label={BAR.label}>
-      <button type="button" onClick={() => work.closeRecord()}>
-        {BAR.close}
+      <button type="button" onClick={onBack}>
+        {back}
       </button>
       <button type="button" disabled={!canUndo} onClick={work.undo}>
         {BAR.undo}

@@ -2,8 +2,10 @@ import { useAssessment } from '../measuring/use-assessment.ts';
 import { Pictures } from '../pictures/Pictures.tsx';
 import { TitleBlock } from '../sheet/TitleBlock.tsx';
 import { StepPanel } from '../steps/StepPanel.tsx';
+import { work } from '../stores.ts';
 import { useTargetSearch } from '../target/use-target-search.ts';
 import { AID_LINE, BAR, workTitle } from '../words/en.ts';
+import { positionName } from '../words/inspection.ts';
 import type { Current } from '../work/current.ts';
 import { Notices } from './Notices.tsx';
 import { StepStrip } from './StepStrip.tsx';
@@ -21,7 +23,11 @@ export function WorkScreen({ current }: { readonly current: Current }) {
       </a>
       <header>
         <h1 className="unseen">{workTitle(current.record.vehicle.unit)}</h1>
-        <TopBar record={current.record} />
+        <TopBar
+          record={current.record}
+          back={positionName(current.wheelEnd.position)}
+          onBack={() => work.showWheelEnd(current.wheelEnd.id)}
+        />
         <StepStrip current={current} />
       </header>
       <Notices />

@@ -1,11 +1,11 @@
 import { useId } from 'react';
-import type { Measured } from '../../measurement/measured.ts';
+import type { WithU } from '../../measurement/measured.ts';
 import { useLengthUnit } from '../parts/use-length-unit.ts';
 import { FINDING } from '../words/findings.ts';
 import { lengthText, measuredLengthText } from '../words/values.ts';
 import { barScale } from './bar-scale.ts';
 
-type Props = { readonly stroke: Measured | null; readonly limitsMm: readonly number[] };
+type Props = { readonly stroke: WithU | null; readonly limitsMm: readonly number[] };
 
 const WIDTH = 360;
 const BAR_TOP = 24;

@@ -1,72 +1,15 @@
-import { useState } from 'react';
-import type { Chamber, ChamberFamily } from '../../finding/chamber.ts';
-import { limitFor } from '../../finding/limit.ts';
-import { findRuleSet } from '../../finding/rule-sets.ts';
-import { useLengthUnit } from '../parts/use-length-unit.ts';
-import { work } from '../stores.ts';
 import { CHAMBER } from '../words/chambers.ts';
-import { limitText } from '../words/findings.ts';
-import { limitFailureText, limitNoteText } from '../words/limits.ts';
 import type { Current } from '../work/current.ts';
 import { BandDiameterFollows } from './BandDiameterFollows.tsx';
-import { FamilyChoice } from './FamilyChoice.tsx';
-import { MarkedOnChamber } from './MarkedOnChamber.tsx';
-import { StrokeClassChoice } from './StrokeClassChoice.tsx';
-import { TypeChoice } from './TypeChoice.tsx';
-
-/** Standard stroke until the person says otherwise, with proof. */
-const chamberOf = (family: ChamberFamily, type: string): Chamber | null =>
-  type.trim() === ''
-    ? null
-    : { family, type, strokeClass: 'standard', ratedStrokeMm: null, markedLimitMm: null };
+import { ChamberChoice } from './ChamberChoice.tsx';
 
 export function ChamberStep({ current }: { readonly current: Current }) {
-  const unit = useLengthUnit();
   const { record, wheelEnd, measurement } = current;
-  const { chamber } = wheelEnd;
-  // A family alone is no chamber yet: nothing is entered before the type is chosen.
-  const [begun, setBegun] = useState<ChamberFamily | null>(null);
-  const family = chamber?.family ?? begun;
-  const ruleSet = findRuleSet(record.ruleSetId);
-  const set = (changed: Chamber | null) => work.act({ type: 'set-chamber', chamber: changed });
-  const limit = chamber && ruleSet.ok ? limitFor(chamber, ruleSet.value) : null;
   return (
     <>
       <p>{CHAMBER.sentence}</p>
-      <FamilyChoice
-        family={family}
-        onChange={(chosen) => {
-          setBegun(chosen);
-          if (chamber) work.act({ type: 'set-chamber', chamber: null });
-        }}
-      />
-      {family && ruleSet.ok ? (
-        <TypeChoice
-          key={family}
-          family={family}
-          type={chamber?.type ?? ''}
-          ruleSet={ruleSet.value}
-          onChange={(type) => set(chamberOf(family, type))}
-        />
-      ) : null}
-      {chamber && ruleSet.ok ? (
-        <StrokeClassChoice chamber={chamber} ruleSet={ruleSet.value} onChange={set} />
-      ) : null}
-      {chamber ? <MarkedOnChamber chamber={chamber} onChange={set} /> : null}
-      {limit?.ok ? (
-        <div className="limit-found">
-          <p>
-            {CHAMBER.limit} <strong>{limitText(limit.value.values, unit)}</strong>
-          </p>
-          {limit.value.notes.map((note) => (
-            <p key={note.code} className="quiet">
-              {limitNoteText(note, unit)}
-            </p>
-          ))}
-        </div>
-      ) : null}
-      {limit && !limit.ok ? <p className="look">{limitFailureText(limit.failure)}</p> : null}
-      <BandDiameterFollows chamber={chamber} references={measurement.references} />
+      <ChamberChoice ruleSetId={record.ruleSetId} chamber={wheelEnd.chamber} />
+      <BandDiameterFollows chamber={wheelEnd.chamber} references={measurement.references} />
     </>
   );
 }

@@ -3,6 +3,7 @@ import type { CameraProfile } from '../../captures/camera-profile.ts';
 import type { InspectionRecord } from '../../record/record.ts';
 import type { KeptFollowing } from '../following/kept-following.ts';
 import type { Place } from '../work/place.ts';
+import { headOf, type KeptHead } from './kept-head.ts';
 
 export type KeptRecord = {
   /** Of the keeping: two copies of one record are two of these. */
@@ -17,6 +18,7 @@ export type KeptCapture = { readonly sha256: string; readonly file: Blob };
 
 interface Kept extends DBSchema {
   records: { key: string; value: KeptRecord };
+  heads: { key: string; value: KeptHead };
   captures: { key: string; value: KeptCapture };
   /** Which record was open: there again after a crash. */
   open: { key: 'record'; value: string };
@@ -25,13 +27,13 @@ interface Kept extends DBSchema {
 }
 
 const NAME = 'strokewitness';
-const VERSION = 3;
+const VERSION = 4;
 
 let opening: Promise<IDBPDatabase<Kept>> | null = null;
 
 export function database(): Promise<IDBPDatabase<Kept>> {
   opening ??= openDB<Kept>(NAME, VERSION, {
-    upgrade(db, from) {
+    async upgrade(db, from, _to, transaction) {
       if (from < 1) {
         db.createObjectStore('records', { keyPath: 'id' });
         db.createObjectStore('captures', { keyPath: 'sha256' });
@@ -39,6 +41,11 @@ export function database(): Promise<IDBPDatabase<Kept>> {
       }
       if (from < 2) db.createObjectStore('cameras', { keyPath: 'id' });
       if (from < 3) db.createObjectStore('followings', { keyPath: 'key' });
+      if (from < 4) {
+        const heads = db.createObjectStore('heads', { keyPath: 'id' });
+        for (const kept of await transaction.objectStore('records').getAll())
+          await heads.put(headOfOlder(kept));
+      }
     },
     /** A newer app in another tab wants to upgrade: it would wait for this page without end. */
     blocking(_ours, _theirs, event) {
@@ -53,4 +60,16 @@ export function database(): Promise<IDBPDatabase<Kept>> {
     opening = null;
   });
   return opening;
+}
+
+/** An older app wrote records that lack what a head shows by now. */
+function headOfOlder(kept: KeptRecord): KeptHead {
+  const { record } = kept;
+  const older: { readonly inspector?: InspectionRecord['inspector'] } = record;
+  const inspector = older.inspector ?? { name: '', qualification: '' };
+  const wheelEnds = record.wheelEnds.map((wheelEnd) => ({
+    ...wheelEnd,
+    handReadings: wheelEnd.handReadings ?? [],
+  }));
+  return headOf({ ...kept, record: { ...record, inspector, wheelEnds } }, null);
 }

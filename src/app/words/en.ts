@@ -9,12 +9,17 @@ export const AID_LINE =
 
 export const FIRST = {
   ways: 'Begin',
-  start: 'Start a wheel end',
-  startHint: 'Choose two photos or one clip, or drop them on this page.',
-  demo: 'Open the demo trailer',
+  inspect: 'Start an inspection',
+  inspectHint: 'The vehicle with all its wheel ends.',
+  start: 'Start with pictures',
+  startHint: 'Choose two photos or one clip of one wheel end, or drop them on this page.',
+  demoInspection: 'Open the demo inspection',
+  demo: 'Measure one wheel end of the demo trailer',
   demoHint: 'A county road department’s gravel trailer. Unit invented, pictures drawn by computer.',
   openRecord: 'Open a saved record',
   earlier: 'Earlier inspections on this device',
+  earlierSearch: 'Search by unit, name or date (2026-05)',
+  earlierNoneFits: 'None of them fits. Type less.',
   earlierNone: 'None yet. Work is kept on this device as you go.',
   forget: (unit: string) => `Remove ${unit} from this device`,
   forgetAsk: (unit: string) =>
@@ -34,6 +39,9 @@ export const unitText = (unit: string) => unit.trim() || 'Unit not named';
 
 export const DEMO_UNREACHABLE =
   'The demo pictures did not arrive. They are not kept on this device: try again with a network.';
+
+export const PLACELESS =
+  'The pictures are in the record, but belong to no wheel end yet. Touch the wheel end that they show, and add them there.';
 
 export const workTitle = (unit: string) => `${APP_NAME}: ${unitText(unit)}`;
 

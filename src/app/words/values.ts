@@ -2,11 +2,11 @@
 
 import { formatLength, formatLengthWithU, type LengthUnit } from '../../basics/length-text.ts';
 import { degFromRad, inchesFromMm, mmFromInches } from '../../basics/units.ts';
-import type { Measured } from '../../measurement/measured.ts';
+import type { WithU } from '../../measurement/measured.ts';
 
 export const lengthText = (mm: number, unit: LengthUnit) => formatLength(mm, unit);
 
-export const measuredLengthText = ({ value, U95 }: Measured, unit: LengthUnit) =>
+export const measuredLengthText = ({ value, U95 }: WithU, unit: LengthUnit) =>
   formatLengthWithU(value, U95, unit);
 
 /** Diameters of the table are whole thirty-seconds: finer than a length is shown elsewhere. */
@@ -19,7 +19,7 @@ export function diameterText(inches: number, unit: LengthUnit): string {
 }
 
 /** U is rounded up, never down. */
-export function measuredAngleText({ value, U95 }: Measured): string {
+export function measuredAngleText({ value, U95 }: WithU): string {
   const tenths = Math.ceil(degFromRad(U95) * 10 - 1e-9) / 10;
   return `${degFromRad(value).toFixed(1)}° ± ${tenths.toFixed(1)}°`;
 }

@@ -86,6 +86,8 @@ export type InspectionAction =
   | { readonly type: 'set-vehicle'; readonly vehicle: Partial<Omit<Vehicle, 'axles'>> }
   /** Behind the last axle, with its two wheel ends. */
   | { readonly type: 'add-axle'; readonly kind: AxleKind; readonly wheelEndIds: readonly [string, string] }
+  /** At a place of the plan that has none yet. */
+  | { readonly type: 'add-wheel-end'; readonly id: string; readonly position: Position }
   | { readonly type: 'set-axle-kind'; readonly axle: number; readonly kind: AxleKind }
   /** With its wheel ends; those behind it move up by one. */
   | { readonly type: 'remove-axle'; readonly axle: number }

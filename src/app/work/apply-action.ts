@@ -12,6 +12,7 @@ export function applyAction(record: InspectionRecord, target: Target, action: Ac
   switch (action.type) {
     case 'set-vehicle':
     case 'add-axle':
+    case 'add-wheel-end':
     case 'set-axle-kind':
     case 'remove-axle':
     case 'set-conditions':

@@ -22,6 +22,8 @@ export function applyToInspection(record: InspectionRecord, action: InspectionAc
         ],
       };
     }
+    case 'add-wheel-end':
+      return { ...record, wheelEnds: [...record.wheelEnds, newWheelEnd(action.id, action.position)] };
     case 'set-axle-kind': {
       const axles = vehicle.axles.map((axle, i) => (i + 1 === action.axle ? { kind: action.kind } : axle));
       return { ...record, vehicle: { ...vehicle, axles } };

@@ -18,6 +18,7 @@ export function changedPlace(record: InspectionRecord, target: Target, action: A
 const OF_THE_INSPECTION: ReadonlySet<Action['type']> = new Set([
   'set-vehicle',
   'add-axle',
+  'add-wheel-end',
   'set-axle-kind',
   'remove-axle',
   'set-conditions',
@@ -35,6 +36,7 @@ const OF_A_MEASUREMENT: ReadonlySet<string> = new Set([
 const PARTS: Readonly<Record<Action['type'], string | null>> = {
   'set-vehicle': 'vehicle',
   'add-axle': 'vehicle',
+  'add-wheel-end': 'vehicle',
   'set-axle-kind': 'vehicle',
   'remove-axle': 'vehicle',
   'set-conditions': 'conditions',

@@ -1,0 +1,112 @@
+import { useState } from 'react';
+import { mmFromInches } from '../../basics/units.ts';
+import type { Purpose } from '../../record/measurement-input.ts';
+import type { HandReading } from '../../record/wheel-end.ts';
+import { Choice } from '../parts/Choice.tsx';
+import { LengthField } from '../parts/LengthField.tsx';
+import { Segments } from '../parts/Segments.tsx';
+import { useLengthUnit } from '../parts/use-length-unit.ts';
+import { CANCEL } from '../words/en.ts';
+import { lengthText } from '../words/values.ts';
+import { HAND } from '../words/wheel-end.ts';
+
+type Props = {
+  readonly purpose: Purpose;
+  readonly onDone: (reading: HandReading) => void;
+  readonly onCancel: () => void;
+};
+
+const MOST_MM = 1000;
+const QUANTITIES = ['stroke', 'free-stroke'] as const;
+const GRADUATIONS_MM = [mmFromInches(1 / 16), mmFromInches(1 / 8), 1] as const;
+
+/** Nothing is entered before both readings are there: half a reading would say a stroke that nobody read. */
+export function HandReadingForm({ purpose, onDone, onCancel }: Props) {
+  const unit = useLengthUnit();
+  const [quantity, setQuantity] = useState<HandReading['quantity']>('stroke');
+  const [isDifference, setDifference] = useState(false);
+  const [releasedMm, setReleased] = useState<number | null>(null);
+  const [appliedMm, setApplied] = useState<number | null>(null);
+  const [graduationMm, setGraduation] = useState<number>(GRADUATIONS_MM[0]);
+  const released = isDifference ? 0 : releasedMm;
+  const isBackwards = released !== null && appliedMm !== null && appliedMm < released;
+  const isWhole = released !== null && appliedMm !== null && !isBackwards;
+  return (
+    <div className="form boxed">
+      <Segments
+        legend={HAND.quantity}
+        values={QUANTITIES}
+        names={HAND}
+        value={quantity}
+        onChange={(chosen) => chosen && setQuantity(chosen)}
+      />
+      <fieldset>
+        <legend className="quiet">{HAND.way}</legend>
+        <Choice
+          group="hand-way"
+          label={HAND.two}
+          checked={!isDifference}
+          onChange={() => setDifference(false)}
+        />
+        <Choice
+          group="hand-way"
+          label={HAND.one}
+          checked={isDifference}
+          onChange={() => setDifference(true)}
+        />
+      </fieldset>
+      <div className="pair">
+        {isDifference ? null : (
+          <LengthField label={HAND.released} valueMm={releasedMm} mostMm={MOST_MM} onChange={setReleased} />
+        )}
+        <LengthField
+          label={appliedLabel(isDifference, quantity)}
+          valueMm={appliedMm}
+          mostMm={MOST_MM}
+          onChange={setApplied}
+        />
+      </div>
+      {isBackwards ? <p className="look">{HAND.order}</p> : null}
+      <fieldset>
+        <legend className="quiet">{HAND.graduation}</legend>
+        {GRADUATIONS_MM.map((each) => (
+          <Choice
+            key={each}
+            group="graduation"
+            label={lengthText(each, each === 1 ? 'mm' : unit === 'mm' ? 'fraction' : unit)}
+            checked={graduationMm === each}
+            onChange={() => setGraduation(each)}
+          />
+        ))}
+      </fieldset>
+      <div className="row">
+        <button type="button" className="button" onClick={onCancel}>
+          {CANCEL}
+        </button>
+        <button
+          type="button"
+          className="button main"
+          disabled={!isWhole}
+          onClick={() =>
+            isWhole &&
+            onDone({
+              id: crypto.randomUUID(),
+              purpose,
+              quantity,
+              releasedMm: isDifference ? null : releasedMm,
+              appliedMm,
+              graduationMm,
+            })
+          }
+        >
+          {HAND.done}
+        </button>
+      </div>
+    </div>
+  );
+}
+
+function appliedLabel(isDifference: boolean, quantity: HandReading['quantity']): string {
+  if (isDifference) return HAND.difference;
+  return quantity === 'stroke' ? HAND.applied : HAND.pulled;
+}

@@ -1,0 +1,58 @@
+import { useState } from 'react';
+import type { Purpose } from '../../record/measurement-input.ts';
+import type { HandReading, WheelEnd } from '../../record/wheel-end.ts';
+import { useLengthUnit } from '../parts/use-length-unit.ts';
+import { work } from '../stores.ts';
+import { lengthText } from '../words/values.ts';
+import { HAND } from '../words/wheel-end.ts';
+import { HandReadingForm } from './HandReadingForm.tsx';
+
+type Props = { readonly wheelEnd: WheelEnd; readonly purpose: Purpose };
+
+export function HandReadings({ wheelEnd, purpose }: Props) {
+  const [entering, setEntering] = useState(false);
+  const readings = wheelEnd.handReadings.filter((reading) => reading.purpose === purpose);
+  return (
+    <div className="form">
+      <ul className="ruled">
+        {readings.map((reading) => (
+          <HandReadingLine key={reading.id} reading={reading} />
+        ))}
+      </ul>
+      {entering ? (
+        <HandReadingForm
+          purpose={purpose}
+          onDone={(line) => {
+            work.act({ type: 'put-line', list: 'handReadings', line });
+            setEntering(false);
+          }}
+          onCancel={() => setEntering(false)}
+        />
+      ) : (
+        <button type="button" className="button" onClick={() => setEntering(true)}>
+          {HAND.add}
+        </button>
+      )}
+    </div>
+  );
+}
+
+function HandReadingLine({ reading }: { readonly reading: HandReading }) {
+  const unit = useLengthUnit();
+  const { id, quantity, releasedMm, appliedMm } = reading;
+  const parts =
+    releasedMm === null ? '' : ` (${lengthText(releasedMm, unit)} to ${lengthText(appliedMm, unit)})`;
+  return (
+    <li className="line">
+      <span>{HAND.text(quantity, lengthText(appliedMm - (releasedMm ?? 0), unit), parts)}</span>
+      <button
+        type="button"
+        className="button plain"
+        aria-label={HAND.drop}
+        onClick={() => work.act({ type: 'drop-line', list: 'handReadings', id })}
+      >
+        ×
+      </button>
+    </li>
+  );
+}

@@ -1,0 +1,61 @@
+import { useState } from 'react';
+import type { OtherReading, WheelEnd } from '../../record/wheel-end.ts';
+import { useLengthUnit } from '../parts/use-length-unit.ts';
+import { work } from '../stores.ts';
+import { lengthText } from '../words/values.ts';
+import { OTHER, OTHER_NAMES } from '../words/wheel-end.ts';
+import { OtherReadingForm } from './OtherReadingForm.tsx';
+
+export function OtherReadings({ wheelEnd }: { readonly wheelEnd: WheelEnd }) {
+  const [entering, setEntering] = useState(false);
+  return (
+    <div className="form">
+      <ul className="ruled">
+        {wheelEnd.otherReadings.map((reading) => (
+          <OtherReadingLine key={reading.id} reading={reading} />
+        ))}
+      </ul>
+      {entering ? (
+        <OtherReadingForm
+          onDone={(line) => {
+            work.act({ type: 'put-line', list: 'otherReadings', line });
+            setEntering(false);
+          }}
+          onCancel={() => setEntering(false)}
+        />
+      ) : (
+        <button type="button" className="button" onClick={() => setEntering(true)}>
+          {OTHER.add}
+        </button>
+      )}
+    </div>
+  );
+}
+
+function OtherReadingLine({ reading }: { readonly reading: OtherReading }) {
+  const unit = useLengthUnit();
+  const { id, what, name, valueMm, limitMm, limitIs, limitSource } = reading;
+  const isPast = limitMm !== null && (limitIs === 'greatest' ? valueMm > limitMm : valueMm < limitMm);
+  // Play is given in thousandths of an inch by makers: a fraction would hide it.
+  const fine = unit === 'fraction' ? 'decimal-inch' : unit;
+  const judged = isPast ? OTHER.over : OTHER.within;
+  return (
+    <li className="line">
+      <span>
+        {`${what === 'other' ? name : OTHER_NAMES[what]} `}
+        <strong>{lengthText(valueMm, fine)}</strong>
+        <span className={isPast ? 'look hint' : 'quiet hint'}>
+          {limitMm === null ? OTHER.noLimit : `${judged} ${lengthText(limitMm, fine)}, ${limitSource}`}
+        </span>
+      </span>
+      <button
+        type="button"
+        className="button plain"
+        aria-label={OTHER.drop}
+        onClick={() => work.act({ type: 'drop-line', list: 'otherReadings', id })}
+      >
+        ×
+      </button>
+    </li>
+  );
+}

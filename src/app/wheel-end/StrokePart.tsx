@@ -1,0 +1,80 @@
+import type { Limit } from '../../finding/limit.ts';
+import type { PurposeResults } from '../../record/purpose-results.ts';
+import type { InspectionRecord } from '../../record/record.ts';
+import type { WheelEnd } from '../../record/wheel-end.ts';
+import { measureWheelEnd } from '../media/start-wheel-end.ts';
+import { useLengthUnit } from '../parts/use-length-unit.ts';
+import { FindingBar } from '../sheet/FindingBar.tsx';
+import { work } from '../stores.ts';
+import { undecidedText } from '../words/findings.ts';
+import { STATE_NAMES } from '../words/inspection.ts';
+import { measuredLengthText } from '../words/values.ts';
+import { PURPOSE_NAMES, WHEEL_END } from '../words/wheel-end.ts';
+import { HandReadings } from './HandReadings.tsx';
+import { StrokeLines } from './StrokeLines.tsx';
+
+type Props = {
+  readonly record: InspectionRecord;
+  readonly wheelEnd: WheelEnd;
+  readonly results: PurposeResults;
+  readonly limit: Limit | null;
+};
+
+/** The stroke for one purpose: what it came to, and the ways to it. */
+export function StrokePart({ wheelEnd, results, limit }: Props) {
+  const unit = useLengthUnit();
+  const { purpose, strokeMm, finding, basis } = results;
+  const measurements = wheelEnd.measurements.filter((one) => one.purpose === purpose);
+  const limitsMm = limit?.values.map(({ limitMm }) => limitMm) ?? [];
+  return (
+    <div className="form">
+      {purpose === 'as-found' ? <h2 className="part-title">{PURPOSE_NAMES[purpose]}</h2> : null}
+      {strokeMm ? (
+        <p className="stroke-value">
+          {measuredLengthText(strokeMm, unit)}
+          {basis === 'hand' ? <span className="quiet"> {WHEEL_END.byHand}</span> : null}
+        </p>
+      ) : null}
+      {finding && strokeMm ? (
+        <p className={finding.outcome === 'over limit' ? 'outcome look' : 'outcome'}>
+          {STATE_NAMES[finding.outcome]}
+        </p>
+      ) : null}
+      {strokeMm || limitsMm.length > 0 ? <FindingBar stroke={strokeMm} limitsMm={limitsMm} /> : null}
+      {strokeMm && finding
+        ? finding.reasons.map((reason) => <p key={JSON.stringify(reason)}>{undecidedText(reason, unit)}</p>)
+        : null}
+      <StrokeLines results={results} />
+      {measurements.map(({ id, views }, index) => (
+        <button
+          key={id}
+          type="button"
+          className={
+            strokeMm === null && index === measurements.length - 1 ? 'button main wide' : 'button wide'
+          }
+          onClick={() => work.turnTo({ wheelEndId: wheelEnd.id, measurementId: id })}
+        >
+          {views.length === 0 ? WHEEL_END.measure : WHEEL_END.measured(index + 1)}
+        </button>
+      ))}
+      {measurements.length === 0 ? (
+        <>
+          <button
+            type="button"
+            className={strokeMm === null && purpose === 'as-found' ? 'button main wide' : 'button wide'}
+            onClick={() => measureWheelEnd(wheelEnd.id, purpose)}
+          >
+            {WHEEL_END.measure}
+          </button>
+          <p className="quiet">{WHEEL_END.measureHint}</p>
+        </>
+      ) : null}
+      {measurements.length > 0 && strokeMm !== null && basis === 'pictures' ? (
+        <button type="button" className="button plain" onClick={() => measureWheelEnd(wheelEnd.id, purpose)}>
+          {WHEEL_END.measureAgain}
+        </button>
+      ) : null}
+      <HandReadings wheelEnd={wheelEnd} purpose={purpose} />
+    </div>
+  );
+}

@@ -1,0 +1,85 @@
+import type { InspectionRecord } from '../../record/record.ts';
+import type { WheelEnd } from '../../record/wheel-end.ts';
+import { useInspectionResults } from '../measuring/use-inspection-results.ts';
+import { SheetPart } from '../parts/SheetPart.tsx';
+import { Notices } from '../screens/Notices.tsx';
+import { TopBar } from '../screens/TopBar.tsx';
+import { useUndoKeys } from '../screens/use-undo-keys.ts';
+import { ChamberChoice } from '../steps/ChamberChoice.tsx';
+import { MissingFiles } from '../steps/MissingFiles.tsx';
+import { work } from '../stores.ts';
+import { AID_LINE } from '../words/en.ts';
+import { chamberText } from '../words/given.ts';
+import { INSPECTION, positionName, stateText } from '../words/inspection.ts';
+import { PURPOSE_NAMES, WHEEL_END } from '../words/wheel-end.ts';
+import { LooksOfChamber } from './LooksOfChamber.tsx';
+import { NotesAndPhotos } from './NotesAndPhotos.tsx';
+import { OtherReadings } from './OtherReadings.tsx';
+import { Repairs } from './Repairs.tsx';
+import { StrokePart } from './StrokePart.tsx';
+import { WheelEndSteps } from './WheelEndSteps.tsx';
+
+type Props = { readonly record: InspectionRecord; readonly wheelEnd: WheelEnd };
+
+export function WheelEndScreen({ record, wheelEnd }: Props) {
+  const inspection = useInspectionResults(record);
+  useUndoKeys();
+  const results = inspection.wheelEnds.find(({ id }) => id === wheelEnd.id);
+  if (!results) return null;
+  const { asFound, afterRepair, repaired } = results;
+  const isOut = asFound.state === 'over limit' || asFound.state === 'not decided';
+  const count = (length: number) => (length === 0 ? WHEEL_END.none : String(length));
+  return (
+    <div className="inspection">
+      <header>
+        <TopBar record={record} back={INSPECTION.back} onBack={() => work.showScreen('inspection')} />
+      </header>
+      <Notices />
+      <main className="two-columns">
+        <div className="across">
+          <WheelEndSteps record={record} wheelEnd={wheelEnd} />
+          <h1>{positionName(wheelEnd.position)}</h1>
+          <p className={results.state === 'over limit' ? 'look' : ''}>{stateText(results)}</p>
+          <MissingFiles record={record} />
+        </div>
+        <div>
+          <section className="sheet-part" aria-label={PURPOSE_NAMES['as-found']}>
+            <StrokePart record={record} wheelEnd={wheelEnd} results={asFound} limit={results.limit} />
+          </section>
+          {repaired || isOut || asFound.state === 'within limit' ? (
+            <SheetPart
+              title={PURPOSE_NAMES['after-repair']}
+              said={afterRepair.strokeMm === null ? WHEEL_END.nothing : undefined}
+              open={repaired}
+            >
+              <StrokePart record={record} wheelEnd={wheelEnd} results={afterRepair} limit={results.limit} />
+            </SheetPart>
+          ) : null}
+        </div>
+        <div>
+          <SheetPart
+            title={WHEEL_END.chamber}
+            said={wheelEnd.chamber ? chamberText(wheelEnd.chamber) : WHEEL_END.nothing}
+            open={wheelEnd.chamber === null}
+          >
+            <ChamberChoice ruleSetId={record.ruleSetId} chamber={wheelEnd.chamber} />
+            <LooksOfChamber record={record} wheelEnd={wheelEnd} />
+          </SheetPart>
+          <SheetPart title={WHEEL_END.readings} said={count(wheelEnd.otherReadings.length)}>
+            <OtherReadings wheelEnd={wheelEnd} />
+          </SheetPart>
+          <SheetPart title={WHEEL_END.repair} said={count(wheelEnd.repairs.length)} open={repaired}>
+            <Repairs wheelEnd={wheelEnd} inspector={record.inspector.name} />
+          </SheetPart>
+          <SheetPart
+            title={WHEEL_END.notes}
+            said={wheelEnd.notes === '' ? count(wheelEnd.photos.length) : wheelEnd.notes.slice(0, 40)}
+          >
+            <NotesAndPhotos record={record} wheelEnd={wheelEnd} />
+          </SheetPart>
+        </div>
+      </main>
+      <footer className="aid-line">{AID_LINE}</footer>
+    </div>
+  );
+}
