@@ -48,6 +48,8 @@ export type LimitNote =
       readonly ratedStrokeMm: number;
       readonly standardRatedStrokeMm: number;
     }
+  /** Long stroke was chosen, and the chamber shows no sign of it: the standard limit stays possible. */
+  | { readonly code: 'limit/long-against-looks' }
   | { readonly code: 'limit/editions-differ'; readonly lowerMm: number; readonly higherMm: number }
   /** The maker marked another limit than the table gives; for a listed chamber the table holds. */
   | { readonly code: 'limit/marked-limit-differs'; readonly markedLimitMm: number }
@@ -63,7 +65,12 @@ export type LimitFailure =
 /** Stamps come in quarter inches or in whole millimetres (76 for 76.2): closer than this is the same stroke. */
 const SAME_STROKE_MM = 0.5;
 
-export function limitFor(chamber: Chamber | null, ruleSet: RuleSet): Result<Limit, LimitFailure> {
+/** longAgainstLooks: long stroke was chosen, and the chamber shows no sign of it. */
+export function limitFor(
+  chamber: Chamber | null,
+  ruleSet: RuleSet,
+  longAgainstLooks = false,
+): Result<Limit, LimitFailure> {
   if (chamber === null) return fail({ code: 'limit/chamber-unknown' });
   const { family, type, strokeClass } = chamber;
   if (family === 'unlisted') return unlistedLimit(chamber, ruleSet);
@@ -83,9 +90,11 @@ export function limitFor(chamber: Chamber | null, ruleSet: RuleSet): Result<Limi
     } as const;
     return ok({ ...stands, values, openBecause: 'editions-differ', notes: [note, ...stands.notes] });
   }
-  if (isLongInDoubt(chamber, row)) {
+  if (longAgainstLooks || isLongInDoubt(chamber, row)) {
     const both = [...valuesOf(row, 'standard', null), lowest];
-    if (isNonEmpty(both)) return ok({ ...stands, values: both, openBecause: 'chamber-ambiguous' });
+    const looks = longAgainstLooks ? [{ code: 'limit/long-against-looks' } as const] : [];
+    const notes = [...looks, ...stands.notes];
+    if (isNonEmpty(both)) return ok({ ...stands, notes, values: both, openBecause: 'chamber-ambiguous' });
   }
   return ok({ ...stands, values, openBecause: null });
 }

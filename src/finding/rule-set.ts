@@ -7,6 +7,7 @@ import { z } from 'zod';
 import { fail, ok, type Result } from '../basics/result.ts';
 import { CHAMBER_FAMILIES, STROKE_CLASSES } from './chamber.ts';
 import { PROCEDURES } from './procedure.ts';
+import { RULE_IDS, ruleTextSchema } from './rule-text.ts';
 
 const id = z.string().min(1).max(64);
 const text = z.string().min(1).max(400);
@@ -111,6 +112,17 @@ export const ruleSetSchema = z
         tooHighSource: id,
       })
       .readonly(),
+    /** Free stroke of a drum brake: usual range, and how far other makers let it go. */
+    freeStroke: z
+      .strictObject({
+        leastIn: exactInches,
+        mostIn: exactInches,
+        source: id,
+        mostElsewhereIn: exactInches,
+        elsewhereSource: id,
+      })
+      .readonly(),
+    rules: z.array(ruleTextSchema).readonly(),
     rows: z.array(rowSchema).min(1).readonly(),
   })
   .readonly()
@@ -147,6 +159,8 @@ type Uncrossed = {
     readonly ranges: readonly { readonly procedure: string; readonly source: string }[];
     readonly tooHighSource: string;
   };
+  readonly freeStroke: { readonly source: string; readonly elsewhereSource: string };
+  readonly rules: readonly { readonly id: string; readonly sources: readonly string[] }[];
   readonly rows: readonly RuleSetRow[];
 };
 
@@ -159,6 +173,9 @@ function contradictions(ruleSet: Uncrossed): string[] {
     ruleSet.roadsideCount.source,
     ruleSet.pressure.tooHighSource,
     ...ruleSet.pressure.ranges.map(({ source }) => source),
+    ruleSet.freeStroke.source,
+    ruleSet.freeStroke.elsewhereSource,
+    ...ruleSet.rules.flatMap(({ sources }) => sources),
     ...ruleSet.rows.flatMap((row) => row.limits.flatMap((limit) => limit.sources)),
   ];
   const keys = ruleSet.rows.map((row) => `${row.family} ${row.type}`);
@@ -181,6 +198,10 @@ function contradictions(ruleSet: Uncrossed): string[] {
     ...PROCEDURES.filter(
       (procedure) => !ruleSet.pressure.ranges.some((range) => range.procedure === procedure),
     ).map((procedure) => `no pressure range for ${procedure}`),
+    ...repeated(ruleSet.rules.map((rule) => rule.id)).map((rule) => `two rules are called ${rule}`),
+    ...RULE_IDS.filter((rule) => !ruleSet.rules.some((one) => one.id === rule)).map(
+      (rule) => `no rule is called ${rule}`,
+    ),
     ...repeated(keys).map((key) => `two rows are for ${key}`),
     ...repeated(limitKeys).map((key) => `two limits are for ${key}`),
     ...ruleSet.rows

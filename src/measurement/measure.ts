@@ -23,6 +23,7 @@ import type {
 } from './measurement.ts';
 import { problemFromViews } from './problem-from-views.ts';
 import { armAngle, axialTravel, type Quantity, straightLineChange } from './quantities.ts';
+import { sizesFromMarks } from './sizes-from-marks.ts';
 import { strokeDrawing } from './stroke-drawing.ts';
 import { viewsApartRad } from './views-apart.ts';
 
@@ -62,6 +63,7 @@ export function measurementOf(
     powerStrokeMm: hasPulled ? measured((x, l) => axialTravel(x, l, 'applied', 'pulled')) : null,
     armAngleReleasedRad: angle('released'),
     armAngleAppliedRad: angle('applied'),
+    sizes: sizesFromMarks(adjustment, fit.inflation),
     fit,
     warnings: warningsOf(input, adjustment, fit, strokeMm),
     drawings: input.views.map((_view, i) => strokeDrawing(adjustment, i)),

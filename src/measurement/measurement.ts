@@ -5,6 +5,7 @@ import type { MarkKind } from '../marks/mark.ts';
 import type { BrakeState, View } from '../marks/view.ts';
 import type { References } from '../references/reference.ts';
 import type { Measured } from './measured.ts';
+import type { Sizes } from './sizes-from-marks.ts';
 
 export type MeasureInput = {
   readonly views: readonly View[];
@@ -32,6 +33,8 @@ export type Measurement = {
   /** Angle at the pin between push rod and arm, in the plane of motion; null where no camshaft end is marked. */
   readonly armAngleReleasedRad: Measured | null;
   readonly armAngleAppliedRad: Measured | null;
+  /** Sizes of parts as the marks give them, to be held against what is known of the parts. */
+  readonly sizes: Sizes;
   readonly fit: Fit;
   readonly warnings: readonly MeasurementWarning[];
   /** How the stroke lies on each picture, for drawing it as a dimension. */

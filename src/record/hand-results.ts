@@ -10,7 +10,7 @@
  * Fails    where the applied reading is below the released one: one of the two was misread.
  * Source   q/sqrt(12): JCGM 100:2008, 4.3.7 (clause from memory). a: common practice, no source.
  */
-import { fail, ok, type Result } from '../basics/result.ts';
+import { assert, fail, ok, type Result } from '../basics/result.ts';
 import { decideByHand, type Finding, undecided } from '../finding/decision.ts';
 import type { Limit, LimitFailure } from '../finding/limit.ts';
 import type { RuleSet, RuleSetFailure } from '../finding/rule-set.ts';
@@ -21,11 +21,11 @@ import type { HandReading } from './wheel-end.ts';
 /** Half width of what the mark's edge and the line of sight leave open. */
 const AIM_HALF_WIDTH_MM = 1;
 
-/** The rule set and the limit it gives to the chamber, or why it gives none. */
-export type Rules = Result<
-  { readonly ruleSet: RuleSet; readonly limit: Limit },
-  LimitFailure | RuleSetFailure
->;
+/** The rule set where it is known, and the limit it gives to the chamber, or why it gives none. */
+export type Rules = {
+  readonly ruleSet: RuleSet | null;
+  readonly limit: Result<Limit, LimitFailure | RuleSetFailure>;
+};
 
 export type HandLength = WithU & {
   /** Parts of u: their squares sum to u squared. */
@@ -70,7 +70,8 @@ export function handResult(reading: HandReading, rules: Rules): HandResult {
   return { id, quantity, length, finding: judged ? handFinding(length.value, rules) : null };
 }
 
-function handFinding(stroke: HandLength, rules: Rules): Finding {
-  if (!rules.ok) return undecided({ code: 'finding/limit-unknown', failure: rules.failure }, null);
-  return decideByHand(stroke, rules.value.limit, rules.value.ruleSet);
+function handFinding(stroke: HandLength, { ruleSet, limit }: Rules): Finding {
+  if (!limit.ok) return undecided({ code: 'finding/limit-unknown', failure: limit.failure }, null);
+  assert(ruleSet, 'a limit comes from a rule set');
+  return decideByHand(stroke, limit.value, ruleSet);
 }

@@ -2,13 +2,9 @@
  * What a whole inspection comes to, from what was entered: for the plan view, the report and the command line alike.
  * Plain data, the same for the same record and assessments: it may be kept beside the record and thrown away at will.
  */
-import { ok, type Result } from '../basics/result.ts';
-import { limitFor } from '../finding/limit.ts';
-import type { RuleSet, RuleSetFailure } from '../finding/rule-set.ts';
 import { findRuleSet } from '../finding/rule-sets.ts';
-import { type AxleResults, axleResults } from './axle-results.ts';
+import { type AxleResults, axleResults, notesByAxle } from './axle-results.ts';
 import { type ConditionNote, conditionNotes } from './condition-notes.ts';
-import type { Rules } from './hand-results.ts';
 import {
   type AssessMeasurement,
   type PurposeResults,
@@ -16,9 +12,10 @@ import {
   type WheelEndState,
 } from './purpose-results.ts';
 import type { InspectionRecord } from './record.ts';
+import { limitOf } from './results.ts';
 import { type RoadsideShare, roadsideShare } from './roadside-share.ts';
-import type { WheelEnd } from './wheel-end.ts';
-import { holdingResults, type WheelEndResults, wheelEndResults } from './wheel-end-results.ts';
+import { holdingResults, judgedWheelEnd, type WheelEndResults } from './wheel-end-results.ts';
+import { wheelEndSearch } from './wheel-end-search.ts';
 
 export type InspectionResults = {
   /** To be said beside every finding. */
@@ -35,32 +32,35 @@ export type InspectionResults = {
 
 /** Measurements are assessed by the caller, who may keep what came of them; null: under way. */
 export function inspectionResults(record: InspectionRecord, assess: AssessMeasurement): InspectionResults {
-  const ruleSet = findRuleSet(record.ruleSetId);
-  const wheelEnds = record.wheelEnds.map((wheelEnd) => {
-    return wheelEndResults(wheelEnd, rulesFor(wheelEnd, ruleSet), assess);
+  const found = findRuleSet(record.ruleSetId);
+  const ruleSet = found.ok ? found.value : null;
+  const conditions = conditionNotes(record.conditions, ruleSet);
+  const judged = record.wheelEnds.map((wheelEnd) => {
+    const limit = found.ok ? limitOf(wheelEnd, found.value) : found;
+    return { wheelEnd, end: judgedWheelEnd(wheelEnd, { ruleSet, limit }, assess) };
   });
-  const axles = axleResults(record, wheelEnds);
+  const notes = notesByAxle(
+    record,
+    judged.map(({ end }) => end),
+  );
+  const wheelEnds = judged.map(({ wheelEnd, end }): WheelEndResults => {
+    const axle = notes[end.position.axle - 1] ?? [];
+    return { ...end, search: wheelEndSearch(wheelEnd, end, { axle, conditions, ruleSet }) };
+  });
+  const axles = axleResults(record, wheelEnds, notes);
   return {
-    conditions: conditionNotes(record.conditions, ruleSet.ok ? ruleSet.value : null),
+    conditions,
     wheelEnds,
     axles,
     counts: countsOf(axles),
-    roadside: ruleSet.ok
-      ? {
-          asFound: roadsideShare(
-            brakesOf(axles, (end) => end.asFound),
-            ruleSet.value,
-          ),
-          afterRepair: roadsideShare(brakesOf(axles, holdingResults), ruleSet.value),
-        }
-      : null,
+    roadside: ruleSet && {
+      asFound: roadsideShare(
+        brakesOf(axles, (end) => end.asFound),
+        ruleSet,
+      ),
+      afterRepair: roadsideShare(brakesOf(axles, holdingResults), ruleSet),
+    },
   };
-}
-
-function rulesFor({ chamber }: WheelEnd, ruleSet: Result<RuleSet, RuleSetFailure>): Rules {
-  if (!ruleSet.ok) return ruleSet;
-  const limit = limitFor(chamber, ruleSet.value);
-  return limit.ok ? ok({ ruleSet: ruleSet.value, limit: limit.value }) : limit;
 }
 
 function countsOf(axles: readonly AxleResults[]): Record<WheelEndState, number> {

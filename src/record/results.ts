@@ -1,11 +1,13 @@
 /** What a record's measurement comes to: computed from what was entered, every time anew, the same in the page and at the command line. */
 import type { Result } from '../basics/result.ts';
 import { decide, type Finding, undecided } from '../finding/decision.ts';
-import { limitFor } from '../finding/limit.ts';
+import { type Limit, type LimitFailure, limitFor } from '../finding/limit.ts';
+import type { RuleSet } from '../finding/rule-set.ts';
 import { findRuleSet } from '../finding/rule-sets.ts';
 import type { View } from '../marks/view.ts';
 import { measure } from '../measurement/measure.ts';
 import type { MeasureInput, Measurement, MeasurementFailure } from '../measurement/measurement.ts';
+import { isLongAgainstLooks } from './chamber-signs.ts';
 import type { MeasurementInput } from './measurement-input.ts';
 import type { InspectionRecord } from './record.ts';
 import type { WheelEnd } from './wheel-end.ts';
@@ -35,6 +37,14 @@ export function measureInput(record: InspectionRecord, measurement: MeasurementI
   return { views, sideViews, references, cameraStill, captures: record.captures, cameraProfile };
 }
 
+/** The limit of a wheel end's chamber, its looks included. */
+export function limitOf(
+  { chamber, identification }: WheelEnd,
+  ruleSet: RuleSet,
+): Result<Limit, LimitFailure> {
+  return limitFor(chamber, ruleSet, isLongAgainstLooks(chamber, identification));
+}
+
 export function findingFor(
   record: InspectionRecord,
   wheelEnd: WheelEnd,
@@ -42,7 +52,7 @@ export function findingFor(
   measured: Result<Measurement, MeasurementFailure>,
 ): Finding {
   const ruleSet = findRuleSet(record.ruleSetId);
-  const limit = ruleSet.ok ? limitFor(wheelEnd.chamber, ruleSet.value) : ruleSet;
+  const limit = ruleSet.ok ? limitOf(wheelEnd, ruleSet.value) : ruleSet;
   if (!measured.ok)
     return undecided(
       { code: 'finding/not-measured', failure: measured.failure },

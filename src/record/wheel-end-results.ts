@@ -17,8 +17,10 @@ import {
 } from './purpose-results.ts';
 import type { Position, WheelEnd } from './wheel-end.ts';
 import { type WheelEndNote, wheelEndNotes } from './wheel-end-notes.ts';
+import type { WheelEndSearch } from './wheel-end-search.ts';
 
-export type WheelEndResults = {
+/** Judged by itself, before the other end of its axle is looked at. */
+export type JudgedWheelEnd = {
   readonly id: string;
   readonly position: Position;
   /** For the plan view. */
@@ -36,13 +38,18 @@ export type WheelEndResults = {
   readonly notes: readonly WheelEndNote[];
 };
 
-export function wheelEndResults(
+export type WheelEndResults = JudgedWheelEnd & {
+  /** What to check next and what points where; null where nothing is wrong. */
+  readonly search: WheelEndSearch | null;
+};
+
+export function judgedWheelEnd(
   wheelEnd: WheelEnd,
-  rules: Rules,
+  { ruleSet, limit }: Rules,
   assess: AssessMeasurement,
-): WheelEndResults {
-  const asFound = purposeResults(wheelEnd, 'as-found', rules, assess);
-  const afterRepair = purposeResults(wheelEnd, 'after-repair', rules, assess);
+): JudgedWheelEnd {
+  const asFound = purposeResults(wheelEnd, 'as-found', { ruleSet, limit }, assess);
+  const afterRepair = purposeResults(wheelEnd, 'after-repair', { ruleSet, limit }, assess);
   const holding = hasStrokeState(afterRepair) ? afterRepair : asFound;
   const isBare = holding.state === 'not-started' && isAnythingEntered(wheelEnd);
   return {
@@ -52,17 +59,17 @@ export function wheelEndResults(
     basis: holding.basis,
     holds: holding.purpose,
     repaired: wheelEnd.repairs.length > 0 || afterRepair.state !== 'not-started',
-    limit: rules.ok ? rules.value.limit : null,
+    limit: limit.ok ? limit.value : null,
     asFound,
     afterRepair,
     changeMm:
       asFound.strokeMm && afterRepair.strokeMm && differenceOf(afterRepair.strokeMm, asFound.strokeMm),
-    notes: wheelEndNotes(wheelEnd, asFound, afterRepair),
+    notes: wheelEndNotes(wheelEnd, asFound, afterRepair, ruleSet),
   };
 }
 
 /** What holds now: after repair where there is a stroke to judge, else as found. */
-export function holdingResults({ holds, asFound, afterRepair }: WheelEndResults): PurposeResults {
+export function holdingResults({ holds, asFound, afterRepair }: JudgedWheelEnd): PurposeResults {
   return holds === 'after-repair' ? afterRepair : asFound;
 }
 

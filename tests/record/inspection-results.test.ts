@@ -73,12 +73,13 @@ test('the hand reading decides where the pictures do not; a contradiction decide
   const contradicted = results({ 'a1l-found': 41 }, withEnd(0, hand(160))).wheelEnds[0];
   expect(contradicted).toMatchObject({ state: 'not decided', asFound: { contradicted: true } });
   expect(contradicted?.notes.map(({ code }) => code)).toEqual([
+    'chamber/not-looked-at',
     'wheel-end/hand-contradicts',
     'wheel-end/hand-differs',
   ]);
   expect(results({ 'a1l-found': 41 }, withEnd(0, hand(141.5))).wheelEnds[0]).toMatchObject({
     state: 'within limit',
     basis: 'pictures',
-    notes: [],
+    notes: [{ code: 'chamber/not-looked-at' }],
   });
 });

@@ -15,6 +15,7 @@ export function measuredAs(
     powerStrokeMm: null,
     armAngleReleasedRad: null,
     armAngleAppliedRad: null,
+    sizes: { bandDiameterMm: null, armLengthMm: null },
     fit: { chiSquare: 20, degreesOfFreedom: 20, pValue: 0.46, inflation: 1, worstMark: null },
     warnings: [],
     drawings: [],

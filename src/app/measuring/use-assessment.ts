@@ -21,16 +21,16 @@ const NOTHING_YET: Measured = {
 export function useAssessment(current: Current): ShownAssessment {
   const { record, wheelEnd, measurement } = current;
   const { ruleSetId } = record;
-  const { chamber } = wheelEnd;
+  const { chamber, identification } = wheelEnd;
   const input = useMeasureInput(current);
   const [answer, setAnswer] = useState<Answer | null>(null);
   useEffect(() => measureApart(input, (measured) => setAnswer({ input, measured })), [input]);
 
   const measured = answer?.measured ?? NOTHING_YET;
-  // biome-ignore lint/correctness/useExhaustiveDependencies: the finding follows from the rule set, the chamber and the sights.
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the finding follows from the rule set, the chamber with its looks and the sights.
   const finding = useMemo(
     () => findingFor(record, wheelEnd, measurement, measured),
-    [measured, chamber, ruleSetId, measurement.overStrokeMark],
+    [measured, chamber, identification, ruleSetId, measurement.overStrokeMark],
   );
   return { measurement: measured, finding, underWay: answer?.input !== input };
 }

@@ -37,6 +37,8 @@ export function limitNoteText(note: LimitNote, unit: LengthUnit): string {
       return `${length(note.ratedStrokeMm)} is more than the standard rated stroke of ${length(note.standardRatedStrokeMm)}. Look for the long-stroke mark.`;
     case 'limit/rated-stroke-contradicts-long':
       return `${length(note.ratedStrokeMm)} is no more than the standard rated stroke of ${length(note.standardRatedStrokeMm)}: check “long stroke” and the number.`;
+    case 'limit/long-against-looks':
+      return 'Long stroke was chosen, yet the chamber shows no sign of it: the standard limit counts too.';
     case 'limit/editions-differ':
       return `Editions of the rule differ: ${length(note.lowerMm)} and ${length(note.higherMm)}. Both count here.`;
     case 'limit/marked-limit-differs':

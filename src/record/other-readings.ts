@@ -1,0 +1,7 @@
+/** Readings with a limit that somebody typed beside them: taken as read, since no uncertainty was typed. */
+import type { OtherReading } from './wheel-end.ts';
+
+export function isReadingOver({ valueMm, limitMm, limitIs }: OtherReading): boolean {
+  if (limitMm === null) return false;
+  return limitIs === 'greatest' ? valueMm > limitMm : valueMm < limitMm;
+}
