@@ -1,0 +1,53 @@
+/** One package at the command line: its path in, its line out. */
+import { webcrypto } from 'node:crypto';
+import { version } from '../../package.json' with { type: 'json' };
+import { withFileSource } from '../evidence/file-source.node.ts';
+import { NODE_HASHES } from '../evidence/hashes.node.ts';
+import { CHECKS, type Recheck } from '../recheck/recheck.ts';
+import { recheckPackage } from '../recheck/recheck-package.ts';
+
+export type RecheckJob = { readonly path: string; readonly file: string; readonly signedBy: string | null };
+export type RecheckLine = {
+  readonly package: string;
+  readonly holds: boolean;
+  readonly [key: string]: unknown;
+};
+
+export async function recheckFile({ path, file, signedBy }: RecheckJob): Promise<RecheckLine> {
+  try {
+    return await withFileSource(file, async (source) => {
+      const recheck = await recheckPackage(source, {
+        hashes: NODE_HASHES,
+        subtle: webcrypto.subtle,
+        signedBy,
+      });
+      return lineOf(path, source.sizeBytes, recheck);
+    });
+  } catch (error) {
+    // Not only a file that cannot be read: whatever a package may do to us, the others are rechecked all the same.
+    return { package: path, holds: false, notRechecked: reasonOf(error) };
+  }
+}
+
+function lineOf(path: string, sizeBytes: number, recheck: Recheck): RecheckLine {
+  const { holds, checks, signature, recordId, madeAt, engine } = recheck;
+  return {
+    package: path,
+    holds,
+    sizeBytes,
+    record: recordId,
+    madeAt,
+    engine: { recorded: engine, here: version },
+    signature: signature.state,
+    signedBy: signature.fingerprint,
+    checks: Object.fromEntries(CHECKS.map((name) => [name, checks[name].answer])),
+    differences: CHECKS.flatMap((check) => checks[check].differences.map((one) => ({ check, ...one }))),
+  };
+}
+
+function reasonOf(error: unknown): string {
+  const code = error instanceof Error && 'code' in error ? error.code : '';
+  if (code === 'ENOENT') return 'no such file';
+  if (code === 'EISDIR') return 'a folder, not a package';
+  return `cannot be read (${code || String(error)})`;
+}

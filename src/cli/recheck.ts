@@ -1,0 +1,68 @@
+/**
+ * npm run --silent recheck -- PACKAGE.zip ...: rechecks evidence packages and prints one JSON line for each, in their order.
+ * Exit 0: all hold. 1: one or more do not. 2: wrong use. Runs as its own worker threads where there are many packages.
+ */
+import { availableParallelism } from 'node:os';
+import { resolve } from 'node:path';
+import { parseArgs } from 'node:util';
+import { isMainThread, parentPort } from 'node:worker_threads';
+import { type RecheckJob, type RecheckLine, recheckFile } from './recheck-file.ts';
+import { recheckMany } from './recheck-pool.ts';
+
+const DOES_NOT_HOLD = 1;
+const WRONG_USE = 2;
+const USE = 'recheck [--signed-by FINGERPRINT] [--workers NUMBER] PACKAGE.zip ...';
+/** npm runs its scripts in the project's folder; a path is meant from where the person stands. */
+const standing = process.env.INIT_CWD ?? process.cwd();
+
+if (isMainThread) await main();
+else serve();
+
+function serve(): void {
+  parentPort?.on('message', async (job: RecheckJob) => parentPort?.postMessage(await recheckFile(job)));
+}
+
+async function main(): Promise<void> {
+  const { paths, signedBy, workers } = readArguments();
+  const jobs = paths.map((path) => ({ path, file: resolve(standing, path), signedBy }));
+  let allHold = true;
+  const print = (line: RecheckLine): void => {
+    allHold &&= line.holds;
+    process.stdout.write(`${JSON.stringify(line)}\n`);
+  };
+  const workerCount = Math.min(workers, jobs.length);
+  if (workerCount === 1) for (const job of jobs) print(await recheckFile(job));
+  else await recheckMany(import.meta.url, jobs, workerCount, print);
+  process.exitCode = allHold ? 0 : DOES_NOT_HOLD;
+}
+
+function readArguments() {
+  const given = parsed();
+  const { 'signed-by': key, workers = `${availableParallelism()}` } = given.values;
+  if (given.positionals.length === 0) refuse(`Name one or more packages: ${USE}`);
+  if (key !== undefined && !/^[0-9a-f]{16}$/.test(plain(key)))
+    refuse(`A fingerprint is 16 hexadecimal digits, in fours or not: ${JSON.stringify(key)} is none.`);
+  if (!/^[1-9]\d?$/.test(workers)) refuse(`--workers takes a number from 1 to 99: ${USE}`);
+  const signedBy = key === undefined ? null : (plain(key).match(/.{4}/g) ?? []).join(' ');
+  return { paths: given.positionals, signedBy, workers: Number(workers) };
+}
+
+function parsed() {
+  try {
+    return parseArgs({
+      allowPositionals: true,
+      options: { 'signed-by': { type: 'string' }, workers: { type: 'string' } },
+    });
+  } catch (error) {
+    return refuse(`${error instanceof Error ? error.message : error} Use: ${USE}`);
+  }
+}
+
+function plain(fingerprint: string): string {
+  return fingerprint.replace(/[ -]/g, '').toLowerCase();
+}
+
+function refuse(line: string): never {
+  process.stderr.write(`${line.replace(/\s+/g, ' ')}\n`);
+  process.exit(WRONG_USE);
+}

@@ -1,0 +1,81 @@
+import { spawnSync } from 'node:child_process';
+import { copyFileSync, mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join, resolve } from 'node:path';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { newKeyPair, packageBytes, REFUSED, recheckBytes, smallRecord } from '../evidence/small-package.ts';
+
+let folder = '';
+let fingerprint = '';
+beforeAll(async () => {
+  folder = mkdtempSync(join(tmpdir(), 'strokewitness-'));
+  const whole = await packageBytes({ record: smallRecord([REFUSED]), keys: await newKeyPair() });
+  fingerprint = (await recheckBytes(whole)).signature.fingerprint ?? '';
+  writeFileSync(join(folder, 'whole.zip'), whole);
+  const flipped = whole.slice();
+  const middle = whole.length >> 1;
+  flipped[middle] = (flipped[middle] ?? 0) ^ 1;
+  writeFileSync(join(folder, 'flipped.zip'), flipped);
+  mkdirSync(join(folder, 'a-folder.zip'));
+  const vite = resolve('node_modules/vite/bin/vite.js');
+  const into = ['--outDir', join(folder, 'built')];
+  const built = spawnSync(process.execPath, [vite, 'build', '--config', 'vite.recheck.config.ts', ...into]);
+  if (built.status !== 0) throw new Error(String(built.stderr));
+  copyFileSync(join(folder, 'built', 'recheck.mjs'), join(folder, 'alone.mjs'));
+});
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
+
+function rechecked(program: readonly string[], given: readonly string[]) {
+  const env = { ...process.env, INIT_CWD: folder };
+  const { status, stdout, stderr } = spawnSync(process.execPath, [...program, ...given], {
+    env,
+    encoding: 'utf8',
+  });
+  const lines = stdout
+    .trim()
+    .split('\n')
+    .filter(Boolean)
+    .map((line) => JSON.parse(line));
+  return { status, lines, stderr };
+}
+
+const SOURCE = ['--import', 'tsx', 'src/cli/recheck.ts'];
+
+test('one line for each package, in their order, by several threads; 1 where one does not hold', () => {
+  const given = ['flipped.zip', 'whole.zip', 'nowhere.zip', 'a-folder.zip'];
+  const { status, lines, stderr } = rechecked(SOURCE, ['--workers', '2', ...given]);
+  expect(stderr).toBe('');
+  expect(lines).toMatchObject([
+    { package: 'flipped.zip', holds: false, signature: 'good' },
+    { package: 'whole.zip', holds: true, signature: 'good', signedBy: fingerprint, differences: [] },
+    { package: 'nowhere.zip', holds: false, notRechecked: 'no such file' },
+    { package: 'a-folder.zip', holds: false, notRechecked: 'a folder, not a package' },
+  ]);
+  expect(lines[0].differences.length).toBeGreaterThan(0);
+  expect(status).toBe(1);
+});
+
+test('the built file runs with Node alone, and asks for a key where it is told to', () => {
+  const alone = join(folder, 'alone.mjs');
+  const right = rechecked([alone], ['--signed-by', fingerprint.replaceAll(' ', ''), 'whole.zip']);
+  expect(right).toMatchObject({ status: 0, lines: [{ holds: true }], stderr: '' });
+  const wrong = rechecked([alone], ['--signed-by', '0000 0000 0000 0000', 'whole.zip', 'whole.zip']);
+  expect(wrong).toMatchObject({
+    status: 1,
+    lines: [
+      { holds: false, differences: [{ check: 'signature', code: 'signature/other-key' }] },
+      { holds: false },
+    ],
+  });
+});
+
+test.each([
+  [[]],
+  [['--signed-by', 'nobody', 'whole.zip']],
+  [['--workers', '0', 'whole.zip']],
+  [['--fast', 'whole.zip']],
+])('wrong use is 2, with one line that says so: %j', (given) => {
+  const { status, lines, stderr } = rechecked(SOURCE, given);
+  expect({ status, lines }).toEqual({ status: 2, lines: [] });
+  expect(stderr.trim().split('\n')).toHaveLength(1);
+});
