@@ -6,7 +6,10 @@ import type { WithU } from '../../measurement/measured.ts';
 
 export const lengthText = (mm: number, unit: LengthUnit) => formatLength(mm, unit);
 
-export const measuredLengthText = ({ value, U95 }: WithU, unit: LengthUnit) =>
+/** What is shown of a measured value. */
+type Shown = Pick<WithU, 'value' | 'U95'>;
+
+export const measuredLengthText = ({ value, U95 }: Shown, unit: LengthUnit) =>
   formatLengthWithU(value, U95, unit);
 
 /** Diameters of the table are whole thirty-seconds: finer than a length is shown elsewhere. */
@@ -19,7 +22,7 @@ export function diameterText(inches: number, unit: LengthUnit): string {
 }
 
 /** U is rounded up, never down. */
-export function measuredAngleText({ value, U95 }: WithU): string {
+export function measuredAngleText({ value, U95 }: Shown): string {
   const tenths = Math.ceil(degFromRad(U95) * 10 - 1e-9) / 10;
   return `${degFromRad(value).toFixed(1)}° ± ${tenths.toFixed(1)}°`;
 }
