@@ -13,10 +13,16 @@ beforeAll(() => {
 });
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
-function measured(paths: readonly string[], cwd = '.') {
+/** As a person calls it. */
+const BY_NPM = ['npm', 'run', '--silent', 'measure', '--'] as const;
+/** What npm starts in the end, without its second of looking round. */
+const BY_NODE = [process.execPath, '--import', 'tsx', resolve('src/cli/measure.ts')] as const;
+
+function measured(by: readonly [string, ...string[]], paths: readonly string[], cwd = '.') {
   const env = { ...process.env };
   delete env.INIT_CWD;
-  return spawnSync('npm', ['run', '--silent', 'measure', '--', ...paths], { cwd, env, encoding: 'utf8' });
+  const [command, ...words] = by;
+  return spawnSync(command, [...words, ...paths], { cwd, env, encoding: 'utf8' });
 }
 
 function written(name: string, content: string | Buffer): string {
@@ -26,7 +32,7 @@ function written(name: string, content: string | Buffer): string {
 }
 
 test('prints one object for each measurement, as the engine and the decision give it', () => {
-  const { status, stdout, stderr } = measured([EXAMPLE_PATH]);
+  const { status, stdout, stderr } = measured(BY_NPM, [EXAMPLE_PATH]);
   expect(stderr).toBe('');
   expect(status).toBe(0);
   const record = exampleRecord();
@@ -67,7 +73,7 @@ test('prints one object for each measurement, as the engine and the decision giv
 });
 
 test('a refused measurement has no numbers and says why; an unproven chamber and two editions are told', () => {
-  const rows = JSON.parse(measured([EXAMPLE_PATH]).stdout);
+  const rows = JSON.parse(measured(BY_NODE, [EXAMPLE_PATH]).stdout);
   expect(rows[4]).toEqual({
     record: 'example-1',
     wheelEnd: 'axle 2 right',
@@ -93,42 +99,51 @@ test('a refused measurement has no numbers and says why; an unproven chamber and
 
 test('takes several records, from where the person stands', () => {
   const path = written('copy.json', exampleText().replace('"id": "example-1"', '"id": "example-2"'));
-  const { status, stdout } = measured(['version-1.json', path], 'tests/fixtures/records');
+  const { status, stdout } = measured(BY_NPM, ['version-1.json', path], 'tests/fixtures/records');
   expect(status).toBe(0);
   const records = JSON.parse(stdout).map((row: { record: string }) => row.record);
   expect(records).toHaveLength(11);
   expect(new Set(records)).toEqual(new Set(['example-1', 'example-2']));
 });
 
-test.each<[string, () => string[], RegExp]>([
-  ['no record named', () => [], /^Name one or more records/],
-  ['a missing file', () => [join(folder, 'nowhere.json')], /nowhere\.json: no such file\.$/],
-  ['a folder', () => [resolve('src')], /a folder, not a record\.$/],
-  ['no JSON', () => [written('a.json', 'stroke 2 in')], /a\.json: not JSON\.$/],
-  ['bytes that are no text', () => [written('b.json', Buffer.from([0xff, 0xfe, 0x00]))], /not a text file/],
-  ['another document', () => [resolve('package.json')], /not a Strokewitness record\.$/],
+test.each<[string, () => string[], RegExp, typeof BY_NPM | typeof BY_NODE]>([
+  ['no record named', () => [], /^Name one or more records/, BY_NODE],
+  ['a missing file', () => [join(folder, 'nowhere.json')], /nowhere\.json: no such file\.$/, BY_NODE],
+  ['a folder', () => [resolve('src')], /a folder, not a record\.$/, BY_NODE],
+  ['no JSON', () => [written('a.json', 'stroke 2 in')], /a\.json: not JSON\.$/, BY_NODE],
+  [
+    'bytes that are no text',
+    () => [written('b.json', Buffer.from([0xff, 0xfe, 0x00]))],
+    /not a text file/,
+    BY_NODE,
+  ],
+  ['another document', () => [resolve('package.json')], /not a Strokewitness record\.$/, BY_NODE],
   [
     'a newer version',
     () => [written('c.json', exampleText().replace('"version": 4', '"version": 7'))],
     /of version 7; this program reads up to version 4/,
+    BY_NODE,
   ],
   [
     'a value out of range',
     () => [written('d.json', exampleText().replace('"axle": 2', '"axle": 99'))],
     /wheelEnds\[2\]\.position\.axle is too large/,
+    BY_NODE,
   ],
   [
     'a key that the format does not know',
     () => [written('e.json', exampleText().replace('"unit"', '"colour": "red", "unit"'))],
     /vehicle has a key that the format does not know: "colour"/,
+    BY_NODE,
   ],
   [
     'one bad record after a good one',
     () => [resolve(EXAMPLE_PATH), join(folder, 'nowhere.json')],
     /nowhere\.json: no such file\.$/,
+    BY_NPM,
   ],
-])('bad input: %s', (_what, paths, line) => {
-  const { status, stdout, stderr } = measured(paths());
+])('bad input: %s', (_what, paths, line, by) => {
+  const { status, stdout, stderr } = measured(by, paths());
   expect(status).toBe(2);
   expect(stdout).toBe('');
   expect(stderr.trimEnd().split('\n')).toHaveLength(1);

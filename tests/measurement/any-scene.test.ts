@@ -24,8 +24,8 @@ const BY_ONE_LENGTH: readonly ReferenceKind[] = ['arm-length', 'distance', 'dist
 const LONGEST_MS = 300_000;
 
 const SOUND = [
-  ...BY_SHAPE.map((kind) => ({ kind, scenes: 10, mostMedianU95Mm: 7 })),
-  ...BY_ONE_LENGTH.map((kind) => ({ kind, scenes: 5, mostMedianU95Mm: 25 })),
+  ...BY_SHAPE.map((kind) => ({ kind, scenes: 5, mostMedianU95Mm: 7 })),
+  ...BY_ONE_LENGTH.map((kind) => ({ kind, scenes: 3, mostMedianU95Mm: 25 })),
 ];
 
 /** A small part of npm run bench:robustness, which has the figures of ten thousand scenes. */
@@ -60,16 +60,21 @@ const TELLING: readonly MistakeName[] = [
   'camera said to stand still, but moved',
 ];
 
+/** Of the references that a mistake can be made with, every second one where they are many. */
+const MANY = 5;
+
 test.each(TELLING)(
   'over the limit is never found within it: %s',
   (mistake) => {
-    const findings = BY_SHAPE.flatMap((kind, k) => {
+    const scenes = BY_SHAPE.flatMap((kind, k) => {
       const seed = 8001 + k;
       const strokeMm = OVER_MM[k % OVER_MM.length] as number;
-      const scene = anyScene(kind, seed, { strokeMm, focalKnown: true });
-      const input = spoiled(scene, mistake, seed);
-      return input ? [`${kind} ${seed}: ${outcomeOf(input, strokeMm).finding}`] : [];
+      const input = spoiled(anyScene(kind, seed, { strokeMm, focalKnown: true }), mistake, seed);
+      return input ? [{ name: `${kind} ${seed}`, input, strokeMm }] : [];
     });
+    const findings = scenes
+      .filter((_, i) => scenes.length <= MANY || i % 2 === 0)
+      .map(({ name, input, strokeMm }) => `${name}: ${outcomeOf(input, strokeMm).finding}`);
     expect(findings.length).toBeGreaterThan(2);
     expect(findings.filter((finding) => finding.endsWith('within limit'))).toEqual([]);
     // Without a mistake most of them are found over: the pictures would allow it.

@@ -5,9 +5,9 @@ import { anyClip } from '../simulation/any-clip.ts';
 import { outcomeOf } from '../simulation/clip-outcome.ts';
 import { type ClipOptions, simulateClip } from '../simulation/clip-scene.ts';
 
-const CLIPS = 16;
+const CLIPS = 8;
 
-/** Of 16 clips with an application each and more; that 95 of 100 hold is shown by clip-study.ts on hundreds. */
+/** Of 8 clips with an application each and more; that 95 of 100 hold is shown by clip-study.ts on hundreds. */
 test('any clip: the applications counted, U95 mostly held', { timeout: 240_000 }, () => {
   const outcomes = Array.from({ length: CLIPS }, (_, i) => {
     const options = { ...anyClip(i + 1, { framesPerS: 30 }), reference: 'clamp-band' as const };

@@ -4,7 +4,7 @@ import type { Measurement } from '../../src/measurement/measurement.ts';
 import { type TrialResult, type Trials, trialsOf } from '../../src/measurement/monte-carlo.ts';
 import { type SceneOptions, simulate } from '../simulation/scene.ts';
 
-const TRIALS = 2000;
+const TRIALS = 1000;
 
 function both(
   options: SceneOptions,
@@ -22,7 +22,7 @@ const strokeOf = ({ results }: Trials): TrialResult => {
 };
 
 // Scenes whose marks are fine enough for the geometry to be nearly linear over their uncertainty. The standard deviation of
-// 2,000 trials is known to 1.6 %: four of these.
+// 1,000 trials is known to 2.2 %: four of these.
 test.each<SceneOptions>([
   { seed: 3, reference: 'tape+band', sigmaPx: 0.25, rodMarks: true },
   { seed: 5, reference: 'tape+band', sigmaPx: 0.25, rodMarks: true },
@@ -33,7 +33,7 @@ test.each<SceneOptions>([
   (options) => {
     const { stated, drawn } = both(options);
     const stroke = strokeOf(drawn);
-    expect(Math.abs(stroke.u / stated.strokeMm.u - 1)).toBeLessThan(0.064);
+    expect(Math.abs(stroke.u / stated.strokeMm.u - 1)).toBeLessThan(0.09);
     expect(stroke.agreement.agree).toBe(true);
     expect(stroke.symmetric.low).toBeLessThan(stated.strokeMm.value);
     expect(stroke.symmetric.high).toBeGreaterThan(stated.strokeMm.value);
@@ -45,8 +45,8 @@ test.each<SceneOptions>([
 
 // One weak scale in two hand-held pictures: the geometry is far from linear over its uncertainty.
 test('where the stated uncertainty and the trials differ they say so, and the larger one counts', () => {
-  const wild = [3, 4, 5, 6].map((seed) =>
-    both({ seed, reference: 'arm-length', sigmaPx: 0.25, rodMarks: true }, 400),
+  const wild = [3, 4, 5].map((seed) =>
+    both({ seed, reference: 'arm-length', sigmaPx: 0.25, rodMarks: true }, 250),
   );
   for (const { stated, drawn } of wild) {
     const { strokeMm } = stated;

@@ -43,7 +43,11 @@ export function boardPicture(options: BoardPictureOptions): Gray {
   // Board coordinates at the pixels' corners; inside a pixel they change evenly enough.
   const wide = widthPx + 1;
   const grid = new Float64Array(2 * wide * (heightPx + 1));
-  for (let at = 0; at < grid.length / 2; at++) grid.set(onBoard([at % wide, Math.floor(at / wide)]), 2 * at);
+  for (let at = 0; at < grid.length / 2; at++) {
+    const [x, y] = onBoard([at % wide, Math.floor(at / wide)]);
+    grid[2 * at] = x;
+    grid[2 * at + 1] = y;
+  }
   const light = new Float64Array(widthPx * heightPx);
   for (let y = 0; y < heightPx; y++)
     for (let x = 0; x < widthPx; x++) {
@@ -53,7 +57,8 @@ export function boardPicture(options: BoardPictureOptions): Gray {
         ((grid[above + k] as number) * (1 - right) + (grid[above + 2 + k] as number) * right) * (1 - down) +
         ((grid[below + k] as number) * (1 - right) + (grid[below + 2 + k] as number) * right) * down;
       const shareAt = (i: number, j: number) => {
-        const [right, down] = [(i + 0.5) / FINE, (j + 0.5) / FINE];
+        const right = (i + 0.5) / FINE;
+        const down = (j + 0.5) / FINE;
         return surface(place(0, right, down), place(1, right, down));
       };
       // A cell is larger than a pixel: where its corners agree there is no edge in it.
@@ -82,11 +87,13 @@ function boardPlaceOf({ lens, hold }: BoardPictureOptions): (place: Pair) => Pai
   const [e, g] = [along([1, 0, 0]), along([0, 1, 0])];
   return ([x, y]) => {
     const [dx, dy] = [(x - lens.cxPx) / lens.focalPx, (y - lens.cyPx) / lens.focalPx];
-    let [a, b] = [dx, dy];
+    let a = dx;
+    let b = dy;
     for (let times = 0; times < 12; times++) {
       const r2 = a * a + b * b;
       const d = 1 + r2 * (lens.k1 + r2 * lens.k2);
-      [a, b] = [dx / d, dy / d];
+      a = dx / d;
+      b = dy / d;
     }
     const [m11, m12] = [e[0] - a * e[2], g[0] - a * g[2]];
     const [m21, m22] = [e[1] - b * e[2], g[1] - b * g[2]];
@@ -154,12 +161,13 @@ function blur(light: Float64Array, width: number, height: number, sigma: number)
     Math.exp(-(((i - reach) / sigma) ** 2) / 2),
   );
   const sum = weights.reduce((total, weight) => total + weight, 0);
-  const pass = (from: Float64Array, step: number, count: number, place: (at: number) => number) => {
+  const pass = (from: Float64Array, step: number, count: number, placeOf: (at: number) => number) => {
     const to = new Float64Array(from.length);
     for (let at = 0; at < from.length; at++) {
+      const place = placeOf(at);
       let total = 0;
       for (let k = -reach; k <= reach; k++) {
-        const shift = Math.max(-place(at), Math.min(count - 1 - place(at), k));
+        const shift = Math.max(-place, Math.min(count - 1 - place, k));
         total += (weights[k + reach] as number) * (from[at + shift * step] as number);
       }
       to[at] = total / sum;

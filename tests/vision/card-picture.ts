@@ -78,7 +78,7 @@ export function cardPicture(options: CardPictureOptions): CardPicture {
   const light = new Float64Array(width * height);
   for (let y = 0; y < height; y++)
     for (let x = 0; x < width; x++) {
-      const at = (dx: number, dy: number) => surface(camera.onCard([origin[0] + x + dx, origin[1] + y + dy]));
+      const at = (dx: number, dy: number) => surface(camera.onCard(origin[0] + x + dx, origin[1] + y + dy));
       light[y * width + x] = pixelMean(at) * (1 - options.lightFall * (x / width));
     }
   const blurred = blur(light, width, height, options.blurPx);
@@ -141,15 +141,12 @@ function cameraOf({ markerPx, tiltDeg, tiltAboutDeg, turnDeg }: CardPictureOptio
     ];
     return [(FOCAL_PX * X) / (distanceMm + Z), (FOCAL_PX * Y) / (distanceMm + Z)];
   };
+  const [h0x, h0y, h0z] = h[0] as [number, number, number];
+  const [h1x, h1y, h1z] = h[1] as [number, number, number];
   /** The ray through a pixel meets the card's plane: cu h0 + cv h1 + (0, 0, d) lies along (x, y, f). */
-  const onCard = ([x, y]: Point): Point => {
-    const row = (i: 0 | 1, at: number) =>
-      [0, 1].map((k) => FOCAL_PX * (h[k as 0 | 1][i] as number) - at * (h[k as 0 | 1][2] as number)) as [
-        number,
-        number,
-      ];
-    const [a, b] = row(0, x);
-    const [c, d] = row(1, y);
+  const onCard = (x: number, y: number): Point => {
+    const [a, b] = [FOCAL_PX * h0x - x * h0z, FOCAL_PX * h1x - x * h1z];
+    const [c, d] = [FOCAL_PX * h0y - y * h0z, FOCAL_PX * h1y - y * h1z];
     const det = a * d - b * c;
     const [right0, right1] = [x * distanceMm, y * distanceMm];
     const cu = (d * right0 - b * right1) / det;
@@ -202,15 +199,19 @@ function blur(light: Float64Array, width: number, height: number, sigma: number)
     Math.exp(-(((i - reach) / sigma) ** 2) / 2),
   );
   const sum = weights.reduce((total, weight) => total + weight, 0);
-  const pass = (from: Float64Array, step: number, count: number, place: (at: number) => number) =>
-    from.map((_, at) => {
+  const pass = (from: Float64Array, step: number, count: number, placeOf: (at: number) => number) => {
+    const to = new Float64Array(from.length);
+    for (let at = 0; at < from.length; at++) {
+      const place = placeOf(at);
       let total = 0;
       for (let k = -reach; k <= reach; k++) {
-        const shift = Math.max(-place(at), Math.min(count - 1 - place(at), k));
+        const shift = Math.max(-place, Math.min(count - 1 - place, k));
         total += (weights[k + reach] as number) * (from[at + shift * step] as number);
       }
-      return total / sum;
-    });
+      to[at] = total / sum;
+    }
+    return to;
+  };
   const across = pass(light, 1, width, (at) => at % width);
   return pass(across, width, height, (at) => Math.floor(at / width));
 }

@@ -86,8 +86,8 @@ export function stillAt(doing: Doing, place: Point): Point {
   return shownAt(doing, place, boardAt(place).near);
 }
 
-const boardAt = (place: Point) => BOARDS.find((board) => isOn(board, place)) as Board;
-const isOn = ({ from, to }: { readonly from: Point; readonly to: Point }, [x, y]: Point) =>
+const boardAt = ([x, y]: Point) => BOARDS.find((board) => isOn(board, x, y)) as Board;
+const isOn = ({ from, to }: { readonly from: Point; readonly to: Point }, x: number, y: number) =>
   x >= from[0] && x < to[0] && y >= from[1] && y < to[1];
 
 function shownAt({ shake }: Doing, [x, y]: Point, near: number): Point {
@@ -99,10 +99,12 @@ function shownAt({ shake }: Doing, [x, y]: Point, near: number): Point {
 /** doings: of one instant, or of several within the time the shutter is open. */
 export function scenePicture(doings: readonly Doing[], noise: number, seed: number): Gray {
   const light = new Float64Array(WIDTH_PX * HEIGHT_PX);
-  for (const doing of doings)
+  for (const doing of doings) {
+    const levelAt = levelsOf(doing);
     for (let row = 0, at = 0; row < HEIGHT_PX; row++)
       for (let column = 0; column < WIDTH_PX; column++, at++)
-        light[at] = (light[at] as number) + levelAt(doing, column + 0.5, row + 0.5) / doings.length;
+        light[at] = (light[at] as number) + levelAt(column + 0.5, row + 0.5) / doings.length;
+  }
   const draw = drawFrom(seed);
   const values = Uint8Array.from(light, (level) =>
     Math.max(0, Math.min(255, Math.round(level + draw.normal(0, noise)))),
@@ -110,32 +112,37 @@ export function scenePicture(doings: readonly Doing[], noise: number, seed: numb
   return { widthPx: WIDTH_PX, heightPx: HEIGHT_PX, values };
 }
 
-function levelAt(doing: Doing, x: number, y: number): number {
-  const { hand, travelPx, turnRad } = doing;
-  if (hand && Math.hypot(x - hand.at[0], y - hand.at[1]) < hand.radiusPx)
-    return 40 + 120 * texture(31, x - hand.at[0], y - hand.at[1], 9);
-  const level = () => {
-    const brake = seenBy(doing, x, y, 1);
-    const onRod: Point = [brake[0] + travelPx, brake[1]];
-    if (isOn(ROD, onRod) && brake[0] < FACE[0]) return texture(ROD.seed, onRod[0], onRod[1], 5);
-    const [dx, dy] = [brake[0] - CAMSHAFT[0], brake[1] - CAMSHAFT[1]];
-    if (Math.hypot(dx, dy) < CAMSHAFT_RADIUS_PX) {
-      const [c, s] = [Math.cos(turnRad), Math.sin(turnRad)];
-      return texture(22, c * dx + s * dy, c * dy - s * dx, 6);
-    }
+function levelsOf(doing: Doing): (x: number, y: number) => number {
+  const { hand, travelPx, turnRad, gain, offset, shake } = doing;
+  const [cosShake, sinShake] = [Math.cos(shake.rollRad) / shake.zoom, Math.sin(shake.rollRad) / shake.zoom];
+  const [cosTurn, sinTurn] = [Math.cos(turnRad), Math.sin(turnRad)];
+  /** The place of a camera at rest that is seen at x, y. */
+  const seenX = (x: number, y: number, near: number) =>
+    WIDTH_PX / 2 +
+    cosShake * (x - WIDTH_PX / 2 - near * shake.x) +
+    sinShake * (y - HEIGHT_PX / 2 - near * shake.y);
+  const seenY = (x: number, y: number, near: number) =>
+    HEIGHT_PX / 2 +
+    cosShake * (y - HEIGHT_PX / 2 - near * shake.y) -
+    sinShake * (x - WIDTH_PX / 2 - near * shake.x);
+  const shareAt = (x: number, y: number) => {
+    const [brakeX, brakeY] = [seenX(x, y, 1), seenY(x, y, 1)];
+    const rodX = brakeX + travelPx;
+    if (isOn(ROD, rodX, brakeY) && brakeX < FACE[0]) return texture(ROD.seed, rodX, brakeY, 5);
+    const [dx, dy] = [brakeX - CAMSHAFT[0], brakeY - CAMSHAFT[1]];
+    if (Math.hypot(dx, dy) < CAMSHAFT_RADIUS_PX)
+      return texture(22, cosTurn * dx + sinTurn * dy, cosTurn * dy - sinTurn * dx, 6);
     for (const board of BOARDS) {
-      const place = seenBy(doing, x, y, board.near);
-      if (isOn(board, place)) return texture(board.seed, place[0], place[1], 6);
+      const [boardX, boardY] = [seenX(x, y, board.near), seenY(x, y, board.near)];
+      if (isOn(board, boardX, boardY)) return texture(board.seed, boardX, boardY, 6);
     }
     throw new Error('the last board fills the picture');
   };
-  return doing.gain * (35 + 170 * level()) + doing.offset;
-}
-
-function seenBy({ shake }: Doing, x: number, y: number, near: number): Point {
-  const [dx, dy] = [x - WIDTH_PX / 2 - near * shake.x, y - HEIGHT_PX / 2 - near * shake.y];
-  const [c, s] = [Math.cos(shake.rollRad) / shake.zoom, Math.sin(shake.rollRad) / shake.zoom];
-  return [WIDTH_PX / 2 + c * dx + s * dy, HEIGHT_PX / 2 + c * dy - s * dx];
+  return (x, y) => {
+    if (hand && Math.hypot(x - hand.at[0], y - hand.at[1]) < hand.radiusPx)
+      return 40 + 120 * texture(31, x - hand.at[0], y - hand.at[1], 9);
+    return gain * (35 + 170 * shareAt(x, y)) + offset;
+  };
 }
 
 /** 0 to 1: specks of two sizes, smooth between the knots of a lattice. */
@@ -146,13 +153,16 @@ function texture(seed: number, u: number, v: number, sizePx: number): number {
 }
 
 function lattice(seed: number, u: number, v: number): number {
-  const [i, j] = [Math.floor(u), Math.floor(v)];
-  const ease = (t: number) => t * t * (3 - 2 * t);
-  const [s, t] = [ease(u - i), ease(v - j)];
+  const i = Math.floor(u);
+  const j = Math.floor(v);
+  const s = smooth(u - i);
+  const t = smooth(v - j);
   const top = knot(seed, i, j) * (1 - s) + knot(seed, i + 1, j) * s;
   const bottom = knot(seed, i, j + 1) * (1 - s) + knot(seed, i + 1, j + 1) * s;
   return top * (1 - t) + bottom * t;
 }
+
+const smooth = (t: number) => t * t * (3 - 2 * t);
 
 function knot(seed: number, i: number, j: number): number {
   let h = Math.imul(seed * 131 + i, 0x85ebca6b) ^ Math.imul(j + 977, 0xc2b2ae35);

@@ -46,19 +46,14 @@ export type TiesPicture = {
 };
 
 export function tiesPicture(pose: Pose, later: boolean, noise: number, seed: number): TiesPicture {
-  const hit = (place: P2) => hitOf(pose, later, place);
+  const hit = looking(pose, later);
   const light = new Float64Array(WIDTH_PX * HEIGHT_PX);
   for (let row = 0; row < HEIGHT_PX; row++)
     for (let column = 0; column < WIDTH_PX; column++) {
       let sum = 0;
-      for (const [dx, dy] of [
-        [0.25, 0.25],
-        [0.75, 0.25],
-        [0.25, 0.75],
-        [0.75, 0.75],
-      ] as const)
-        sum += hit([column + dx, row + dy]).level;
-      light[row * WIDTH_PX + column] = sum / 4;
+      // Specks are larger than five pixels: only the boards' rims would need more of them.
+      for (const part of [0.25, 0.75]) sum += hit([column + part, row + part]).level();
+      light[row * WIDTH_PX + column] = sum / 2;
     }
   const draw = drawFrom(seed);
   const values = Uint8Array.from(light, (level) =>
@@ -83,25 +78,37 @@ export function shownAt(pose: Pose, at: P3): P2 {
   return [WIDTH_PX / 2 + FOCAL_PX * a * bent, HEIGHT_PX / 2 + FOCAL_PX * b * bent];
 }
 
-function hitOf(pose: Pose, later: boolean, [xPx, yPx]: P2) {
-  const [a, b] = straight([(xPx - WIDTH_PX / 2) / FOCAL_PX, (yPx - HEIGHT_PX / 2) / FOCAL_PX]);
-  const [dx, dy, dz] = turned(pose.turnRad, [a, b, 1], true);
-  for (const board of BOARDS) {
-    const reach = (board.z - pose.eye[2]) / dz;
-    const [x, y] = [pose.eye[0] + reach * dx, pose.eye[1] + reach * dy];
-    const [u, v] = later ? [x - board.moved[0], y - board.moved[1]] : [x, y];
-    if (u < board.x[0] || u > board.x[1] || v < board.y[0] || v > board.y[1]) continue;
-    return { board, at: [x, y, board.z] as P3, level: texture(board.seed, u, v) };
-  }
-  throw new Error('the last board fills the picture');
+function looking(pose: Pose, later: boolean) {
+  const axes = ([[1, 0, 0] as const, [0, 1, 0] as const, [0, 0, 1] as const] as const).map((axis) =>
+    turned(pose.turnRad, axis, true),
+  ) as [P3, P3, P3];
+  const [ex, ey, ez] = pose.eye;
+  return ([xPx, yPx]: P2) => {
+    const [a, b] = straight((xPx - WIDTH_PX / 2) / FOCAL_PX, (yPx - HEIGHT_PX / 2) / FOCAL_PX);
+    const dx = a * axes[0][0] + b * axes[1][0] + axes[2][0];
+    const dy = a * axes[0][1] + b * axes[1][1] + axes[2][1];
+    const dz = a * axes[0][2] + b * axes[1][2] + axes[2][2];
+    for (const board of BOARDS) {
+      const reach = (board.z - ez) / dz;
+      const x = ex + reach * dx;
+      const y = ey + reach * dy;
+      const u = later ? x - board.moved[0] : x;
+      const v = later ? y - board.moved[1] : y;
+      if (u < board.x[0] || u > board.x[1] || v < board.y[0] || v > board.y[1]) continue;
+      return { board, at: [x, y, board.z] as P3, level: () => texture(board.seed, u, v) };
+    }
+    throw new Error('the last board fills the picture');
+  };
 }
 
 /** Distortion taken out by repeated substitution. */
-function straight([a, b]: P2): P2 {
-  let [x, y] = [a, b];
+function straight(a: number, b: number): P2 {
+  let x = a;
+  let y = b;
   for (let i = 0; i < 5; i++) {
     const bent = 1 + K1 * (x * x + y * y);
-    [x, y] = [a / bent, b / bent];
+    x = a / bent;
+    y = b / bent;
   }
   return [x, y];
 }
@@ -121,26 +128,21 @@ function turned([ax, ay, az]: P3, [x, y, z]: P3, back: boolean): P3 {
 
 /** Specks of several sizes, smooth between the knots of a lattice. */
 function texture(seed: number, u: number, v: number): number {
-  let [sum, weights] = [0, 0];
-  for (const [size, weight] of [
-    [SPECK_MM, 1],
-    [3 * SPECK_MM, 1],
-    [9 * SPECK_MM, 0.7],
-  ] as const) {
-    sum += weight * lattice(seed + size, u / size, v / size);
-    weights += weight;
-  }
-  return sum / weights;
+  const specks = (size: number) => lattice(seed + size, u / size, v / size);
+  return (specks(SPECK_MM) + specks(3 * SPECK_MM) + 0.7 * specks(9 * SPECK_MM)) / 2.7;
 }
 
 function lattice(seed: number, u: number, v: number): number {
-  const [i, j] = [Math.floor(u), Math.floor(v)];
-  const ease = (t: number) => t * t * (3 - 2 * t);
-  const [s, t] = [ease(u - i), ease(v - j)];
+  const i = Math.floor(u);
+  const j = Math.floor(v);
+  const s = smooth(u - i);
+  const t = smooth(v - j);
   const top = knot(seed, i, j) * (1 - s) + knot(seed, i + 1, j) * s;
   const bottom = knot(seed, i, j + 1) * (1 - s) + knot(seed, i + 1, j + 1) * s;
   return top * (1 - t) + bottom * t;
 }
+
+const smooth = (t: number) => t * t * (3 - 2 * t);
 
 function knot(seed: number, i: number, j: number): number {
   let h = Math.imul(seed * 131 + i, 0x85ebca6b) ^ Math.imul(j + 977, 0xc2b2ae35);
