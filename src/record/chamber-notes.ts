@@ -1,8 +1,7 @@
 /** What is to be said about a chamber: what its looks prove, what could not be told, and where the picture contradicts the type. */
 import { mmFromInches } from '../basics/units.ts';
 import type { ChamberFamily } from '../finding/chamber.ts';
-import { type ChamberSize, chamberSizes } from '../finding/chamber-sizes.ts';
-import type { RuleSet } from '../finding/rule-set.ts';
+import type { RuleSet, RuleSetRow } from '../finding/rule-set.ts';
 import type { WithU } from '../measurement/measured.ts';
 import { isLongAgainstLooks, type LongSign, longSigns } from './chamber-signs.ts';
 import type { Identification, WheelEnd } from './wheel-end.ts';
@@ -40,10 +39,10 @@ export function chamberNotes(
   const notes = cannotTell(identification);
   if (chamber === null) return notes;
   const signs = longSigns(identification);
-  const sizes = ruleSet ? chamberSizes(ruleSet).filter(({ family }) => family === chamber.family) : [];
-  const chosen = sizes.find(({ type }) => type === chamber.type);
+  const rows = ruleSet?.rows.filter(({ family }) => family === chamber.family) ?? [];
+  const chosen = rows.find(({ type }) => type === chamber.type);
   const { portBoss, tag, captureId } = identification;
-  if (portBoss === null && tag === null && chosen?.strokeClasses.includes('long'))
+  if (portBoss === null && tag === null && chosen?.limits.some(isLong))
     notes.push({ code: 'chamber/not-looked-at' });
   if (chamber.strokeClass === 'standard' && signs.length > 0)
     notes.push({ code: 'chamber/looks-long', signs });
@@ -55,7 +54,7 @@ export function chamberNotes(
     });
   if (signs.length > 0 && captureId === null) notes.push({ code: 'chamber/no-photo-of-sign' });
   if (chosen && bandDiameterMm && hasBand(chamber.family))
-    notes.push(...bandNotes(chosen, sizes, bandDiameterMm));
+    notes.push(...bandNotes(chosen, rows, bandDiameterMm));
   return notes;
 }
 
@@ -65,9 +64,14 @@ function cannotTell(identification: Identification): ChamberNote[] {
     .map((what) => ({ code: 'chamber/cannot-tell', what }));
 }
 
-function bandNotes(chosen: ChamberSize, sizes: readonly ChamberSize[], measured: WithU): ChamberNote[] {
+function isLong({ strokeClass }: RuleSetRow['limits'][number]): boolean {
+  return strokeClass === 'long';
+}
+
+function bandNotes(chosen: RuleSetRow, rows: readonly RuleSetRow[], measured: WithU): ChamberNote[] {
   const reachMm = Math.hypot(measured.U95, 1.96 * U_OF_TABLE_MM);
-  const isNear = (size: ChamberSize) => Math.abs(size.outsideDiameterMm - measured.value) <= reachMm;
+  const isNear = ({ outsideDiameterIn }: RuleSetRow) =>
+    Math.abs(mmFromInches(outsideDiameterIn) - measured.value) <= reachMm;
   if (isNear(chosen)) return [];
   return [
     {
@@ -75,7 +79,7 @@ function bandNotes(chosen: ChamberSize, sizes: readonly ChamberSize[], measured:
       measuredMm: measured.value,
       U95Mm: measured.U95,
       tableMm: mmFromInches(chosen.outsideDiameterIn),
-      fits: sizes.filter(isNear).map(({ type }) => type),
+      fits: rows.filter(isNear).map(({ type }) => type),
     },
   ];
 }

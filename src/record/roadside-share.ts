@@ -42,7 +42,8 @@ export function roadsideShare(brakes: readonly BrakeResults[], ruleSet: RuleSet)
   const least = sum(counts.map((count) => count.least));
   const most = sum(counts.map((count) => count.most));
   const { shareOfBrakes: criterionShare, source } = ruleSet.roadsideCount;
-  const from = criterionShare * brakes.length;
+  // A share that binary fractions put a hair above a whole number of brakes still counts as that number.
+  const from = criterionShare * brakes.length - 1e-9;
   // A half left alone may or may not count: only whole brakes are sure.
   const isSure = brakes.length > 0 && Math.floor(least) >= from;
   const isOut = brakes.length === 0 || most < from;

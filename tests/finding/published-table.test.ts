@@ -1,8 +1,10 @@
 // 49 CFR 393.47(e)(1), clamp-type, DD-3 type, bolt-type and rotochamber tables, transcribed a second time and by hand from
 // the eCFR text (the dated texts of 2012 to 2021 and of 2021 on; they differ in clamp type 36 only).
 import { expect, test } from 'vitest';
+import { limitText } from '../../src/app/words/findings.ts';
 import type { ChamberFamily, StrokeClass } from '../../src/finding/chamber.ts';
 import { chamberSizes } from '../../src/finding/chamber-sizes.ts';
+import { decideByHand } from '../../src/finding/decision.ts';
 import { limitFor } from '../../src/finding/limit.ts';
 import { US_RULE_SET } from '../../src/finding/rule-sets.ts';
 import { chamber, INCH } from './chambers.ts';
@@ -132,4 +134,38 @@ test('the screens are offered every listed chamber, and the stroke classes that 
 test('a printed limit in millimetres is its inches, rounded to a tenth', () => {
   for (const { limitIn, printedLimitMm } of US_RULE_SET.rows.flatMap((row) => row.limits))
     expect(Math.abs(printedLimitMm - limitIn * INCH)).toBeLessThanOrEqual(0.05 + 1e-9);
+});
+
+// As the table prints it: inches, and millimetres rounded to a tenth. Shown so in the app, and decided on either side of it.
+const PRINTED: readonly [limit32: number, inches: string, mm: string][] = [
+  [40, '1 1/4 in', '31.8 mm'],
+  [44, '1 3/8 in', '34.9 mm'],
+  [48, '1 1/2 in', '38.1 mm'],
+  [56, '1 3/4 in', '44.5 mm'],
+  [64, '2 in', '50.8 mm'],
+  [72, '2 1/4 in', '57.2 mm'],
+  [80, '2 1/2 in', '63.5 mm'],
+  [88, '2 3/4 in', '69.9 mm'],
+  [96, '3 in', '76.2 mm'],
+];
+
+test.each(PUBLISHED)('%s %s %s, rated %s is shown as printed, in inches and in millimetres', (...row) => {
+  const [family, type, strokeClass, ratedStrokeMm, limit32] = row;
+  const limit = limitFor(chamber(family, type, { strokeClass, ratedStrokeMm }), US_RULE_SET);
+  const printed = PRINTED.find(([each]) => each === limit32);
+  if (!limit.ok || !printed) throw new Error('a limit of the table');
+  expect(limitText(limit.value.values, 'fraction')).toBe(printed[1]);
+  expect(limitText(limit.value.values, 'mm')).toBe(printed[2]);
+});
+
+test.each(PUBLISHED)('%s %s %s, rated %s: a stroke at the limit is not over it, one past it is', (...row) => {
+  const [family, type, strokeClass, ratedStrokeMm, limit32] = row;
+  const limit = limitFor(chamber(family, type, { strokeClass, ratedStrokeMm }), US_RULE_SET);
+  if (!limit.ok) throw new Error('a limit of the table');
+  const outcome = (strokeMm: number) =>
+    decideByHand({ value: strokeMm, u: 1e-6, U95: 1.96e-6 }, limit.value, US_RULE_SET).outcome;
+  const limitMm = (limit32 / 32) * INCH;
+  expect(outcome(limitMm - 1e-4)).toBe('within limit');
+  expect(outcome(limitMm)).toBe('not decided');
+  expect(outcome(limitMm + 1e-4)).toBe('over limit');
 });

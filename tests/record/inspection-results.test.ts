@@ -83,3 +83,53 @@ test('the hand reading decides where the pictures do not; a contradiction decide
     notes: [{ code: 'chamber/not-looked-at' }],
   });
 });
+
+test('picture and tape: the difference with its uncertainty; a hair apart it is not significant', () => {
+  const reading = { id: 'h', purpose: 'as-found', quantity: 'stroke', releasedMm: 100 } as const;
+  const withHand = (appliedMm: number) =>
+    withEnd(0, { handReadings: [{ ...reading, appliedMm, graduationMm: 1.5875 }] });
+  const { differenceMm } = results({ 'a1l-found': 41 }, withHand(142)).wheelEnds[0]?.asFound ?? {};
+  // sqrt(0.3^2 + 0.868^2) = 0.918 mm; 1 mm is within 1.96 times that.
+  expect(differenceMm?.value).toBeCloseTo(-1, 12);
+  expect(differenceMm?.u).toBeCloseTo(0.918, 3);
+  expect(differenceMm?.significant).toBe(false);
+  const far = results({ 'a1l-found': 41 }, withHand(143)).wheelEnds[0]?.asFound.differenceMm;
+  expect(far?.significant).toBe(true);
+});
+
+test('power stroke: of one adjustment where it has it, else stroke minus free stroke as independent', () => {
+  const free = { value: 12, u: 0.4, U95: 0.784, budget: [] };
+  const power = { value: 29, u: 0.1, U95: 0.196, budget: [] };
+  const of = (more: Parameters<typeof measuredAs>[2]) =>
+    inspectionResults(record, (wheelEnd, measurement) => {
+      const measured = measuredAs(41, 0.3, more);
+      return { measurement: measured, finding: findingFor(record, wheelEnd, measurement, measured) };
+    }).wheelEnds;
+  const [together] = of({ freeStrokeMm: free, powerStrokeMm: power });
+  expect(together?.asFound.powerStrokeMm).toEqual({ value: 29, u: 0.1, U95: 0.196, basis: 'pictures' });
+  // The second wheel end has a free stroke by hand after its repair: 12.7 mm, one reading of a sixteenth.
+  const [, apart] = of({});
+  expect(apart?.afterRepair.freeStrokeMm).toMatchObject({ value: 12.7, basis: 'hand' });
+  expect(apart?.afterRepair.powerStrokeMm?.value).toBeCloseTo(28.3, 12);
+  const uFree = Math.hypot(1.5875 / Math.sqrt(12), 1 / Math.sqrt(3));
+  expect(apart?.afterRepair.powerStrokeMm?.u).toBeCloseTo(Math.hypot(0.3, uFree), 12);
+});
+
+test('a search begins where something is wrong, and asks first what comes before the brake', () => {
+  const { wheelEnds } = results(AS_FOUND);
+  expect(wheelEnds[0]?.search).toBeNull();
+  const search = wheelEnds[1]?.search;
+  expect(search?.evidence).toEqual(['stroke-over', 'adjuster-does-not-take-up']);
+  // Whether the drums were cold could not be told.
+  expect(search?.first).toEqual(['conditions']);
+  expect(search?.causes[0]).toMatchObject({ cause: 'adjuster-worn', answers: ['adjuster-turns'] });
+  expect(search?.next.map(({ check }) => check)).not.toContain('camshaft-free-of-play');
+});
+
+test('a repair that is not measured after, and a recheck that proves no change, are said', () => {
+  const codes = (strokes: Parameters<typeof results>[0]) =>
+    results(strokes).wheelEnds[1]?.notes.map(({ code }) => code);
+  expect(codes(AS_FOUND)).toContain('wheel-end/repair-not-measured');
+  expect(codes({ ...AS_FOUND, 'a1r-repaired': 58.6 })).toContain('wheel-end/no-change-proven');
+  expect(codes({ ...AS_FOUND, 'a1r-repaired': 39 })).not.toContain('wheel-end/no-change-proven');
+});
