@@ -1,5 +1,6 @@
 /** What the page asks of the vision worker. The pictures go over to the worker, which closes them. */
 import { z } from 'zod';
+import { assistQuestionSchema } from './assist-sight.ts';
 import { boardPlanSchema } from './seen-board.ts';
 import { cardMarkerSchema } from './target-sight.ts';
 import { tieQuestionSchema } from './tie-sight.ts';
@@ -10,6 +11,7 @@ export const taskSchema = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('find-target'), picture, card: z.array(cardMarkerSchema).readonly() }),
   z.strictObject({ kind: z.literal('find-board'), picture, plan: boardPlanSchema }),
   z.strictObject({ kind: z.literal('find-ties'), picture, second: picture, question: tieQuestionSchema }),
+  z.strictObject({ kind: z.literal('assist'), picture, question: assistQuestionSchema }),
 ]);
 
 export type Task = z.infer<typeof taskSchema>;

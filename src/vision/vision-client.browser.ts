@@ -1,10 +1,17 @@
 /**
- * The page's way to OpenCV: a worker that starts with the first request. A request that its signal or a newer request ends
+ * The page's way to OpenCV and to the assists: a worker of each that starts with the first request. A request that its signal or a newer request ends
  * rejects with an AbortError; if OpenCV was at work on it the worker ends too, and the next request starts another.
  */
 import type { z } from 'zod';
 import { fail, ok, type Result } from '../basics/result.ts';
 import { answerSchema, startedSchema } from './answer.ts';
+import {
+  type AssistFailure,
+  type AssistQuestion,
+  type AssistSight,
+  assistFailureSchema,
+  assistSightSchema,
+} from './assist-sight.ts';
 import { endedBy } from './ended-by.browser.ts';
 import { type BoardPlan, type SeenBoard, seenBoardSchema } from './seen-board.ts';
 import { type CardMarker, type TargetSight, targetSightSchema } from './target-sight.ts';
@@ -43,6 +50,11 @@ export type VisionClient = {
     question: TieQuestion,
     signal: AbortSignal,
   ) => Promise<Result<TieSight, TieFailure>>;
+  readonly assist: (
+    picture: ImageBitmap,
+    question: AssistQuestion,
+    signal: AbortSignal,
+  ) => Promise<Result<AssistSight, AssistFailure>>;
 };
 
 type Engine = { readonly worker: Worker; readonly started: Promise<Result<null, VisionFailure>> };
@@ -127,6 +139,12 @@ export function visionClient(startWorker: () => Worker, limits = LIMITS): Vision
       askAndClose(
         { kind: 'find-ties', picture: first, second, question },
         answerSchema(tieSightSchema, tieFailureSchema),
+        signal,
+      ),
+    assist: (picture, question, signal) =>
+      askAndClose(
+        { kind: 'assist', picture, question },
+        answerSchema(assistSightSchema, assistFailureSchema),
         signal,
       ),
   };

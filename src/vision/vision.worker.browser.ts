@@ -29,5 +29,7 @@ async function answer(task: Task): Promise<Result<TargetSight | SeenBoard | TieS
       return findBoard(started.value, gray, task.plan);
     case 'find-ties':
       return findTies(started.value, gray, grayPicture(task.second), task.question);
+    case 'assist':
+      throw new Error('The assists have a worker of their own');
   }
 }

@@ -14,3 +14,18 @@ async function startClient(): Promise<VisionClient> {
     () => new Worker(new URL('../../vision/vision.worker.browser.ts', import.meta.url), { type: 'module' }),
   );
 }
+
+let atAssists: Promise<VisionClient> | null = null;
+
+/** The assists' own worker: small, and a search that is under way goes on beside it. */
+export function assists(): Promise<Pick<VisionClient, 'assist'>> {
+  atAssists ??= startAssists();
+  return atAssists;
+}
+
+async function startAssists(): Promise<VisionClient> {
+  const { visionClient } = await import('../../vision/vision-client.browser.ts');
+  return visionClient(
+    () => new Worker(new URL('../../vision/assist.worker.browser.ts', import.meta.url), { type: 'module' }),
+  );
+}

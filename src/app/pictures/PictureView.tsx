@@ -1,5 +1,7 @@
 import type { BrakeState } from '../../marks/view.ts';
 import type { Assessment } from '../../record/results.ts';
+import { offeredMarks } from '../assists/offered-marks.ts';
+import { useAssists } from '../assists/use-assists.ts';
 import { useFrames } from '../media/use-frames.ts';
 import { usePicture } from '../media/use-picture.ts';
 import { useLengthUnit } from '../parts/use-length-unit.ts';
@@ -11,6 +13,7 @@ import { PICTURES } from '../words/steps.ts';
 import { measuredLengthText } from '../words/values.ts';
 import { askingFor } from '../work/asking.ts';
 import { type Current, viewOf } from '../work/current.ts';
+import { markedState } from '../work/steps.ts';
 import { graduationStepMm } from '../work/usual-references.ts';
 import { markHandlers } from './mark-handlers.ts';
 import { overStrokeCrop } from './over-stroke-crop.ts';
@@ -31,6 +34,7 @@ export function PictureView({ current, assessment, state }: Props) {
   const measured = assessment.measurement.ok ? assessment.measurement.value : null;
   const drawing = measured?.drawings.find((each) => each.state === state) ?? null;
   const { step } = current.place;
+  const assists = useAssists(markedState(step) === state ? view : null);
   const asking = askingFor(current, state, graduationStepMm(unit));
   return (
     <figure className="picture" data-state={state}>
@@ -42,6 +46,7 @@ export function PictureView({ current, assessment, state }: Props) {
           picture={picture}
           pictureLabel={PICTURE_LABELS[state]}
           marks={viewerMarks(view, current.place.selectedMarkId, measured, unit)}
+          offered={offeredMarks(assists, unit)}
           firstShown={shownFirst(current.place, view, drawing)}
           drawing={drawing}
           dimensionText={measured ? measuredLengthText(measured.strokeMm, unit) : null}

@@ -24,8 +24,16 @@ export function viewerMarks(
     selected: mark.id === selectedMarkId,
     automatic: mark.placedBy !== 'hand',
     doubtful: mark.id === doubtfulId,
-    minor: MINOR.includes(mark.kind) || (mark.kind === 'tie-point' && mark.placedBy !== 'hand'),
+    minor: MINOR.includes(mark.kind) || isOneOfMany(mark, view.marks),
   }));
+}
+
+/** Of graduations that were found, the first and the last say which they are. */
+function isOneOfMany(mark: Mark, marks: readonly Mark[]): boolean {
+  if (mark.placedBy === 'hand') return false;
+  if (mark.kind !== 'tape-graduation') return mark.kind === 'tie-point';
+  const readings = marks.flatMap((each) => (each.kind === 'tape-graduation' ? [each.readingMm] : []));
+  return mark.readingMm !== Math.min(...readings) && mark.readingMm !== Math.max(...readings);
 }
 
 /** A graduation by its reading; one of several of a kind by its number. */

@@ -7,6 +7,7 @@ import { askedMarks, isSingle } from '../work/asked-marks.ts';
 import { askingFor } from '../work/asking.ts';
 import { type Current, viewOf } from '../work/current.ts';
 import { graduationStepMm } from '../work/usual-references.ts';
+import { AssistOffers } from './AssistOffers.tsx';
 import { FollowClip } from './FollowClip.tsx';
 import { MarkList } from './MarkList.tsx';
 import { ReadingField } from './ReadingField.tsx';
@@ -37,6 +38,7 @@ export function MarksStep({ current, state }: Props) {
       <p className="asking" aria-live="polite">
         {asking ? askingSentence(asking, state, unit) : MARKS.allThere(state)}
       </p>
+      <AssistOffers current={current} state={state} view={view} />
       {asking?.kind === 'tape-graduation' ? <ReadingField asking={asking} view={view} /> : null}
       {asking && optional ? (
         <button type="button" className="button" onClick={() => work.passOver(asking.kind)}>

@@ -11,6 +11,7 @@ import { OverStrokeStep } from './OverStrokeStep.tsx';
 import { PicturesStep } from './PicturesStep.tsx';
 import { ReferenceStep } from './ReferenceStep.tsx';
 import { ResultLine } from './ResultLine.tsx';
+import { TakeFound } from './TakeFound.tsx';
 
 type Props = { readonly current: Current; readonly assessment: ShownAssessment };
 
@@ -20,6 +21,7 @@ export function StepPanel({ current, assessment }: Props) {
   const steps = stepsOf(measurement);
   const next = steps[steps.indexOf(place.step) + 1];
   const done = stepDone(place.step, wheelEnd, measurement);
+  const marked = markedState(place.step);
   return (
     <section className="step-panel" id="step" aria-labelledby="step-title" tabIndex={-1}>
       <div className="step-body">
@@ -29,6 +31,7 @@ export function StepPanel({ current, assessment }: Props) {
       {next ? (
         <div className="step-next">
           <ResultLine assessment={assessment} />
+          {marked ? <TakeFound key={marked} current={current} state={marked} next={next} /> : null}
           <button
             type="button"
             className={done ? 'button main wide' : 'button wide'}

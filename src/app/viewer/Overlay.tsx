@@ -4,6 +4,7 @@ import { AimCross } from './AimCross.tsx';
 import { CropFrame } from './CropFrame.tsx';
 import { MarkCross } from './MarkCross.tsx';
 import { MarkNames } from './MarkNames.tsx';
+import { OfferedCross } from './OfferedCross.tsx';
 import { StrokeDimension } from './StrokeDimension.tsx';
 import { type StrokeOnScreen, strokeOnScreen } from './stroke-on-screen.ts';
 import { textWidthCss } from './text-width.ts';
@@ -36,6 +37,9 @@ export function Overlay(props: {
         {drawing && dimensionText !== null && (
           <StrokeDimension store={store} stroke={stroke} text={dimensionText} textRef={value} />
         )}
+        {viewer.offered?.map((mark) => (
+          <OfferedCross key={mark.id} store={store} mark={mark} />
+        ))}
         <MarkNames store={store} marks={marks} stroke={stroke} />
         {placing !== null && <AimCross store={store} />}
       </svg>

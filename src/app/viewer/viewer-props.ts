@@ -3,6 +3,7 @@ import type { PlacedPoint } from '../../marks/placement.ts';
 import type { StrokeDrawing } from '../../measurement/measurement.ts';
 import type { CropRect } from './crop-rect.ts';
 import type { Mode } from './gesture-act.ts';
+import type { OfferedMark } from './offered-mark.ts';
 import type { FramePoint } from './view-transform.ts';
 import type { ViewerMark } from './viewer-mark.ts';
 import type { ViewerStore } from './viewer-store.ts';
@@ -12,6 +13,8 @@ export type FrameViewerProps = {
   readonly picture: ImageBitmap | null;
   readonly pictureLabel: string;
   readonly marks: readonly ViewerMark[];
+  /** Found, and not marks yet. */
+  readonly offered?: readonly OfferedMark[];
   /** What the first view shows; the whole picture where there are fewer than two points. */
   readonly firstShown: readonly FramePoint[];
   readonly drawing: StrokeDrawing | null;

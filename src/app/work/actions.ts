@@ -43,6 +43,13 @@ export type MarkAction =
     }
   /** The printed target's corners as found, in place of any found before. */
   | { readonly type: 'place-target'; readonly state: BrakeState; readonly marks: readonly Mark[] }
+  /** Marks that assists found, in place of those of the hand that they were found near. */
+  | {
+      readonly type: 'take-found';
+      readonly state: BrakeState;
+      readonly marks: readonly Mark[];
+      readonly instead: readonly string[];
+    }
   | { readonly type: 'delete-mark'; readonly state: BrakeState; readonly markId: string }
   | {
       readonly type: 'set-reading';

@@ -8,6 +8,8 @@ export function applyToMarks(marks: readonly Mark[], action: MarkAction): readon
       return [...marks.filter(({ id }) => id !== action.mark.id), action.mark];
     case 'place-target':
       return [...marks.filter(({ kind }) => kind !== 'target-corner'), ...action.marks];
+    case 'take-found':
+      return [...marks.filter(({ id }) => !action.instead.includes(id)), ...action.marks];
     case 'move-mark':
       return marks.map((mark) => (mark.id === action.markId ? byHand(mark, action.point) : mark));
     case 'delete-mark':

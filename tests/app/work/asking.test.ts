@@ -44,13 +44,15 @@ test('asks nothing of the picture that is not at hand', () => {
   expect(askingFor(current({}, []), 'applied', INCH)).toBeNull();
 });
 
-test('the first reading is typed, the following ones are proposed in its steps', () => {
+test('two readings far apart are proposed; typed ones go on in their steps', () => {
   const tape = { tape: { zeroAtFace: false, unmoved: false, touchesPin: false } };
   const reading = (marks: readonly Mark[]) => {
     const asking = askingFor(current(tape, [...mechanism, ...marks]), 'released', INCH);
     return asking?.kind === 'tape-graduation' ? asking.readingMm : 'other';
   };
-  expect(reading([])).toBeNull();
+  expect(reading([])).toBeCloseTo(2 * INCH);
+  expect(reading([graduation('1', 2 * INCH)])).toBeCloseTo(9 * INCH);
+  expect(reading([graduation('1', 1 * INCH), graduation('2', 9 * INCH)])).toBeCloseTo(5 * INCH);
   expect(reading([graduation('1', 4 * INCH)])).toBeCloseTo(5 * INCH);
   expect(reading([graduation('1', 4 * INCH), graduation('2', 6 * INCH)])).toBeCloseTo(8 * INCH);
   expect(reading([graduation('1', 6 * INCH), graduation('2', 4 * INCH)])).toBeCloseTo(2 * INCH);

@@ -1,0 +1,21 @@
+import type { BrakeState } from '../../marks/view.ts';
+import type { MarkAction } from '../work/actions.ts';
+import { marksFound } from './assist-asked.ts';
+import type { Assist } from './use-assists.ts';
+
+/** All of them as one step, to be undone as one. */
+export function takeFound(
+  state: BrakeState,
+  assists: readonly Assist[],
+  newId: () => string,
+): Extract<MarkAction, { readonly type: 'take-found' }> {
+  const found = assists.flatMap((assist) =>
+    assist.search?.is === 'found' ? [{ assist, marks: assist.search.marks }] : [],
+  );
+  return {
+    type: 'take-found',
+    state,
+    marks: found.flatMap(({ assist, marks }) => marksFound(assist, marks, newId)),
+    instead: found.flatMap(({ assist }) => assist.instead.map(({ id }) => id)),
+  };
+}

@@ -1,0 +1,53 @@
+import { useEffect, useMemo } from 'react';
+import { useStore } from 'zustand';
+import type { BrakeState, View } from '../../marks/view.ts';
+import { reportUnlessAbort } from '../media/report-unless-abort.ts';
+import { media } from '../stores.ts';
+import { type Current, viewOf } from '../work/current.ts';
+import { useOpenWork } from '../work/use-work.ts';
+import { askAssist } from './ask-assist.ts';
+import { type Asked, assistAsked } from './assist-asked.ts';
+import { type AssistSearch, assistKey, assistSearches } from './assists-store.ts';
+
+export type Assist = Asked & { readonly key: string; readonly search: AssistSearch | null };
+
+/** What was asked and found about the marks of a picture as they are now. */
+export function useAssists(view: View | null): readonly Assist[] {
+  const searches = useStore(assistSearches, (state) => state.searches);
+  return useMemo(() => {
+    if (!view) return [];
+    return assistAsked(view).map((asked) => {
+      const key = assistKey(view, asked.question);
+      return { ...asked, key, search: searches[key] ?? null };
+    });
+  }, [view, searches]);
+}
+
+/** Asks the assists about marks as they are set, one after the other. A mark that is being moved is waited for. */
+export function useAssistSearch({ record, measurement }: Current, state: BrakeState): void {
+  const view = viewOf(measurement, state);
+  const files = useStore(media, (store) => store.files);
+  const moving = useOpenWork()?.history.held != null;
+  const next = useAssists(view).find(({ search }) => search === null || search.is === 'under-way');
+  const key = (!moving && next?.key) || null;
+  const capture = record.captures.find(({ id }) => id === view?.captureId) ?? null;
+  const file = (capture && files[capture.sha256]) ?? null;
+
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the key names picture and question; other properties of theirs are no reason to begin anew.
+  useEffect(() => {
+    if (!next || !view || !key || !capture || !file) return;
+    const control = new AbortController();
+    assistSearches.set(key, { is: 'under-way' });
+    askAssist({ capture, file, frame: view.frame }, next.question, control.signal).then((result) => {
+      if (control.signal.aborted) return;
+      assistSearches.set(
+        key,
+        result.ok ? { is: 'found', marks: result.value.marks } : { is: 'failed', failure: result.failure },
+      );
+    }, reportUnlessAbort);
+    return () => {
+      control.abort();
+      if (assistSearches.getState().searches[key]?.is === 'under-way') assistSearches.forget(key);
+    };
+  }, [key, capture, file]);
+}

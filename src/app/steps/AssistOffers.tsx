@@ -1,0 +1,32 @@
+import type { BrakeState, View } from '../../marks/view.ts';
+import { useAssistSearch, useAssists } from '../assists/use-assists.ts';
+import { useLengthUnit } from '../parts/use-length-unit.ts';
+import { ASSISTS, assistFailureText, foundText } from '../words/assists.ts';
+import type { Current } from '../work/current.ts';
+
+type Props = { readonly current: Current; readonly state: BrakeState; readonly view: View };
+
+/** What was found near the marks of the hand: said in words. Untaken, it changes nothing. */
+export function AssistOffers({ current, state, view }: Props) {
+  const unit = useLengthUnit();
+  useAssistSearch(current, state);
+  const assists = useAssists(view);
+  if (assists.length === 0) return null;
+  return (
+    <section className="assist-offers" aria-label={ASSISTS.heading}>
+      <ul className="ruled" role="status">
+        {assists.map(({ key, question, instead, search }) => (
+          <li key={key}>
+            {search?.is === 'found' ? <p>{foundText(question, search.marks, instead, unit)}</p> : null}
+            {search?.is === 'failed' ? (
+              <p className="quiet">{assistFailureText(question.of, search.failure, unit)}</p>
+            ) : null}
+            {search === null || search.is === 'under-way' ? (
+              <p className="quiet">{ASSISTS.underWay(question.of)}</p>
+            ) : null}
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}

@@ -1,0 +1,85 @@
+/** What assists found near marks of the hand, and why they found nothing. */
+import { formatLength, type LengthUnit } from '../../basics/length-text.ts';
+import type { Mark } from '../../marks/mark.ts';
+import type { AssistFailure, AssistQuestion, FoundMark } from '../../vision/assist-sight.ts';
+import type { AssistSearchFailure } from '../assists/assists-store.ts';
+import { pictureFailureText } from './failures-pictures.ts';
+import { lengthText } from './values.ts';
+
+type Sought = AssistQuestion['of'];
+
+const SOUGHT: Readonly<Record<Sought, string>> = {
+  tape: 'Graduations of the tape',
+  'clevis-pin': 'End of the clevis pin',
+  'camshaft-end': 'End of the camshaft',
+  'clamp-band': 'Rim of the clamp band',
+};
+
+export const ASSISTS = {
+  heading: 'Found near your marks',
+  underWay: (of: Sought) => `${SOUGHT[of]}: looking …`,
+  take: (count: number) => (count === 1 ? 'Take what was found' : 'Take all that was found'),
+  takeAndGoOn: (next: string) => `Take what was found. ${next}`,
+  offered: (name: string) => `${name}, found`,
+};
+
+export function foundText(
+  { of }: AssistQuestion,
+  found: readonly FoundMark[],
+  instead: readonly Mark[],
+  unit: LengthUnit,
+): string {
+  if (of === 'tape') {
+    const readings = found.map(({ readingMm }) => readingMm ?? 0);
+    const [low, high] = [Math.min(...readings), Math.max(...readings)];
+    return `${found.length} graduations found between ${formatLength(low, unit)} and ${formatLength(high, unit)}; they come in place of your ${instead.length}.`;
+  }
+  if (of === 'clamp-band') return `Rim of the clamp band found: ${found.length} points of it.`;
+  const [place, mark] = [found[0], instead[0]];
+  const offPx = place && mark ? Math.hypot(place.placePx[0] - mark.xPx, place.placePx[1] - mark.yPx) : 0;
+  return `${SOUGHT[of]} found, its centre ${offPx.toFixed(1)} pixels from your mark.`;
+}
+
+export function assistFailureText(of: Sought, failure: AssistSearchFailure, unit: LengthUnit): string {
+  return isAssistFailure(failure) ? failureText(of, failure, unit) : pictureFailureText(failure);
+}
+
+const isAssistFailure = (failure: AssistSearchFailure): failure is AssistFailure =>
+  /^(vision|tape|disc|band)\//.test(failure.code);
+
+function failureText(of: Sought, failure: AssistFailure, unit: LengthUnit): string {
+  switch (failure.code) {
+    case 'tape/odd-readings':
+      return 'Graduations between yours are found for quarters of an inch and half centimetres. Mark further ones by hand.';
+    case 'tape/named-near':
+      return `Mark graduations at least ${lengthText(failure.leastMm, unit)} apart: then those between are found.`;
+    case 'tape/strokes-small':
+      return `The tape’s strokes are too close together to be found, ${failure.spacingPx.toFixed(0)} pixels. Mark further ones by hand, or take the picture from nearer.`;
+    case 'tape/no-edge':
+      return 'Graduations between yours were not found: no straight edge of the blade is seen along them. Look whether both sit on the tape, or mark further ones by hand.';
+    case 'tape/no-lattice':
+      return 'Graduations between yours were not found: no strokes fit both readings. Look whether both read what you typed, or mark further ones by hand.';
+    case 'tape/two-ways':
+      return 'Graduations between yours were not found surely: the strokes fit in more than one way. Set your marks closer on their strokes, or mark further ones by hand.';
+    case 'tape/few-strokes':
+      return `Graduations between yours were not found: only ${failure.found} of ${failure.sought} strokes are seen clearly. Glare, dirt or blur may hide them; mark further ones by hand.`;
+    case 'disc/not-round':
+      return `${SOUGHT[of]}: no clear round edge near your mark. Your mark stays as it is.`;
+    case 'disc/two-ways':
+      return `${SOUGHT[of]}: several round edges with different centres, ${failure.apartPx.toFixed(1)} pixels apart. Your mark stays as it is.`;
+    case 'disc/out-of-picture':
+      return `${SOUGHT[of]}: too near to the picture’s border. Your mark stays as it is.`;
+    case 'band/no-rim':
+      return 'Rim of the clamp band: no clear edge through your marks. Mark further points of it by hand.';
+    case 'band/two-ways':
+      return 'Rim of the clamp band: more than one edge fits your marks. Mark further points of it by hand.';
+    case 'vision/stalled':
+      return `${SOUGHT[of]}: the search did not end within ${failure.limitS} seconds. Your marks stay as they are.`;
+    case 'vision/forbidden':
+    case 'vision/not-loaded':
+    case 'vision/not-started':
+    case 'vision/parts-missing':
+    case 'vision/opencv-failed':
+      return `${SOUGHT[of]}: the search did not start. Your marks stay as they are.`;
+  }
+}

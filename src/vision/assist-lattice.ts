@@ -1,0 +1,190 @@
+/**
+ * The graduations of a tape between two that were named, and a little beyond: a projective lattice along the blade's edge.
+ *
+ * Model    edge of the blade (assist-tape-edge.ts), rough places by search (lattice-search.ts); then each stroke for itself
+ *          (assist-strokes.ts) in a row beside the edge, and a projective scale through all of them (projective-scale.ts), which says
+ *          whose stroke it is; what is handed on are the strokes' own places, not the scale's: their errors are their own
+ * Assumes  dark strokes on a lighter blade, whole inches or centimetres the longest; a straight blade
+ * Fails    with the reason: readings that are no multiples of a quarter inch or of five millimetres, named too near to each other,
+ *          strokes too close to each other, no edge, no lattice, two that fit alike, too few strokes on it
+ */
+import { fail, ok, type Result } from '../basics/result.ts';
+import { MM_PER_INCH } from '../basics/units.ts';
+import type { FoundMark } from './assist-sight.ts';
+import { strokeNear } from './assist-strokes.ts';
+import { type Frame, placeIn, type TapeEdge, tapeEdge } from './assist-tape-edge.ts';
+import type { Gray } from './gray.ts';
+import {
+  type Family,
+  type LatticeFailure,
+  type NamedGraduation,
+  type Rough,
+  searchLattice,
+} from './lattice-search.ts';
+import { isInPicture, levelAt } from './level-at.ts';
+import type { Point } from './point.ts';
+import { fitScale, type ProjectiveScale, placeOf, type Reading, stepAt } from './projective-scale.ts';
+
+const FAMILIES: readonly Family[] = [
+  { majorMm: MM_PER_INCH, levelsMm: [MM_PER_INCH / 4, MM_PER_INCH / 2, MM_PER_INCH], endMm: [7.6, 9.4] },
+  { majorMm: 10, levelsMm: [5, 10], endMm: [6, 8] },
+];
+const LEAST_MAJORS = 2;
+const LEAST_SPACING_PX = 7;
+/** Rows beside the edge: where shorter strokes between them end depends on the tape. */
+const BANDS_MM = [
+  [0.6, 2],
+  [1.2, 3.2],
+  [2.6, 4.4],
+  [3.4, 5.4],
+] as const;
+const LEAST_SHARE = 0.7;
+const MOST_RMS_PX = 0.6;
+/** Of what a stroke's own fit leaves over, over its depth. */
+const MOST_MISFIT = 0.35;
+/** What strokes' edges, dirt and pixels do to one stroke beside its own noise. Measured: docs/assists.md. */
+const FLOOR_PX = 0.1;
+const PER_RMS = 0.5;
+
+type Lattice = { readonly marks: readonly FoundMark[] };
+type Measured = Lattice & { readonly rmsPx: number; readonly share: number };
+
+export function findLattice(
+  gray: Gray,
+  named: readonly [NamedGraduation, NamedGraduation],
+): Result<Lattice, LatticeFailure> {
+  const [low, high] = [...named].sort((a, b) => a.readingMm - b.readingMm) as [
+    NamedGraduation,
+    NamedGraduation,
+  ];
+  const family = FAMILIES.find(({ levelsMm: [leastMm = 1] }) =>
+    named.every(({ readingMm }) => isMultiple(readingMm, leastMm)),
+  );
+  if (!family) return fail({ code: 'tape/odd-readings' });
+  const rangeMm = high.readingMm - low.readingMm;
+  if (rangeMm < LEAST_MAJORS * family.majorMm - 0.01)
+    return fail({ code: 'tape/named-near', leastMm: LEAST_MAJORS * family.majorMm });
+  const [dx, dy] = [high.placePx[0] - low.placePx[0], high.placePx[1] - low.placePx[1]];
+  const lengthPx = Math.hypot(dx, dy);
+  const pxPerMm = lengthPx / rangeMm;
+  const spacingPx = (family.levelsMm[0] ?? 0) * pxPerMm;
+  if (spacingPx < LEAST_SPACING_PX)
+    return fail({ code: 'tape/strokes-small', spacingPx, leastPx: LEAST_SPACING_PX });
+  const along: Point = [dx / lengthPx, dy / lengthPx];
+  const marked: Frame = { origin: low.placePx, along, across: [-along[1], along[0]] };
+  const edge = tapeEdge(gray, marked, lengthPx, Math.max(6, 14 * pxPerMm));
+  if (!edge.ok) return edge;
+  const frame = onEdge(marked, edge.value);
+  const search = searchLattice(gray, frame, { low, high, lengthPx, pxPerMm, family });
+  if (!search.ok) return search;
+  return measureStrokes(gray, frame, search.value, { low, high, pxPerMm, family });
+}
+
+const isMultiple = (valueMm: number, stepMm: number) =>
+  Math.abs(valueMm / stepMm - Math.round(valueMm / stepMm)) * stepMm < 0.02;
+
+function onEdge({ origin, along, across }: Frame, { at, slope, inward }: TapeEdge): Frame {
+  const length = Math.hypot(1, slope);
+  const turned: Point = [(along[0] + slope * across[0]) / length, (along[1] + slope * across[1]) / length];
+  return {
+    origin: placeIn({ origin, along, across }, 0, at),
+    along: turned,
+    across: [-turned[1] * inward, turned[0] * inward],
+  };
+}
+
+type Measuring = {
+  readonly low: NamedGraduation;
+  readonly high: NamedGraduation;
+  readonly pxPerMm: number;
+  readonly family: Family;
+};
+type Seen = { readonly value: number; readonly s: number; readonly sigmaPx: number };
+
+function measureStrokes(
+  gray: Gray,
+  frame: Frame,
+  rough: Rough,
+  measuring: Measuring,
+): Result<Lattice, LatticeFailure> {
+  const { family, low, high } = measuring;
+  let most = 0;
+  for (const levelMm of family.levelsMm) {
+    const tried = BANDS_MM.flatMap((band) => strokesIn(gray, frame, rough, measuring, levelMm, band) ?? []);
+    const best = tried.sort((a, b) => b.share - a.share - (b.rmsPx - a.rmsPx))[0];
+    if (best && best.share >= LEAST_SHARE && best.rmsPx < MOST_RMS_PX) return ok({ marks: best.marks });
+    most = Math.max(most, best?.share ?? 0);
+  }
+  const sought = Math.round((high.readingMm - low.readingMm) / family.majorMm) + 1;
+  return fail({ code: 'tape/few-strokes', found: Math.round(most * sought), sought });
+}
+
+function strokesIn(
+  gray: Gray,
+  frame: Frame,
+  rough: Rough,
+  { low, high, pxPerMm, family }: Measuring,
+  levelMm: number,
+  bandMm: readonly [number, number],
+): Measured | null {
+  const beyondMm = 2 * family.majorMm;
+  const values: number[] = [];
+  for (
+    let k = Math.ceil((low.readingMm - beyondMm) / levelMm - 1e-6);
+    k * levelMm <= high.readingMm + beyondMm + 1e-6;
+    k++
+  )
+    if (k > 0) values.push(k * levelMm);
+  const isBetween = (mm: number) => mm > low.readingMm - 1e-6 && mm < high.readingMm + 1e-6;
+  const [from, to] = [Math.max(1.2, bandMm[0] * pxPerMm), Math.max(3, bandMm[1] * pxPerMm)];
+  const rows = Math.max(3, Math.min(10, Math.round(to - from)));
+  const middle = (from + to) / 2;
+  const width = Math.max(0.9, Math.hypot(0.8, 0.13 * pxPerMm));
+  const seenFrom = (scale: ProjectiveScale, shift: number): readonly Seen[] =>
+    values.flatMap((value) => {
+      const s0 = placeOf(scale, value) + shift;
+      if (!isInPicture(gray, ...placeIn(frame, s0, middle), 8)) return [];
+      const profile = (s: number) => {
+        let sum = 0;
+        for (let row = 0; row < rows; row++) {
+          const t = from + ((to - from) * (row + 0.5)) / rows;
+          const [x, y] = placeIn(frame, s + rough.shear * (t - middle), t);
+          sum += levelAt(gray, x, y);
+        }
+        return sum / rows;
+      };
+      const spacing = Math.abs(stepAt(scale, value)) * levelMm;
+      const stroke = strokeNear(profile, s0, Math.min(0.42 * spacing, 3.5 * width), width);
+      return stroke && stroke.misfit < MOST_MISFIT
+        ? [{ value, s: stroke.atPx, sigmaPx: stroke.sigmaPx }]
+        : [];
+    });
+  let scale = rough.scale;
+  let seen: readonly Seen[] = [];
+  let fit: ReturnType<typeof fitScale> = null;
+  for (let round = 0; round < 2; round++) {
+    seen = seenFrom(scale, round === 0 ? rough.shear * middle : 0);
+    const inner = seen.filter(({ value }) => isBetween(value));
+    fit = fitScale(
+      scale,
+      inner.map(({ value, s, sigmaPx }): Reading => ({ value, s, weight: 1 / (0.02 + sigmaPx ** 2) })),
+    );
+    if (!fit) return null;
+    scale = fit.scale;
+  }
+  if (!fit) return null;
+  const sought = values.filter(isBetween).length;
+  const kept = fit.kept.filter(Boolean).length;
+  const { rmsPx } = fit;
+  const limit = Math.max(0.4, 3.5 * rmsPx);
+  const marks = seen
+    .filter(({ value, s }) => Math.abs(s - placeOf(scale, value)) < limit)
+    .map(
+      ({ value, s, sigmaPx }): FoundMark => ({
+        placePx: placeIn(frame, s, middle),
+        readingMm: value,
+        sigmaPx: Math.hypot(sigmaPx, PER_RMS * rmsPx, FLOOR_PX),
+      }),
+    );
+  return { marks, rmsPx, share: kept / sought };
+}

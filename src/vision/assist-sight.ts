@@ -1,0 +1,66 @@
+/** What is asked about a picture near marks of a hand, and what was found there, as it passes between page and worker. */
+import { z } from 'zod';
+import { visionFailureSchema } from './vision-failure.ts';
+
+const placePx = z.tuple([z.number(), z.number()]).readonly();
+const sigmaPx = z.number().positive();
+
+/** A graduation as a hand marked and named it. */
+const namedSchema = z.strictObject({ placePx, sigmaPx, readingMm: z.number() }).readonly();
+
+export const assistQuestionSchema = z
+  .discriminatedUnion('of', [
+    z.strictObject({ of: z.literal('tape'), named: z.tuple([namedSchema, namedSchema]).readonly() }),
+    /** The round end of pin or camshaft; lengthPx: from chamber face to pin, which says how large things are. */
+    z.strictObject({
+      of: z.enum(['clevis-pin', 'camshaft-end']),
+      placePx,
+      sigmaPx,
+      lengthPx: z.number().positive(),
+    }),
+    /** touchedPx: on or near the rim. facePx, pinPx: as marked; the rim lies towards the rod. */
+    z.strictObject({
+      of: z.literal('clamp-band'),
+      touchedPx: z.array(placePx).min(1).readonly(),
+      facePx: placePx,
+      pinPx: placePx,
+    }),
+  ])
+  .readonly();
+
+const foundMarkSchema = z
+  .strictObject({ placePx, sigmaPx, /** Of a graduation. */ readingMm: z.number().nullable() })
+  .readonly();
+
+export const assistSightSchema = z
+  .strictObject({ marks: z.array(foundMarkSchema).min(1).readonly() })
+  .readonly();
+
+export const assistFailureSchema = z.union([
+  visionFailureSchema,
+  /** No multiples of a quarter inch, nor of five millimetres. */
+  z.strictObject({ code: z.literal('tape/odd-readings') }),
+  z.strictObject({ code: z.literal('tape/named-near'), leastMm: z.number() }),
+  z.strictObject({ code: z.literal('tape/strokes-small'), spacingPx: z.number(), leastPx: z.number() }),
+  /** Steps of brightness that lie on one line, of those looked at. */
+  z.strictObject({ code: z.literal('tape/no-edge'), share: z.number() }),
+  /** Darkness where strokes should be, over that of the darkest. */
+  z.strictObject({ code: z.literal('tape/no-lattice'), contrast: z.number() }),
+  z.strictObject({ code: z.literal('tape/two-ways') }),
+  z.strictObject({ code: z.literal('tape/few-strokes'), found: z.int(), sought: z.int() }),
+  /** Share of the way round where an edge was seen on one ellipse. */
+  z.strictObject({ code: z.literal('disc/not-round'), share: z.number() }),
+  z.strictObject({ code: z.literal('disc/two-ways'), apartPx: z.number() }),
+  z.strictObject({ code: z.literal('disc/out-of-picture') }),
+  z.strictObject({ code: z.literal('band/no-rim'), share: z.number() }),
+  z.strictObject({ code: z.literal('band/two-ways') }),
+]);
+
+export type AssistQuestion = z.infer<typeof assistQuestionSchema>;
+export type FoundMark = z.infer<typeof foundMarkSchema>;
+export type AssistSight = z.infer<typeof assistSightSchema>;
+export type AssistFailure = z.infer<typeof assistFailureSchema>;
+export type FailureOf<Prefix extends string> = Extract<
+  AssistFailure,
+  { readonly code: `${Prefix}/${string}` }
+>;

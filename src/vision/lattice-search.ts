@@ -1,0 +1,183 @@
+/**
+ * Where the strokes of whole inches or centimetres lie along a blade's edge, roughly: the start for measuring each of them.
+ *
+ * Model    s along the edge, t over the blade; a stroke of value v runs at s(v) + shear t, s(v) a projective scale (projective-scale.ts)
+ *          search: the places of both named graduations within reach of their marks, the bow of the scale between them and the
+ *          shear, so that the strokes of whole ones, which are the longest, are darkest against what lies beside them
+ * Assumes  dark strokes on a lighter blade, those of whole ones the longest
+ * Fails    nothing dark enough there, another place nearly as dark, strokes of whole ones that are no longer than those beside them: a
+ *          wrong reading lets them fall on shorter strokes, which are dark near the edge as well
+ */
+import { fail, ok, type Result } from '../basics/result.ts';
+import type { AssistQuestion, FailureOf } from './assist-sight.ts';
+import { type Frame, placeIn } from './assist-tape-edge.ts';
+import type { Gray } from './gray.ts';
+import { levelAt } from './level-at.ts';
+import type { Point } from './point.ts';
+import { median, type ProjectiveScale, placeOf, scaleThrough } from './projective-scale.ts';
+
+export type NamedGraduation = Extract<AssistQuestion, { readonly of: 'tape' }>['named'][0];
+export type LatticeFailure = FailureOf<'tape'>;
+
+export type Family = {
+  readonly majorMm: number;
+  /** Found and handed on, and what is tried where not all of them are to be seen. */
+  readonly levelsMm: readonly number[];
+  /** Rows where the strokes of whole ones still run and shorter ones have ended. */
+  readonly endMm: readonly [number, number];
+};
+
+/** How far over the blade the long strokes are looked at. Common practice, no source. */
+const LONG_MM = 7;
+/** What is compared with a stroke lies so far beside it. */
+const BESIDE_MM = 1.4;
+/** Darkness over that of the darkest. */
+const LEAST_CONTRAST = 0.35;
+/** Another place of the lattice that is nearly as dark. */
+const RIVAL = 0.93;
+/** Share of whole ones whose strokes must be seen where shorter ones have ended, so much darker than halves beside them. */
+const LEAST_LONGEST = 0.6;
+const LONGER = 1.3;
+const LEAST_LONG = 0.1;
+/** Over the length between the named: a tape seen 35 degrees off square from 0.7 m bows by 0.034. */
+const MOST_BOW = 0.05;
+const MOST_SHEAR = 0.24;
+const SHEAR_STEP = 0.04;
+
+export type Sought = {
+  readonly low: NamedGraduation;
+  readonly high: NamedGraduation;
+  readonly lengthPx: number;
+  readonly pxPerMm: number;
+  readonly family: Family;
+};
+export type Rough = { readonly scale: ProjectiveScale; readonly shear: number };
+
+export function searchLattice(gray: Gray, frame: Frame, sought: Sought): Result<Rough, LatticeFailure> {
+  const { low, high, lengthPx, pxPerMm, family } = sought;
+  const grain = Math.max(1, pxPerMm / 4);
+  const sLow = dot(minus(low.placePx, frame.origin), frame.along);
+  const sHigh = dot(minus(high.placePx, frame.origin), frame.along);
+  const reach = (sigmaPx: number) =>
+    Math.min(0.3 * family.majorMm * pxPerMm, Math.max(0.09 * family.majorMm * pxPerMm, 3.5 * sigmaPx));
+  const [fromMm, toMm] = [low.readingMm, high.readingMm];
+  const majors: number[] = [];
+  for (let k = Math.ceil(fromMm / family.majorMm - 1e-6); k * family.majorMm <= toMm + 1e-6; k++)
+    majors.push(k * family.majorMm);
+  let best: (Rough & { readonly contrast: number }) | null = null;
+  const all: (Rough & { readonly contrast: number })[] = [];
+  for (let shear = -MOST_SHEAR; shear < MOST_SHEAR + 1e-9; shear += SHEAR_STEP) {
+    const darkness = darknessAlong(gray, frame, {
+      from: sLow - 40 * grain,
+      to: sHigh + 40 * grain,
+      shear,
+      rowsPx: [1.5, LONG_MM * pxPerMm],
+      besidePx: BESIDE_MM * pxPerMm,
+      byLighter: false,
+    });
+    for (const sA of around(sLow, reach(low.sigmaPx), grain))
+      for (const sB of around(sHigh, reach(high.sigmaPx), grain))
+        for (const bow of around(0, MOST_BOW * lengthPx, 1.5 * grain)) {
+          const scale = scaleThrough(fromMm, toMm, [sA, (sA + sB) / 2 + bow, sB]);
+          let sum = 0;
+          for (const value of majors) sum += Math.min(1.5, darkness(placeOf(scale, value)));
+          const contrast = sum / majors.length;
+          if (contrast > 0.3) all.push({ scale, shear, contrast });
+          if (!best || contrast > best.contrast) best = { scale, shear, contrast };
+        }
+  }
+  if (!best || best.contrast < LEAST_CONTRAST)
+    return fail({ code: 'tape/no-lattice', contrast: best?.contrast ?? 0 });
+  const found = best;
+  const apart = (family.majorMm / 20) * pxPerMm + grain;
+  const away = ({ scale }: Rough) =>
+    median(majors.map((value) => Math.abs(placeOf(scale, value) - placeOf(found.scale, value))));
+  const rival = all.find((other) => other.contrast > RIVAL * found.contrast && away(other) > apart);
+  if (rival) return fail({ code: 'tape/two-ways' });
+  const share = longestShare(gray, frame, found, majors, sought);
+  if (share < LEAST_LONGEST) return fail({ code: 'tape/no-lattice', contrast: share });
+  return ok(found);
+}
+
+/** Share of whole ones that run on where shorter strokes have ended. */
+function longestShare(
+  gray: Gray,
+  frame: Frame,
+  { scale, shear }: Rough,
+  majors: readonly number[],
+  { pxPerMm, family }: Sought,
+): number {
+  const ends = [majors[0] ?? 0, majors.at(-1) ?? 0].map((value) => placeOf(scale, value)) as [number, number];
+  const rowsPx = family.endMm.map((mm) => mm * pxPerMm) as [number, number];
+  const room = 3 * pxPerMm;
+  const darkness = darknessAlong(gray, frame, {
+    from: ends[0] - room,
+    to: ends[1] + room,
+    shear,
+    rowsPx,
+    besidePx: BESIDE_MM * pxPerMm,
+    byLighter: true,
+  });
+  const near = (value: number) =>
+    Math.max(...[-0.6, -0.3, 0, 0.3, 0.6].map((mm) => darkness(placeOf(scale, value) + mm * pxPerMm)));
+  const long = majors.filter((value) => {
+    const beside = [-0.5, 0.25, 0.5].map((part) => near(value + part * family.majorMm));
+    return near(value) > Math.max(LEAST_LONG, LONGER * Math.max(...beside));
+  });
+  return long.length / majors.length;
+}
+
+const around = (middle: number, reach: number, step: number): number[] => {
+  const n = Math.max(1, Math.ceil(reach / step));
+  return Array.from({ length: 2 * n + 1 }, (_, i) => middle + ((i - n) * reach) / n);
+};
+const minus = (a: Point, b: Point): Point => [a[0] - b[0], a[1] - b[1]];
+const dot = (a: Point, b: Point) => a[0] * b[0] + a[1] * b[1];
+
+type Stretch = {
+  readonly from: number;
+  readonly to: number;
+  readonly shear: number;
+  readonly rowsPx: readonly [number, number];
+  readonly besidePx: number;
+  /** A numeral may stand on one side: then the other counts. */
+  readonly byLighter: boolean;
+};
+
+/** How much darker it is there than on both sides, over the depth of long strokes, in shares of what is usual. */
+function darknessAlong(
+  gray: Gray,
+  frame: Frame,
+  { from, to, shear, rowsPx: [top, low], byLighter, besidePx }: Stretch,
+): (s: number) => number {
+  const step = Math.max(0.5, besidePx / 6);
+  const count = Math.ceil((to - from) / step) + 1;
+  const rows = Math.max(4, Math.min(14, Math.round(low - top)));
+  const level = new Float64Array(count);
+  for (let i = 0; i < count; i++) {
+    let sum = 0;
+    for (let row = 0; row < rows; row++) {
+      const t = top + ((low - top) * (row + 0.5)) / rows;
+      const [x, y] = placeIn(frame, from + i * step + shear * t, t);
+      sum += levelAt(gray, x, y);
+    }
+    level[i] = sum / rows;
+  }
+  const off = Math.max(1, Math.round(besidePx / step));
+  const dark = level.map((here, i) => {
+    const [before, after] = [
+      level[Math.max(0, i - off)] as number,
+      level[Math.min(count - 1, i + off)] as number,
+    ];
+    return (byLighter ? Math.max(before, after) : Math.min(before, after)) - here;
+  });
+  const strongest = [...dark].sort((a, b) => b - a).slice(0, Math.max(3, Math.round(count / 60)));
+  const unit = Math.max(6, median(strongest));
+  return (s) => {
+    const at = (s - from) / step;
+    const i = Math.floor(at);
+    if (i < 0 || i + 1 >= count) return 0;
+    const [a, b] = [dark[i] as number, dark[i + 1] as number];
+    return Math.max(0, a + (at - i) * (b - a)) / unit;
+  };
+}

@@ -1,0 +1,59 @@
+import { expect, test } from 'vitest';
+import { assistAsked, marksFound } from '../../../src/app/assists/assist-asked.ts';
+import { applyToMarks } from '../../../src/app/work/apply-to-marks.ts';
+import type { Mark } from '../../../src/marks/mark.ts';
+
+const at = (id: string, xPx: number, yPx = 10) => ({ id, xPx, yPx, sigmaPx: 1, placedBy: 'hand' }) as const;
+const graduation = (id: string, readingMm: number): Mark => ({
+  kind: 'tape-graduation',
+  readingMm,
+  ...at(id, readingMm),
+});
+const face: Mark = { kind: 'chamber-face', ...at('face', 0) };
+const pin: Mark = { kind: 'clevis-pin', ...at('pin', 200) };
+const of = (marks: readonly Mark[]) => assistAsked({ marks }).map(({ question }) => question.of);
+
+test('the tape is asked about between the graduations farthest apart, once two are named', () => {
+  expect(of([graduation('a', 50)])).toEqual([]);
+  const [asked] = assistAsked({ marks: [graduation('a', 100), graduation('b', 250), graduation('c', 50)] });
+  expect(asked?.question).toMatchObject({ of: 'tape', named: [{ readingMm: 50 }, { readingMm: 250 }] });
+  expect(asked?.instead.map(({ id }) => id)).toEqual(['c', 'a', 'b']);
+});
+
+test('the pin is asked about once the face says how large things are; set several times, its settings stay', () => {
+  expect(of([pin])).toEqual([]);
+  expect(of([face, pin])).toEqual(['clevis-pin']);
+  expect(of([face, pin, { ...pin, id: 'again' }])).toEqual([]);
+});
+
+test('what is taken comes in place of the hand’s marks, as found by an assist, and is not asked for again', () => {
+  const marks: readonly Mark[] = [face, pin, graduation('a', 50), graduation('b', 250)];
+  const asked = assistAsked({ marks });
+  let count = 0;
+  const found = asked.flatMap((each) =>
+    marksFound(
+      each,
+      [{ placePx: [7, 8], sigmaPx: 0.2, readingMm: each.question.of === 'tape' ? 75 : null }],
+      () => `n${count++}`,
+    ),
+  );
+  const taken = applyToMarks(marks, {
+    type: 'take-found',
+    state: 'released',
+    marks: found,
+    instead: asked.flatMap(({ instead }) => instead.map(({ id }) => id)),
+  });
+  expect(taken).toEqual([
+    face,
+    { kind: 'clevis-pin', id: 'pin', xPx: 7, yPx: 8, sigmaPx: 0.2, placedBy: 'assist' },
+    { kind: 'tape-graduation', readingMm: 75, id: 'n0', xPx: 7, yPx: 8, sigmaPx: 0.2, placedBy: 'assist' },
+  ]);
+  expect(of(taken)).toEqual([]);
+  const moved = applyToMarks(taken, {
+    type: 'move-mark',
+    state: 'released',
+    markId: 'pin',
+    point: { xPx: 1, yPx: 2, sigmaPx: 1 },
+  });
+  expect(moved[1]).toMatchObject({ placedBy: 'hand' });
+});

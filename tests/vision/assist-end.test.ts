@@ -1,0 +1,34 @@
+import { expect, test } from 'vitest';
+import { findEnd } from '../../src/vision/assist-end.ts';
+import { pinPicture } from './tape-picture.ts';
+
+const asked = ([x, y]: readonly [number, number], sigmaPx: number) =>
+  ({ of: 'clevis-pin', placePx: [x, y], sigmaPx, lengthPx: 420 }) as const;
+
+test('the middle of a pin’s end is found by its centre mark, from a mark some pixels off', () => {
+  const { gray, centre } = pinPicture();
+  const found = findEnd(gray, asked([centre[0] + 3.2, centre[1] - 2.1], 2.5));
+  if (!found.ok) throw new Error(found.failure.code);
+  const [mark] = found.value.marks;
+  expect(
+    Math.hypot((mark?.placePx[0] ?? NaN) - centre[0], (mark?.placePx[1] ?? NaN) - centre[1]),
+  ).toBeLessThan(0.15);
+  expect(mark?.sigmaPx).toBeLessThan(0.4);
+});
+
+test('without a centre mark the outline helps a rough mark, stated as rough as it is, and no sharp one', () => {
+  const { gray, centre } = pinPicture({ blank: true });
+  const rough = findEnd(gray, asked([centre[0] + 4, centre[1] - 3], 4));
+  if (!rough.ok) throw new Error(rough.failure.code);
+  expect(rough.value.marks[0]?.sigmaPx).toBeGreaterThan(1);
+  const sharp = findEnd(gray, asked([centre[0] + 0.5, centre[1] - 0.4], 0.7));
+  expect(sharp.ok ? 'found' : sharp.failure.code).toBe('disc/not-round');
+});
+
+test('nothing round, or too near to the border: refused with the reason', () => {
+  const { gray, centre } = pinPicture({ angular: true, blank: true });
+  const square = findEnd(gray, asked(centre, 2));
+  expect(square.ok ? 'found' : square.failure.code).toBe('disc/not-round');
+  const rim = findEnd(pinPicture().gray, asked([8, 70], 2));
+  expect(rim.ok ? 'found' : rim.failure.code).toBe('disc/out-of-picture');
+});

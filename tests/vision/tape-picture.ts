@@ -1,0 +1,94 @@
+/** Pictures of a tape and of a pin's end with known places, drawn without any code of the assists: sampled finely, blurred, with noise. */
+import { drawFrom } from '../../src/basics/random.ts';
+import type { Gray } from '../../src/vision/gray.ts';
+import { homographyOf, inverseOf, mapped } from '../../src/vision/homography.ts';
+import type { Point } from '../../src/vision/point.ts';
+
+const INCH = 25.4;
+const FINE = 8;
+const FINE_DOWN = 3;
+
+/** Each pixel the mean of FINE x FINE_DOWN places in and about it, then noise. */
+function picture(
+  widthPx: number,
+  heightPx: number,
+  noise: number,
+  light: (x: number, y: number) => number,
+): Gray {
+  const draw = drawFrom(7);
+  const values = new Uint8Array(widthPx * heightPx);
+  for (let row = 0; row < heightPx; row++)
+    for (let column = 0; column < widthPx; column++) {
+      let sum = 0;
+      // Half a pixel wider than a pixel: the lens's blur.
+      for (let i = 0; i < FINE * FINE_DOWN; i++)
+        sum += light(
+          column - 0.25 + (1.5 * (i % FINE)) / (FINE - 1),
+          row - 0.25 + (1.5 * Math.floor(i / FINE)) / (FINE_DOWN - 1),
+        );
+      values[row * widthPx + column] = Math.max(
+        0,
+        Math.min(255, sum / (FINE * FINE_DOWN) + draw.normal(0, noise)),
+      );
+    }
+  return { widthPx, heightPx, values };
+}
+
+export type TapePicture = {
+  readonly gray: Gray;
+  readonly placeOf: (inches: number, acrossMm: number) => Point;
+};
+
+/** 12 in of a blade 19 mm wide that goes away to the right; strokes at sixteenths, longer at eighths, quarters, halves, inches. */
+export function tapePicture({ strokes = true, noise = 2 } = {}): TapePicture {
+  const corners: Point[] = [
+    [0, 0],
+    [12 * INCH, 0],
+    [12 * INCH, 19],
+    [0, 19],
+  ];
+  const shown: Point[] = [
+    [40, 96],
+    [620, 60],
+    [618, 28],
+    [42, 52],
+  ];
+  const px = homographyOf(corners, shown);
+  if (!px) throw new Error('four corners make a plane');
+  const mm = inverseOf(px);
+  const gray = picture(660, 130, noise, (x, y) => {
+    const [along, across] = mapped(mm, [x, y]);
+    if (along < 0 || along > 12 * INCH || across < 0 || across > 19)
+      return 60 + 8 * Math.sin(x / 17) * Math.sin(y / 11);
+    const sixteenth = Math.round((along * 16) / INCH);
+    const off = Math.abs(along - (sixteenth * INCH) / 16);
+    const longMm =
+      sixteenth % 16 === 0
+        ? 19
+        : sixteenth % 8 === 0
+          ? 7.4
+          : sixteenth % 4 === 0
+            ? 5.6
+            : sixteenth % 2 === 0
+              ? 4.2
+              : 2.7;
+    return strokes && off < 0.2 && across < longMm ? 40 : 190;
+  });
+  return { gray, placeOf: (inches, acrossMm) => mapped(px, [inches * INCH, acrossMm]) };
+}
+
+/** A pin's end, radius 24 px, seen a little from the side, its lower edge before a darker one, with a centre mark unless `blank`. */
+export function pinPicture({ blank = false, noise = 2, angular = false } = {}): {
+  readonly gray: Gray;
+  readonly centre: Point;
+} {
+  const centre: Point = [80.3, 74.6];
+  const gray = picture(160, 150, noise, (x, y) => {
+    const [dx, dy] = [(x - centre[0]) / 0.93, y - centre[1]];
+    const rho = angular ? Math.max(Math.abs(dx), Math.abs(dy)) : Math.hypot(dx, dy);
+    if (!blank && rho < 4.6) return 55 + 40 * (dx / Math.max(rho, 0.5));
+    if (rho < 24) return 165 + 0.3 * dx;
+    return 80 + 6 * Math.sin(x / 5) * Math.cos(y / 7);
+  });
+  return { gray, centre };
+}
