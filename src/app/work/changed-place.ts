@@ -64,6 +64,7 @@ const PARTS: Readonly<Record<Action['type'], string | null>> = {
   'move-mark': 'marks',
   'place-target': 'marks',
   'place-ties': 'marks',
+  'take-found': 'marks',
   'delete-mark': 'marks',
   'set-reading': 'marks',
 };
