@@ -30,12 +30,12 @@ export async function recheckFile({ path, file, signedBy }: RecheckJob): Promise
 }
 
 function lineOf(path: string, sizeBytes: number, recheck: Recheck): RecheckLine {
-  const { holds, checks, signature, recordId, madeAt, engine } = recheck;
+  const { holds, checks, signature, record, madeAt, engine } = recheck;
   return {
     package: path,
     holds,
     sizeBytes,
-    record: recordId,
+    record: record?.id ?? null,
     madeAt,
     engine: { recorded: engine, here: version },
     signature: signature.state,

@@ -9,7 +9,7 @@ import { textFromUtf8 } from '../basics/utf8.ts';
 import type { ByteSource } from '../evidence/byte-source.ts';
 import { type Hashes, sha256OfText } from '../evidence/hashes.ts';
 import type { Manifest } from '../evidence/manifest.ts';
-import { resultsOf } from '../evidence/results.ts';
+import { type Results, resultsOf } from '../evidence/results.ts';
 import { ruleSetsUsed } from '../evidence/rule-sets-used.ts';
 import { historyFaults } from '../record/history-chain.ts';
 import { openRecord, RECORD_LIMIT_CHARACTERS, RECORD_LIMIT_DEPTH } from '../record/open-record.ts';
@@ -36,12 +36,15 @@ export async function recheckPackage(source: ByteSource, tools: RecheckTools): P
   const manifest = readDocument(files, MANIFEST);
   const opened = openedRecord(files);
   const record = opened.ok ? opened.value : null;
+  const recorded = readDocument(files, RESULTS);
   const signed = await checkSignature(files, tools);
   const about = {
     signature: signed.signature,
     madeAt: manifest.ok ? manifest.value.madeAt : null,
     engine: manifest.ok ? manifest.value.engine : null,
-    recordId: record?.id ?? null,
+    record,
+    recorded: recorded.ok ? recorded.value.results : null,
+    stored: stored.value,
   };
   return answersOf(
     {
@@ -56,7 +59,7 @@ export async function recheckPackage(source: ByteSource, tools: RecheckTools): P
       record: checkOf(opened.ok ? [] : [{ code: 'record/does-not-open', failure: opened.failure }]),
       history: historyCheck(files, tools.hashes),
       ...(record && manifest.ok ? besideRecord(record, manifest.value, tools.hashes) : {}),
-      ...(record ? { results: resultsCheck(record, files) } : {}),
+      ...(record ? { results: resultsCheck(record, recorded) } : {}),
     },
     about,
   );
@@ -75,7 +78,9 @@ function answersOf(
     signature: { state: 'none', fingerprint: null },
     madeAt: null,
     engine: null,
-    recordId: null,
+    record: null,
+    recorded: null,
+    stored: [],
     ...about,
   };
 }
@@ -106,8 +111,7 @@ function historyCheck(files: Files, hashes: Hashes): Check {
   return data.ok ? checkOf(historyFaults(data.value, sha256OfText(hashes))) : NOT_CHECKED;
 }
 
-function resultsCheck(record: InspectionRecord, files: Files): Check {
-  const recorded = readDocument(files, RESULTS);
+function resultsCheck(record: InspectionRecord, recorded: ReturnType<typeof readDocument<Results>>): Check {
   if (!recorded.ok) return checkOf([{ ...recorded.failure, code: 'results/not-readable' }]);
   const measurements = record.wheelEnds.reduce((sum, wheelEnd) => sum + wheelEnd.measurements.length, 0);
   if (measurements > LIMIT_MEASUREMENTS)

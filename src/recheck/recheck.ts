@@ -1,5 +1,8 @@
 /** What a recheck answers. */
+import type { RecordedResult } from '../evidence/results.ts';
+import type { InspectionRecord } from '../record/record.ts';
 import type { Difference } from './difference.ts';
+import type { StoredFile } from './read-container.ts';
 
 export const CHECKS = [
   'container',
@@ -32,7 +35,10 @@ export type Recheck = {
   /** As the package says. */
   readonly madeAt: string | null;
   readonly engine: string | null;
-  readonly recordId: string | null;
+  readonly record: InspectionRecord | null;
+  readonly recorded: readonly RecordedResult[] | null;
+  /** Where each file lies in the package. */
+  readonly stored: readonly StoredFile[];
 };
 
 export const NOT_CHECKED: Check = { answer: 'not checked', differences: [] };

@@ -36,7 +36,7 @@ test('a package as it was made holds in every point', async () => {
     holds: true,
     signature: { state: 'good' },
     engine: '0.1.0',
-    recordId: 'example-1',
+    record: { id: 'example-1' },
   });
   expect(recheck.signature.fingerprint).toMatch(/^[0-9a-f]{4}( [0-9a-f]{4}){3}$/);
 });

@@ -1,4 +1,5 @@
 import type { InspectionRecord } from '../../record/record.ts';
+import { HandOver } from '../evidence/HandOver.tsx';
 import { useInspectionResults } from '../measuring/use-inspection-results.ts';
 import { SheetPart } from '../parts/SheetPart.tsx';
 import { Notices } from '../screens/Notices.tsx';
@@ -64,6 +65,7 @@ export function InspectionScreen({ record }: { readonly record: InspectionRecord
               {INSPECTION.report}
             </button>
             <p className="quiet">{INSPECTION.reportHint}</p>
+            <HandOver record={record} />
           </SheetPart>
         </div>
       </main>

@@ -1,4 +1,5 @@
-/** The one door for files, however they come: a record file opens as a record, everything else is tried as a picture. */
+/** The one door for files, however they come: a package is rechecked, a record file opens as a record, all else is tried as a picture. */
+import { recheck } from '../recheck/recheck-store.ts';
 import { openRecordFile } from './open-record-file.ts';
 import { takePictures } from './take-pictures.ts';
 
@@ -11,12 +12,19 @@ export function takeAnyFiles(files: readonly File[]): Promise<void> {
 }
 
 async function take(files: readonly File[]): Promise<void> {
+  const [evidence] = files.filter(isPackageFile);
   const [record] = files.filter(isRecordFile);
-  const pictures = files.filter((file) => !isRecordFile(file));
+  const pictures = files.filter((file) => !isRecordFile(file) && !isPackageFile(file));
+  // Beside the work at hand, which stays open behind it.
+  if (evidence) void recheck.open(evidence);
   if (record) await openRecordFile(record);
   if (pictures.length > 0) await takePictures(pictures);
 }
 
 function isRecordFile({ name, type }: File): boolean {
   return type === 'application/json' || name.toLowerCase().endsWith('.json');
+}
+
+function isPackageFile({ name, type }: File): boolean {
+  return type === 'application/zip' || name.toLowerCase().endsWith('.zip');
 }

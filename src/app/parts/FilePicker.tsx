@@ -3,6 +3,7 @@ import { useRef } from 'react';
 /** HEIC by name as well: some systems have no media type for it. */
 export const PICTURE_FILES = 'image/*,video/*,.heic,.heif';
 export const RECORD_FILES = 'application/json,.json';
+export const PACKAGE_FILES = 'application/zip,.zip';
 
 type Props = {
   readonly label: string;

@@ -1,8 +1,10 @@
+import { lazy, Suspense } from 'react';
 import { useStore } from 'zustand';
 import { CameraScreen } from '../camera/CameraScreen.tsx';
 import { camera } from '../camera/camera-store.ts';
 import { InspectionScreen } from '../inspection/InspectionScreen.tsx';
 import { takeAnyFiles } from '../media/take-any-files.ts';
+import { recheck } from '../recheck/recheck-store.ts';
 import { media } from '../stores.ts';
 import { WheelEndScreen } from '../wheel-end/WheelEndScreen.tsx';
 import { DROP_HERE, FIRST } from '../words/en.ts';
@@ -13,14 +15,26 @@ import { FirstScreen } from './FirstScreen.tsx';
 import { useFilesIn } from './use-files-in.ts';
 import { WorkScreen } from './WorkScreen.tsx';
 
+/** Fetched when a package is opened: the first view of the page does without it. */
+const RecheckScreen = lazy(async () => ({
+  default: (await import('../recheck/RecheckScreen.tsx')).RecheckScreen,
+}));
+
 export function App() {
   const open = useOpenWork();
   const cameraShown = useStore(camera, (state) => state.shown);
   const over = useFilesIn(cameraShown ? camera.add : takeAnyFiles);
+  const evidence = useStore(recheck, (state) => state.file);
   const reading = useStore(media, (state) => state.reading > 0);
   return (
     <>
-      <Screen open={open} cameraShown={cameraShown} />
+      {evidence ? (
+        <Suspense>
+          <RecheckScreen file={evidence} />
+        </Suspense>
+      ) : (
+        <Screen open={open} cameraShown={cameraShown} />
+      )}
       {over ? <p className="drop-here">{DROP_HERE}</p> : null}
       <p className={reading ? 'reading' : 'unseen'} role="status">
         {reading ? FIRST.busy : ''}

@@ -3,12 +3,13 @@ import { useStore } from 'zustand';
 import { camera } from '../camera/camera-store.ts';
 import { startInspection } from '../media/start-wheel-end.ts';
 import { takeAnyFiles } from '../media/take-any-files.ts';
-import { FilePicker, PICTURE_FILES, RECORD_FILES } from '../parts/FilePicker.tsx';
+import { FilePicker, PACKAGE_FILES, PICTURE_FILES, RECORD_FILES } from '../parts/FilePicker.tsx';
 import { BrakeDrawing } from '../sheet/BrakeDrawing.tsx';
 import { choices, media } from '../stores.ts';
 import { CAMERA } from '../words/camera.ts';
 import { CAUTIONS, CAUTIONS_HEADING } from '../words/cautions.ts';
 import { AID_LINE, APP_NAME, APP_SENTENCE, FIRST } from '../words/en.ts';
+import { RECHECK_OPEN } from '../words/recheck-open.ts';
 import { CautionsDialog } from './CautionsDialog.tsx';
 import { DemoSets } from './DemoSets.tsx';
 import { EarlierInspections } from './EarlierInspections.tsx';
@@ -53,6 +54,11 @@ export function FirstScreen() {
           <FilePicker
             label={FIRST.openRecord}
             accept={RECORD_FILES}
+            onFiles={(files) => void takeAnyFiles(files)}
+          />
+          <FilePicker
+            label={RECHECK_OPEN}
+            accept={PACKAGE_FILES}
             onFiles={(files) => void takeAnyFiles(files)}
           />
           <button type="button" className="button" onClick={() => camera.show(true)}>

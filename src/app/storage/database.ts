@@ -24,10 +24,11 @@ interface Kept extends DBSchema {
   open: { key: 'record'; value: string };
   cameras: { key: string; value: CameraProfile };
   followings: { key: string; value: KeptFollowing };
+  keys: { key: 'signing'; value: CryptoKeyPair };
 }
 
 const NAME = 'strokewitness';
-const VERSION = 4;
+const VERSION = 5;
 
 let opening: Promise<IDBPDatabase<Kept>> | null = null;
 
@@ -46,6 +47,7 @@ export function database(): Promise<IDBPDatabase<Kept>> {
         for (const kept of await transaction.objectStore('records').getAll())
           await heads.put(headOfOlder(kept));
       }
+      if (from < 5) db.createObjectStore('keys');
     },
     /** A newer app in another tab wants to upgrade: it would wait for this page without end. */
     blocking(_ours, _theirs, event) {

@@ -1,11 +1,14 @@
 import type { InspectionRecord } from '../../record/record.ts';
 
+export const recordFileName = (record: InspectionRecord) => `${stemOf(record)}.json`;
+export const packageFileName = (record: InspectionRecord) => `${stemOf(record)}-evidence.zip`;
+
 /** Unit and day, in letters that every file system takes. */
-export function recordFileName({ vehicle, createdAt }: InspectionRecord): string {
+function stemOf({ vehicle, createdAt }: InspectionRecord): string {
   const unit = vehicle.unit
     .normalize('NFKD')
     .replace(/[^A-Za-z0-9]+/g, '-')
     .replace(/^-|-$/g, '')
     .slice(0, 40);
-  return `strokewitness-${unit || 'wheel-end'}-${createdAt.slice(0, 10)}.json`;
+  return `strokewitness-${unit || 'wheel-end'}-${createdAt.slice(0, 10)}`;
 }

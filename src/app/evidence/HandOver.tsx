@@ -1,0 +1,90 @@
+import './evidence.css';
+import { useEffect, useRef, useState } from 'react';
+import type { InspectionRecord } from '../../record/record.ts';
+import { reportUnlessAbort } from '../media/report-unless-abort.ts';
+import { saveFile } from '../parts/save-file.ts';
+import { work } from '../stores.ts';
+import { packageFileName } from '../words/file-names.ts';
+import { HAND_OVER, makeFailureText } from '../words/hand-over.ts';
+import { sizeText } from '../words/values.ts';
+import type { Compose, MadePackage, MakeFailure } from './make-package.ts';
+import { mayShare, shareFile } from './share-file.ts';
+
+type State =
+  | { readonly is: 'idle' | 'working' }
+  | { readonly is: 'failed'; readonly failure: MakeFailure }
+  | { readonly is: 'made'; readonly made: MadePackage };
+
+type Props = { readonly record: InspectionRecord; readonly compose?: Compose };
+
+export function HandOver({ record, compose = withoutReport }: Props) {
+  const [state, setState] = useState<State>({ is: 'idle' });
+  const control = useRef<AbortController | null>(null);
+  useEffect(() => () => control.current?.abort(), []);
+
+  const make = async () => {
+    control.current = new AbortController();
+    setState({ is: 'working' });
+    try {
+      const { makePackage } = await import('./make-package.ts');
+      const made = await makePackage(record, compose, control.current.signal);
+      if (made.ok) takeSealed(record, made.value.record);
+      setState(made.ok ? { is: 'made', made: made.value } : { is: 'failed', failure: made.failure });
+    } catch (thrown) {
+      setState({ is: 'idle' });
+      reportUnlessAbort(thrown);
+    }
+  };
+
+  const made = state.is === 'made' ? state.made : null;
+  const isStale = made !== null && made.record !== record;
+  return (
+    <section className="hand-over" aria-label={HAND_OVER.heading}>
+      <p>{HAND_OVER.sentence}</p>
+      {made && !isStale ? (
+        <Made made={made} />
+      ) : (
+        <button
+          type="button"
+          className="button"
+          disabled={state.is === 'working'}
+          onClick={() => void make()}
+        >
+          {HAND_OVER.make}
+        </button>
+      )}
+      <p role="status">{state.is === 'working' ? HAND_OVER.working : isStale ? HAND_OVER.stale : ''}</p>
+      {state.is === 'failed' ? <p className="look">{makeFailureText(state.failure)}</p> : null}
+    </section>
+  );
+}
+
+function Made({ made: { record, file, fingerprint } }: { readonly made: MadePackage }) {
+  const name = packageFileName(record);
+  return (
+    <>
+      <p>
+        {HAND_OVER.made(sizeText(file.size))} <strong className="key-print">{fingerprint}</strong>
+      </p>
+      <p className="quiet">{HAND_OVER.tellKey}</p>
+      <div className="row">
+        <button type="button" className="button main" onClick={() => saveFile(file, name)}>
+          {HAND_OVER.save}
+        </button>
+        {mayShare(file, name) ? (
+          <button type="button" className="button" onClick={() => void shareFile(file, name)}>
+            {HAND_OVER.share}
+          </button>
+        ) : null}
+      </div>
+      <p className="quiet">{HAND_OVER.proves}</p>
+    </>
+  );
+}
+
+/** What was entered while the package was made stays, without the seal. */
+function takeSealed(before: InspectionRecord, sealed: InspectionRecord): void {
+  if (work.getState().open?.history.present === before) work.takeSealed(sealed);
+}
+
+const withoutReport: Compose = async () => ({ report: null, stills: [] });

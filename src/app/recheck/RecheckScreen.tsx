@@ -1,0 +1,54 @@
+import '../evidence/evidence.css';
+import './recheck.css';
+import { useEffect, useRef } from 'react';
+import { useStore } from 'zustand';
+import { Notices } from '../screens/Notices.tsx';
+import { AID_LINE } from '../words/en.ts';
+import { RECHECK } from '../words/recheck.ts';
+import { sizeText } from '../words/values.ts';
+import { CheckList } from './CheckList.tsx';
+import { RecordedResults } from './RecordedResults.tsx';
+import { recheck } from './recheck-store.ts';
+import { Stills } from './Stills.tsx';
+import { Verdict } from './Verdict.tsx';
+
+export function RecheckScreen({ file }: { readonly file: File }) {
+  const found = useStore(recheck, (state) => state.recheck);
+  const isBroken = useStore(recheck, (state) => state.isBroken);
+  const title = useRef<HTMLHeadingElement>(null);
+  useEffect(() => {
+    title.current?.focus();
+    scrollTo(0, 0);
+  }, []);
+  return (
+    <div className="recheck">
+      <main>
+        <header>
+          <button type="button" className="button" onClick={recheck.close}>
+            {RECHECK.back}
+          </button>
+          <h1 ref={title} tabIndex={-1}>
+            {RECHECK.title}
+          </h1>
+          <p className="file-name">
+            {file.name}, {sizeText(file.size)}
+          </p>
+        </header>
+        <Notices />
+        <div role="status" className="verdict">
+          {isBroken ? <p className="look">{RECHECK.broken}</p> : null}
+          {found ? <Verdict found={found} /> : null}
+          {found || isBroken ? null : <p>{RECHECK.working}</p>}
+        </div>
+        {found ? (
+          <>
+            <CheckList found={found} />
+            <RecordedResults found={found} />
+            <Stills key={file.name} file={file} found={found} />
+          </>
+        ) : null}
+      </main>
+      <footer className="aid-line">{AID_LINE}</footer>
+    </div>
+  );
+}

@@ -1,0 +1,14 @@
+/** Rechecks a package off the page's own thread: hashing takes its time, and measuring again does. */
+import { blobSource } from '../../evidence/blob-source.browser.ts';
+import { browserHashes } from '../../evidence/hashes.browser.ts';
+import { recheckPackage } from '../../recheck/recheck-package.ts';
+
+addEventListener('message', async ({ data }: MessageEvent<Blob>) => {
+  const tools = { hashes: await browserHashes(), subtle: crypto.subtle, signedBy: null };
+  // A rejection would go unheard: it is thrown where the page listens.
+  recheckPackage(blobSource(data), tools).then(postMessage, (reason: unknown) => {
+    setTimeout(() => {
+      throw reason;
+    });
+  });
+});

@@ -1,0 +1,82 @@
+/** Two people: a technician makes the package, an auditor with a browser of his own rechecks it. */
+import { readFileSync } from 'node:fs';
+import { expect, type Page, test } from '@playwright/test';
+import { recordText } from '../../src/record/save-record.ts';
+import { PICTURES, pairRecord } from './evidence-record.ts';
+import { choose } from './shell-start.ts';
+
+type Handed = { readonly bytes: Buffer; readonly key: string };
+
+/** Opens the saved record, gives it its pictures, makes the package and saves it. */
+async function technician(page: Page): Promise<Handed> {
+  await page.goto('/');
+  const record = {
+    name: 'gt-14.json',
+    mimeType: 'application/json',
+    buffer: Buffer.from(recordText(pairRecord())),
+  };
+  await choose(page, 'Open a saved record', [record]);
+  const pictures = PICTURES.map((path) => ({
+    name: path.split('/').at(-1) ?? '',
+    mimeType: 'image/jpeg',
+    buffer: readFileSync(path),
+  }));
+  await choose(page, 'Choose the files', pictures);
+  await expect(page.getByRole('button', { name: 'Choose the files' })).toBeHidden();
+  await page.getByRole('button', { name: 'Axle 1, left' }).click();
+  await page.getByRole('button', { name: 'Vehicle', exact: true }).click();
+  const part = page.getByRole('region', { name: 'Evidence package' });
+  await part.getByRole('button', { name: 'Make the evidence package' }).click();
+  await expect(part.getByText(/The package is ready/)).toBeVisible({ timeout: 20_000 });
+  const key = (await part.locator('.key-print').textContent()) ?? '';
+  const [download] = await Promise.all([
+    page.waitForEvent('download'),
+    part.getByRole('button', { name: 'Save the package' }).click(),
+  ]);
+  expect(download.suggestedFilename()).toMatch(/^strokewitness-Gravel-trailer-GT-14-.*-evidence\.zip$/);
+  return { bytes: readFileSync(await download.path()), key };
+}
+
+const check = (page: Page, question: RegExp) =>
+  page.locator('.checks > li').filter({ hasText: question }).locator('strong');
+
+test('an auditor rechecks in a fresh browser what a technician packed, and sees what somebody changed', async ({
+  page,
+  browser,
+  baseURL,
+}) => {
+  const { bytes, key } = await technician(page);
+  const context = await browser.newContext({ ...(baseURL ? { baseURL } : {}) });
+  const auditor = await context.newPage();
+  await auditor.goto('/');
+  const sent = { name: 'gt-14-evidence.zip', mimeType: 'application/zip', buffer: bytes };
+  await choose(auditor, 'Recheck an evidence package', [sent]);
+  await expect(auditor.getByRole('heading', { name: 'This package holds in every point.' })).toBeVisible({
+    timeout: 20_000,
+  });
+  await expect(auditor.locator('.key-print')).toHaveText(key);
+  await expect(auditor.locator('.checks > li')).toHaveText(Array.from({ length: 9 }, () => /Yes$/));
+  await expect(auditor.getByRole('row', { name: /axle 1 left.*±/ })).toBeVisible();
+
+  const changed = Buffer.from(bytes);
+  const middle = Math.floor(bytes.length / 2);
+  changed[middle] = (changed[middle] ?? 0) ^ 1;
+  await auditor.getByRole('button', { name: 'Close the package' }).click();
+  await choose(auditor, 'Recheck an evidence package', [{ ...sent, buffer: changed }]);
+  await expect(auditor.getByRole('heading', { name: /does not hold/ })).toBeVisible({ timeout: 20_000 });
+  await expect(check(auditor, /as it was when the package was made\?/)).toHaveText('No');
+  await expect(auditor.getByText(/captures\/00\d-\w+\.jpg was changed\./)).toBeVisible();
+  await expect(check(auditor, /measuring again/)).toHaveText('Yes');
+  await context.close();
+});
+
+test('what is no package is told as such, and the work behind it stays', async ({ page }) => {
+  await page.goto('/');
+  const script = '<script>document.title = "broken"</script>';
+  const file = { name: `${script}.zip`, mimeType: 'application/zip', buffer: Buffer.from(script.repeat(9)) };
+  await choose(page, 'Recheck an evidence package', [file]);
+  await expect(page.getByRole('heading', { name: /does not hold: 1 of 9/ })).toBeVisible();
+  await expect(page).toHaveTitle(/Strokewitness/);
+  await page.getByRole('button', { name: 'Close the package' }).click();
+  await expect(page.getByRole('heading', { name: 'Strokewitness' })).toBeVisible();
+});
