@@ -13,10 +13,13 @@ import { AddAxles, AxleList } from './AxleList.tsx';
 import { ConditionsForm } from './ConditionsForm.tsx';
 import { PlanView } from './PlanView.tsx';
 import { ReviewForm } from './ReviewForm.tsx';
+import { RulesSaid } from './RulesSaid.tsx';
+import { useKeptStrokes } from './use-kept-strokes.ts';
 import { VehicleForm } from './VehicleForm.tsx';
 
 export function InspectionScreen({ record }: { readonly record: InspectionRecord }) {
   const results = useInspectionResults(record);
+  useKeptStrokes(results);
   useUndoKeys();
   const { vehicle, inspector, review } = record;
   const isNew = vehicle.axles.length === 0;
@@ -57,6 +60,7 @@ export function InspectionScreen({ record }: { readonly record: InspectionRecord
           >
             <ConditionsForm record={record} />
           </SheetPart>
+          <RulesSaid record={record} results={results} />
           <SheetPart title={INSPECTION.review} said={review?.by}>
             <ReviewForm review={review} />
           </SheetPart>

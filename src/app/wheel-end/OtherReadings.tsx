@@ -1,4 +1,5 @@
 import { useState } from 'react';
+import { isReadingOver } from '../../record/other-readings.ts';
 import type { OtherReading, WheelEnd } from '../../record/wheel-end.ts';
 import { useLengthUnit } from '../parts/use-length-unit.ts';
 import { work } from '../stores.ts';
@@ -34,8 +35,8 @@ export function OtherReadings({ wheelEnd }: { readonly wheelEnd: WheelEnd }) {
 
 function OtherReadingLine({ reading }: { readonly reading: OtherReading }) {
   const unit = useLengthUnit();
-  const { id, what, name, valueMm, limitMm, limitIs, limitSource } = reading;
-  const isPast = limitMm !== null && (limitIs === 'greatest' ? valueMm > limitMm : valueMm < limitMm);
+  const { id, what, name, valueMm, limitMm, limitSource } = reading;
+  const isPast = isReadingOver(reading);
   // Play is given in thousandths of an inch by makers: a fraction would hide it.
   const fine = unit === 'fraction' ? 'decimal-inch' : unit;
   const judged = isPast ? OTHER.over : OTHER.within;

@@ -1,6 +1,5 @@
 import type { Limit } from '../../finding/limit.ts';
 import type { PurposeResults } from '../../record/purpose-results.ts';
-import type { InspectionRecord } from '../../record/record.ts';
 import type { WheelEnd } from '../../record/wheel-end.ts';
 import { measureWheelEnd } from '../media/start-wheel-end.ts';
 import { useLengthUnit } from '../parts/use-length-unit.ts';
@@ -14,7 +13,6 @@ import { HandReadings } from './HandReadings.tsx';
 import { StrokeLines } from './StrokeLines.tsx';
 
 type Props = {
-  readonly record: InspectionRecord;
   readonly wheelEnd: WheelEnd;
   readonly results: PurposeResults;
   readonly limit: Limit | null;

@@ -1,28 +1,33 @@
 import type { InspectionRecord } from '../../record/record.ts';
 import type { WheelEnd } from '../../record/wheel-end.ts';
+import { holdingResults } from '../../record/wheel-end-results.ts';
 import { useInspectionResults } from '../measuring/use-inspection-results.ts';
 import { SheetPart } from '../parts/SheetPart.tsx';
 import { Notices } from '../screens/Notices.tsx';
 import { TopBar } from '../screens/TopBar.tsx';
 import { useUndoKeys } from '../screens/use-undo-keys.ts';
 import { ChamberChoice } from '../steps/ChamberChoice.tsx';
-import { MissingFiles } from '../steps/MissingFiles.tsx';
 import { work } from '../stores.ts';
 import { AID_LINE } from '../words/en.ts';
 import { chamberText } from '../words/given.ts';
 import { INSPECTION, positionName, stateText } from '../words/inspection.ts';
 import { PURPOSE_NAMES, WHEEL_END } from '../words/wheel-end.ts';
+import { CauseSearch } from './CauseSearch.tsx';
 import { LooksOfChamber } from './LooksOfChamber.tsx';
 import { NotesAndPhotos } from './NotesAndPhotos.tsx';
 import { OtherReadings } from './OtherReadings.tsx';
 import { Repairs } from './Repairs.tsx';
 import { StrokePart } from './StrokePart.tsx';
+import { Trend } from './Trend.tsx';
+import { useEarlierStrokes } from './use-earlier-strokes.ts';
+import { WheelEndNotes } from './WheelEndNotes.tsx';
 import { WheelEndSteps } from './WheelEndSteps.tsx';
 
 type Props = { readonly record: InspectionRecord; readonly wheelEnd: WheelEnd };
 
 export function WheelEndScreen({ record, wheelEnd }: Props) {
   const inspection = useInspectionResults(record);
+  const earlier = useEarlierStrokes(record.vehicle.unit, wheelEnd.position);
   useUndoKeys();
   const results = inspection.wheelEnds.find(({ id }) => id === wheelEnd.id);
   if (!results) return null;
@@ -40,19 +45,24 @@ export function WheelEndScreen({ record, wheelEnd }: Props) {
           <WheelEndSteps record={record} wheelEnd={wheelEnd} />
           <h1>{positionName(wheelEnd.position)}</h1>
           <p className={results.state === 'over limit' ? 'look' : ''}>{stateText(results)}</p>
-          <MissingFiles record={record} />
         </div>
         <div>
           <section className="sheet-part" aria-label={PURPOSE_NAMES['as-found']}>
-            <StrokePart record={record} wheelEnd={wheelEnd} results={asFound} limit={results.limit} />
+            <StrokePart wheelEnd={wheelEnd} results={asFound} limit={results.limit} />
+            <Trend
+              strokes={earlier}
+              now={holdingResults(results).strokeMm}
+              limitsMm={results.limit?.values.map(({ limitMm }) => limitMm) ?? []}
+            />
           </section>
+          <WheelEndNotes inspection={inspection} results={results} />
           {repaired || isOut || asFound.state === 'within limit' ? (
             <SheetPart
               title={PURPOSE_NAMES['after-repair']}
               said={afterRepair.strokeMm === null ? WHEEL_END.nothing : undefined}
               open={repaired}
             >
-              <StrokePart record={record} wheelEnd={wheelEnd} results={afterRepair} limit={results.limit} />
+              <StrokePart wheelEnd={wheelEnd} results={afterRepair} limit={results.limit} />
             </SheetPart>
           ) : null}
         </div>
@@ -68,6 +78,11 @@ export function WheelEndScreen({ record, wheelEnd }: Props) {
           <SheetPart title={WHEEL_END.readings} said={count(wheelEnd.otherReadings.length)}>
             <OtherReadings wheelEnd={wheelEnd} />
           </SheetPart>
+          {results.search ? (
+            <SheetPart title={WHEEL_END.cause} open>
+              <CauseSearch wheelEnd={wheelEnd} search={results.search} />
+            </SheetPart>
+          ) : null}
           <SheetPart title={WHEEL_END.repair} said={count(wheelEnd.repairs.length)} open={repaired}>
             <Repairs wheelEnd={wheelEnd} inspector={record.inspector.name} />
           </SheetPart>

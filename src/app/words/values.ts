@@ -35,6 +35,10 @@ export function dayText(isoTime: string): string {
   return new Date(isoTime).toLocaleString('en-CA', { dateStyle: 'medium', timeStyle: 'short' });
 }
 
+export function shortDayText(isoTime: string): string {
+  return new Date(isoTime).toLocaleDateString('en-CA', { year: '2-digit', month: 'short' });
+}
+
 export function sizeText(bytes: number): string {
   return bytes < 1e6 ? `${Math.ceil(bytes / 1e3)} kB` : `${(bytes / 1e6).toFixed(1)} MB`;
 }
