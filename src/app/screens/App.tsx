@@ -5,6 +5,7 @@ import { camera } from '../camera/camera-store.ts';
 import { InspectionScreen } from '../inspection/InspectionScreen.tsx';
 import { takeAnyFiles } from '../media/take-any-files.ts';
 import { recheck } from '../recheck/recheck-store.ts';
+import { ReportScreen } from '../report/ReportScreen.tsx';
 import { media } from '../stores.ts';
 import { WheelEndScreen } from '../wheel-end/WheelEndScreen.tsx';
 import { DROP_HERE, FIRST } from '../words/en.ts';
@@ -54,5 +55,6 @@ function Screen({ open, cameraShown }: Props) {
   const wheelEnd = record.wheelEnds.find(({ id }) => id === open.place.target.wheelEndId);
   if (open.place.screen === 'wheel-end' && wheelEnd)
     return <WheelEndScreen key={wheelEnd.id} record={record} wheelEnd={wheelEnd} />;
+  if (open.place.screen === 'report') return <ReportScreen key={record.id} record={record} />;
   return <InspectionScreen key={record.id} record={record} />;
 }

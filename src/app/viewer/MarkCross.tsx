@@ -57,7 +57,7 @@ export function MarkCross(props: {
   );
 }
 
-function crossOf(mark: ViewerMark): string {
+export function crossOf(mark: ViewerMark): string {
   if (mark.automatic && mark.selected) return SELECTED_TURNED_CROSS;
   if (mark.automatic) return mark.minor ? MINOR_TURNED_CROSS : TURNED_CROSS;
   if (mark.selected) return SELECTED_CROSS;

@@ -2,6 +2,7 @@ import type { InspectionRecord } from '../../record/record.ts';
 
 export const recordFileName = (record: InspectionRecord) => `${stemOf(record)}.json`;
 export const packageFileName = (record: InspectionRecord) => `${stemOf(record)}-evidence.zip`;
+export const reportFileName = (record: InspectionRecord) => `${stemOf(record)}-report.html`;
 
 /** Unit and day, in letters that every file system takes. */
 function stemOf({ vehicle, createdAt }: InspectionRecord): string {

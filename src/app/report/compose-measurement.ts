@@ -1,0 +1,116 @@
+/** One measurement: its annotated pictures, its clip, its numbers and what they rest on. */
+import type { Fact, Part, Section } from '../../evidence/report-model.ts';
+import type { Measured } from '../../measurement/measured.ts';
+import type { Measurement } from '../../measurement/measurement.ts';
+import type { MeasurementInput, Purpose } from '../../record/measurement-input.ts';
+import type { PurposeResults } from '../../record/purpose-results.ts';
+import { armText, referenceText } from '../words/given.ts';
+import { MARK_NAMES } from '../words/marks.ts';
+import { END, pictureCaption, REPORT, SUMMARY } from '../words/report.ts';
+import { BUDGET, BUDGET_NAMES, chanceText, fitText, WORST_MARK } from '../words/uncertainty.ts';
+import { measuredAngleText, measuredLengthText, uText } from '../words/values.ts';
+import { WHEEL_END } from '../words/wheel-end.ts';
+import type { ReportInput } from './compose-report.ts';
+import { pictureRef } from './picture-ref.ts';
+import { chartKey, shownMeasurement, viewKey } from './report-pictures.ts';
+import { section } from './section.ts';
+
+export function measurementSections(input: ReportInput, end: number, purpose: Purpose): Section[] {
+  const { record, results } = input;
+  const wheelEnd = record.wheelEnds[end];
+  const shown = wheelEnd && shownMeasurement(wheelEnd, results, end, purpose);
+  if (!wheelEnd || !shown) return [];
+  const pictures = shown.input.views.map(({ state, captureId, frame }) =>
+    pictureRef(record, viewKey(end, purpose, state), { captureId, frame, name: pictureCaption(state) }),
+  );
+  const chart: Part[] = shown.input.followed ? [{ kind: 'drawing', key: chartKey(end, purpose) }] : [];
+  const more = wheelEnd.measurements.filter((each) => each.purpose === purpose).length - 1;
+  return [
+    ...section(
+      END.picturesOf(purpose),
+      [
+        { kind: 'pictures', pictures, size: 'large' },
+        { kind: 'lines', lines: more > 0 ? [END.earlier(more, purpose)] : [] },
+      ],
+      'wide',
+    ),
+    ...section(END.chartOf(purpose), chart, 'wide'),
+    ...(shown.measured
+      ? section(
+          END.numbersOf(purpose),
+          [
+            { kind: 'facts', facts: quantities(input, shown.measured, shown.of) },
+            { kind: 'facts', facts: grounds(input, shown.input, shown.measured) },
+            { kind: 'lines', lines: [fitText(shown.measured.fit)], look: shown.measured.fit.inflation > 1 },
+            budget(shown.measured),
+          ],
+          'beside',
+        )
+      : []),
+  ];
+}
+
+function quantities(
+  { unit }: ReportInput,
+  measured: Measurement,
+  { freeStrokeMm, powerStrokeMm }: PurposeResults,
+): Fact[] {
+  const { strokeMm, straightLineChangeMm, armAngleReleasedRad, armAngleAppliedRad } = measured;
+  const byHand = freeStrokeMm?.basis === 'hand';
+  const free = freeStrokeMm && measuredLengthText(freeStrokeMm, unit);
+  const power = powerStrokeMm && measuredLengthText(powerStrokeMm, unit);
+  const angle = (value: Measured | null) => value && measuredAngleText(value);
+  const all = [
+    [END.stroke, measuredLengthText(strokeMm, unit)],
+    [END.straight, measuredLengthText(straightLineChangeMm, unit)],
+    [END.freeStroke, free && byHand ? SUMMARY.byHand(free) : free],
+    [WHEEL_END.powerStroke, power && byHand ? END.freeByHand(power) : power],
+    [END.angleReleased, angle(armAngleReleasedRad)],
+    [END.angleApplied, angle(armAngleAppliedRad)],
+  ] as const;
+  return all.flatMap(([label, value]) => (value === null ? [] : [{ label, value }]));
+}
+
+function grounds({ record, unit }: ReportInput, input: MeasurementInput, { fit }: Measurement): Fact[] {
+  const marks = input.views.flatMap((view) => view.marks);
+  const byHand = marks.filter(({ placedBy }) => placedBy === 'hand').length;
+  const { worstMark } = fit;
+  const worst = worstMark
+    ? [
+        {
+          label: END.worst,
+          value: `${MARK_NAMES[worstMark.kind]}, ${worstMark.state}: ${WORST_MARK.off(worstMark.standardisedResidual)}`,
+        },
+      ]
+    : [];
+  return [
+    { label: END.reference, value: referenceText(input.references, unit) },
+    ...(input.references.armLength ? [{ label: END.arm, value: armText(input.references, unit) }] : []),
+    { label: END.camera, value: cameraText(record, input) },
+    { label: END.marks, value: END.marksCount(marks.length, byHand) },
+    {
+      label: END.chiSquare,
+      value: `${fit.chiSquare.toFixed(1)}; ${fit.degreesOfFreedom.toFixed(1)}; ${chanceText(fit.pValue)}`,
+    },
+    ...worst,
+  ];
+}
+
+function cameraText({ cameraProfiles, captures }: ReportInput['record'], input: MeasurementInput): string {
+  const profile = cameraProfiles.find(({ id }) => id === input.cameraProfileId);
+  const capture = captures.find(({ id }) => id === input.views[0]?.captureId);
+  const focal = capture?.focal35Mm ?? null;
+  const lens = focal === null ? END.cameraUsual : END.cameraFocal(focal);
+  const still = input.cameraStill ? END.cameraStill : END.cameraHeld;
+  return [profile ? END.cameraCalibrated(profile.name || REPORT.notSaid) : lens, still].join('; ');
+}
+
+/** Largest first; what adds less than a hundredth of the square is not worth a line. */
+function budget({ strokeMm: { budget: parts, u } }: Measurement): Part {
+  const rows = parts
+    .map((part) => ({ ...part, share: (part.u / u) ** 2 }))
+    .filter(({ share }) => share >= 0.01)
+    .sort((a, b) => b.share - a.share)
+    .map((part) => [BUDGET_NAMES[part.group], BUDGET.share(part.share), uText(part.u)]);
+  return { kind: 'table', table: { columns: END.budgetColumns, rows } };
+}

@@ -1,0 +1,26 @@
+/** The report of a record with its annotated stills, for handing over. Rejects with the signal's reason when aborted. */
+import type { LengthUnit } from '../../basics/length-text.ts';
+import type { Paper } from '../../evidence/report-styles.ts';
+import type { InspectionRecord } from '../../record/record.ts';
+import { ENGINE_VERSION } from './engine-version.ts';
+import { type GatherOptions, gatherReport } from './gather-report.browser.ts';
+import { reportFonts } from './report-fonts.browser.ts';
+import { reportHtml } from './report-html.ts';
+import { annotatedStills, type Still } from './stills.browser.ts';
+
+export type MadeReport = { readonly html: string; readonly stills: readonly Still[] };
+
+export async function makeReport(
+  record: InspectionRecord,
+  sheet: { readonly unit: LengthUnit; readonly paper: Paper; readonly madeAt: string },
+  options: GatherOptions,
+): Promise<MadeReport> {
+  const { signal } = options;
+  const { results, clips, pictures } = await gatherReport(record, options);
+  const fonts = await reportFonts();
+  const input = { record, results, unit: sheet.unit, engine: ENGINE_VERSION, madeAt: sheet.madeAt };
+  return {
+    html: reportHtml(input, { pictures, clips }, { paper: sheet.paper, fonts }),
+    stills: await annotatedStills(input, pictures, fonts, signal),
+  };
+}
