@@ -1,14 +1,14 @@
 /**
  * What one wheel end came to for one purpose, as found or after repair: by pictures, by hand, and which of the two decides.
  *
- * Rule     the last measurement and the last hand reading count. The pictures decide; where they do not, the hand reading does.
- *          Where both decide and contradict each other, nothing is decided.
+ * Rule     the last measurement and the last hand reading count; which of the two decides: deciding.ts.
  * Model    power stroke = stroke - free stroke: of one adjustment its own derived quantity, else u^2 = u_stroke^2 + u_free^2;
  *          difference = pictures - hand, u^2 = u_pictures^2 + u_hand^2, significant where it exceeds its own U95.
  */
 import type { Finding } from '../finding/decision.ts';
 import type { WithU } from '../measurement/measured.ts';
 import { minus } from '../measurement/minus.ts';
+import { decidingOf, type HandStroke } from './deciding.ts';
 import { type HandResult, handResult, type Rules } from './hand-results.ts';
 import type { MeasurementInput, Purpose } from './measurement-input.ts';
 import type { Assessment } from './results.ts';
@@ -68,7 +68,8 @@ export function purposeResults(
     .map((reading) => handResult(reading, rules));
   const hand = lastRead(handReadings, 'stroke');
   const pictures = measured && { ...withU(measured.strokeMm), basis: 'pictures' as const };
-  const decided = decidingOf(assessment, hand);
+  const differenceMm = pictures && hand && differenceOf(pictures, hand.length);
+  const decided = decidingOf(assessment, hand, differenceMm?.significant ?? false);
   const strokeMm = decided.basis === 'hand' ? (hand?.length ?? null) : pictures;
   const freeByHand = lastRead(handReadings, 'free-stroke')?.length ?? null;
   const freeStrokeMm = measured?.freeStrokeMm
@@ -83,7 +84,7 @@ export function purposeResults(
     ...decided,
     state: decided.finding?.outcome ?? stateWithout(wheelEnd, purpose),
     strokeMm,
-    differenceMm: pictures && hand && differenceOf(pictures, hand.length),
+    differenceMm,
     freeStrokeMm,
     powerStrokeMm: together ? { ...withU(together), basis: 'pictures' } : apart,
   };
@@ -94,9 +95,7 @@ export function differenceOf(a: WithU, b: WithU): Difference {
   return { ...difference, significant: Math.abs(difference.value) > difference.U95 };
 }
 
-type Read = { readonly length: Based; readonly finding: Finding | null };
-
-function lastRead(readings: readonly HandResult[], quantity: HandResult['quantity']): Read | null {
+function lastRead(readings: readonly HandResult[], quantity: HandResult['quantity']): HandStroke | null {
   for (const { length, finding, quantity: of } of readings.toReversed())
     if (of === quantity && length.ok) return { length: { ...withU(length.value), basis: 'hand' }, finding };
   return null;
@@ -106,45 +105,6 @@ function lastRead(readings: readonly HandResult[], quantity: HandResult['quantit
 function lastOf({ measurements }: WheelEnd, purpose: Purpose): MeasurementInput | null {
   const ofPurpose = measurements.filter((one) => one.purpose === purpose);
   return ofPurpose.findLast(({ views }) => views.length > 0) ?? ofPurpose.at(-1) ?? null;
-}
-
-type Deciding = Pick<PurposeResults, 'basis' | 'finding' | 'contradicted'>;
-
-function decidingOf(assessment: Assessment | null, hand: Read | null): Deciding {
-  const pictures = assessment && !isUnfinished(assessment) ? assessment.finding : null;
-  const byHand = hand?.finding ?? null;
-  const isDecided = (finding: Finding | null) => finding !== null && finding.outcome !== 'not decided';
-  if (
-    pictures &&
-    hand &&
-    byHand &&
-    isDecided(pictures) &&
-    isDecided(byHand) &&
-    pictures.outcome !== byHand.outcome
-  ) {
-    const reason = { code: 'finding/hand-contradicts', handStrokeMm: hand.length.value } as const;
-    const finding: Finding = { ...pictures, outcome: 'not decided', reasons: [reason], notes: [] };
-    return { basis: 'pictures', finding, contradicted: true };
-  }
-  const handGoesFirst =
-    byHand !== null && !isDecided(pictures) && (isDecided(byHand) || hasNoStroke(assessment));
-  if (handGoesFirst) return { basis: 'hand', finding: byHand, contradicted: false };
-  return {
-    basis: pictures && !hasNoStroke(assessment) ? 'pictures' : null,
-    finding: pictures,
-    contradicted: false,
-  };
-}
-
-function hasNoStroke(assessment: Assessment | null): boolean {
-  return !assessment?.measurement.ok;
-}
-
-/** A picture or a mark is still to come: that is work under way and not a measurement that failed. */
-function isUnfinished({ measurement }: Assessment): boolean {
-  if (measurement.ok) return false;
-  const { code } = measurement.failure;
-  return code === 'measurement/view-missing' || code === 'measurement/mark-missing';
 }
 
 function stateWithout(wheelEnd: WheelEnd, purpose: Purpose): WheelEndState {

@@ -11,6 +11,7 @@
 import { mmFromInches } from '../basics/units.ts';
 import { judge } from '../finding/guard-band.ts';
 import type { RuleSet } from '../finding/rule-set.ts';
+import { isJudged } from './deciding.ts';
 import type { PurposeResults } from './purpose-results.ts';
 import type { Position } from './wheel-end.ts';
 
@@ -61,7 +62,7 @@ export function roadsideShare(brakes: readonly BrakeResults[], ruleSet: RuleSet)
 
 function countOf(results: PurposeResults | null, ruleSet: RuleSet): { least: number; most: number } {
   const { finding = null, strokeMm = null, contradicted = false } = results ?? {};
-  if (!finding || !strokeMm || contradicted || finding.judgements.length === 0) return { least: 0, most: 1 };
+  if (!finding || !strokeMm || contradicted || !isJudged(finding)) return { least: 0, most: 1 };
   if (finding.outcome === 'within limit') return { least: 0, most: 0 };
   const stepMm = mmFromInches(ruleSet.roadsideCount.wholeBrakeFromIn);
   const each = finding.judgements.map(({ limitMm, outcome }) => {
@@ -71,13 +72,6 @@ function countOf(results: PurposeResults | null, ruleSet: RuleSet): { least: num
       most: outcome === 'within limit' ? 0 : step === 'within limit' ? 0.5 : 1,
     };
   });
-  const isNear = finding.reasons.every(
-    ({ code }) =>
-      code === 'finding/near-limit' ||
-      code === 'finding/editions-differ' ||
-      code === 'finding/chamber-ambiguous',
-  );
-  if (!isNear) return { least: 0, most: 1 };
   return {
     least: Math.min(...each.map(({ least }) => least)),
     most: Math.max(...each.map(({ most }) => most)),

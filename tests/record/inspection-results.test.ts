@@ -67,8 +67,14 @@ test('the hand reading decides where the pictures do not; a contradiction decide
       { id: 'h', purpose: 'as-found', quantity: 'stroke', releasedMm: 100, appliedMm, graduationMm: 1.5875 },
     ],
   });
-  const undecidedByPictures = results({ 'a1l-found': 50.8 }, withEnd(0, hand(160))).wheelEnds[0];
+  const undecidedByPictures = results({ 'a1l-found': 50.8 }, withEnd(0, hand(152.4))).wheelEnds[0];
   expect(undecidedByPictures).toMatchObject({ state: 'over limit', basis: 'hand' });
+  // 50.8 and 60 mm cannot both be right, though the pictures alone decide nothing.
+  const apart = results({ 'a1l-found': 50.8 }, withEnd(0, hand(160))).wheelEnds[0];
+  expect(apart).toMatchObject({ state: 'not decided', asFound: { contradicted: true } });
+  // Within by the pictures, near the limit by hand, and further apart than both explain.
+  const doubted = results({ 'a1l-found': 48 }, withEnd(0, hand(151))).wheelEnds[0];
+  expect(doubted).toMatchObject({ state: 'not decided', asFound: { contradicted: true } });
   expect(results({}, withEnd(0, hand(160))).wheelEnds[0]).toMatchObject({ basis: 'hand' });
   const contradicted = results({ 'a1l-found': 41 }, withEnd(0, hand(160))).wheelEnds[0];
   expect(contradicted).toMatchObject({ state: 'not decided', asFound: { contradicted: true } });

@@ -65,7 +65,7 @@ export function undecidedText(reason: UndecidedReason, unit: LengthUnit): string
     case 'finding/two-solutions':
       return `The marks also fit a stroke of ${lengthText(reason.otherStrokeMm, unit)}, which would be found otherwise.`;
     case 'finding/hand-contradicts':
-      return `The hand reading of ${lengthText(reason.handStrokeMm, unit)} says the opposite of the pictures. Measure again, both ways.`;
+      return `The hand reading of ${lengthText(reason.handStrokeMm, unit)} contradicts the pictures. Measure again, both ways.`;
     case 'finding/not-measured':
       return measurementFailureText(reason.failure, unit);
   }
