@@ -32,6 +32,7 @@ test.each([
   ['TYPE 24 LONG STROKE', true],
   ['30', false],
   ['HOLLOW', false],
+  ['MODEL 30', false],
   ['24S', false],
 ])('the marking %s: sign of long stroke %s', (marking, isSign) => {
   expect(longSigns({ ...LOOKS, marking }).includes('letter-l')).toBe(isSign);
