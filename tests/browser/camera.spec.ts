@@ -24,11 +24,9 @@ async function savedRecord(page: Page) {
   return opened.value;
 }
 
-test('from photos of the board to a camera that is kept, and used for a measurement after a reload', async ({
-  page,
-  isMobile,
-}) => {
-  test.skip(!isMobile, 'one run of the search is enough: the way is the same');
+test('from photos of the board to a camera that is kept, and used for a measurement after a reload', {
+  tag: '@phone',
+}, async ({ page }) => {
   await startPair(page);
   const board = await boardPhotos(page);
   const other = await photo(page, 'no-board.jpg', '#446');
@@ -83,7 +81,7 @@ test('from photos of the board to a camera that is kept, and used for a measurem
   expect((await savedRecord(page)).wheelEnds[0]?.measurements[0]?.cameraProfileId).toBeNull();
 });
 
-test('the measurement follows the choice of the camera at once', async ({ page }) => {
+test('the measurement follows the choice of the camera at once', { tag: '@desk' }, async ({ page }) => {
   const kept = JSON.parse(readFileSync('tests/fixtures/records/version-2.json', 'utf8'));
   const record = { ...kept, wheelEnds: kept.wheelEnds.slice(0, 1) };
   await page.goto('/');
@@ -107,7 +105,9 @@ test('the measurement follows the choice of the camera at once', async ({ page }
   await expect(warning).toHaveCount(0);
 });
 
-test('photos of another size than the camera was made for: said where it is chosen', async ({ page }) => {
+test('photos of another size than the camera was made for: said where it is chosen', {
+  tag: '@desk',
+}, async ({ page }) => {
   await page.goto('/');
   const profile = {
     ...{ id: 'a', name: 'Office camera', madeAt: '2026-11-25T12:00:00.000Z', widthPx: 4000, heightPx: 3000 },
@@ -143,43 +143,48 @@ test('photos of another size than the camera was made for: said where it is chos
   await expect(office).toHaveCount(0);
 });
 
-test('without a network the board is printed at its size and found in a photo; a clip is refused', async ({
-  page,
-  context,
-}) => {
-  await page.goto('/');
-  await page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined));
-  await page.reload();
-  await expect.poll(() => page.evaluate(() => navigator.serviceWorker.controller !== null)).toBe(true);
-  await context.setOffline(true);
-  await page.getByRole('button', { name: 'Calibrate a camera' }).click();
+test.describe('without a network', () => {
+  test.use({ serviceWorkers: 'allow' });
 
-  for (const paper of ['A4', 'US Letter']) {
-    const [sheet] = await Promise.all([
-      context.waitForEvent('page'),
-      page.getByRole('link', { name: new RegExp(`^${paper}`) }).click(),
-    ]);
-    // 250 mm and 100 mm at 96 px per inch.
-    const box = (id: string) => sheet.locator(id).evaluate((line) => line.getBoundingClientRect());
-    expect((await box('#board')).height).toBeCloseTo((250 / 25.4) * 96, 0);
-    expect((await box('#check-line-across')).width).toBeCloseTo((100 / 25.4) * 96, 0);
-    expect((await box('#check-line-down')).height).toBeCloseTo((100 / 25.4) * 96, 0);
-    await sheet.close();
-  }
+  test('without a network the board is printed at its size and found in a photo; a clip is refused', {
+    tag: '@phone',
+  }, async ({ page, context }) => {
+    await page.goto('/');
+    await page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined));
+    await page.reload();
+    await expect.poll(() => page.evaluate(() => navigator.serviceWorker.controller !== null)).toBe(true);
+    await context.setOffline(true);
+    await page.getByRole('button', { name: 'Calibrate a camera' }).click();
 
-  const [board] = await boardPhotos(page, 1);
-  if (!board) throw new Error('no photo');
-  const clip = {
-    name: 'clip.mp4',
-    mimeType: 'video/mp4',
-    buffer: readFileSync('tests/fixtures/media/h264-b-frames.mp4'),
-  };
-  await choose(page, 'Choose 8 or more photos', [board, clip]);
-  await expect(photos(page).first()).toContainText(/of 54 corners/, { timeout: 120_000 });
-  await expect(photos(page).nth(1)).toContainText('A clip. Take photos');
+    for (const paper of ['A4', 'US Letter']) {
+      const [sheet] = await Promise.all([
+        context.waitForEvent('page'),
+        page.getByRole('link', { name: new RegExp(`^${paper}`) }).click(),
+      ]);
+      // 250 mm and 100 mm at 96 px per inch.
+      const box = (id: string) => sheet.locator(id).evaluate((line) => line.getBoundingClientRect());
+      expect((await box('#board')).height).toBeCloseTo((250 / 25.4) * 96, 0);
+      expect((await box('#check-line-across')).width).toBeCloseTo((100 / 25.4) * 96, 0);
+      expect((await box('#check-line-down')).height).toBeCloseTo((100 / 25.4) * 96, 0);
+      await sheet.close();
+    }
+
+    const [board] = await boardPhotos(page, 1);
+    if (!board) throw new Error('no photo');
+    const clip = {
+      name: 'clip.mp4',
+      mimeType: 'video/mp4',
+      buffer: readFileSync('tests/fixtures/media/h264-b-frames.mp4'),
+    };
+    await choose(page, 'Choose 8 or more photos', [board, clip]);
+    await expect(photos(page).first()).toContainText(/of 54 corners/, { timeout: 120_000 });
+    await expect(photos(page).nth(1)).toContainText('A clip. Take photos');
+  });
 });
 
-test('the printed page, as the browser draws it, is the board that is looked for', async ({ page }) => {
+test('the printed page, as the browser draws it, is the board that is looked for', { tag: '@desk' }, async ({
+  page,
+}) => {
   await page.goto('/');
   // Edges fall inside pixels, as in a photo.
   const pxPerMm = 3.7;

@@ -1,43 +1,16 @@
 /** The stroke over time, its applications and the annotated clip, in a real browser with simulated measurements. */
-import { mkdtemp, readFile, rm } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
-import { join, resolve } from 'node:path';
+import { readFile } from 'node:fs/promises';
 import AxeBuilder from '@axe-core/playwright';
 import { expect, type Page, test } from '@playwright/test';
-import react from '@vitejs/plugin-react';
-import { createServer, type ViteDevServer } from 'vite';
 import type { Harness } from './harness-curve/harness.tsx';
+import { partPage } from './part-pages.ts';
 
 const MEDIA = 'tests/fixtures/media/';
-
-let server: ViteDevServer;
-let address = '';
-let scratch = '';
-
-test.beforeAll(async () => {
-  scratch = await mkdtemp(join(tmpdir(), 'curve-'));
-  server = await createServer({
-    configFile: false,
-    root: resolve('tests/browser/harness-curve'),
-    cacheDir: scratch,
-    plugins: [react()],
-    server: { host: '127.0.0.1', port: 0, hmr: false, watch: null, fs: { allow: [resolve('.')] } },
-    // Found late, they would make the page load again in the middle of a test.
-    optimizeDeps: { include: ['mediabunny', 'hash-wasm', 'zod'] },
-    logLevel: 'error',
-  });
-  await server.listen();
-  address = server.resolvedUrls?.local[0] ?? '';
-});
-test.afterAll(async () => {
-  await server.close();
-  await rm(scratch, { recursive: true });
-});
 
 test.beforeEach(({ page }) => openHarness(page));
 
 async function openHarness(page: Page): Promise<void> {
-  await page.goto(address);
+  await page.goto(partPage('curve'));
   await page.waitForFunction(() => window.curveHarness !== undefined);
 }
 
@@ -51,7 +24,7 @@ async function frameAt(page: Page): Promise<number> {
   return Number(await slider(page).getAttribute('aria-valuenow')) - 1;
 }
 
-test('keys step through the frames and stop at both ends', async ({ page }) => {
+test('keys step through the frames and stop at both ends', { tag: '@desk' }, async ({ page }) => {
   await slider(page).focus();
   const wanted = [
     ['ArrowRight', 36],
@@ -69,9 +42,9 @@ test('keys step through the frames and stop at both ends', async ({ page }) => {
   }
 });
 
-test('the slider says frame, time, stroke with u, angle and phase, or that the pin is not seen', async ({
-  page,
-}) => {
+test('the slider says frame, time, stroke with u, angle and phase, or that the pin is not seen', {
+  tag: '@desk',
+}, async ({ page }) => {
   await show(page, 'one', { unit: 'mm', frame: 45 });
   await expect(slider(page)).toHaveAttribute(
     'aria-valuetext',
@@ -118,7 +91,7 @@ test('the handle is as large as a finger, and a finger going down still scrolls'
   await expect(slider(page)).toHaveCSS('touch-action', 'pan-y');
 });
 
-test('the reading ring lies on the drawn curve', async ({ page }) => {
+test('the reading ring lies on the drawn curve', { tag: '@desk' }, async ({ page }) => {
   for (const frame of [10, 33, 45, 70, 86]) {
     await show(page, 'one', { frame });
     const offCss = await page.evaluate(() => {
@@ -191,7 +164,7 @@ for (const scheme of ['light', 'dark'] as const)
     expect(violations.map(({ id, nodes }) => [id, nodes[0]?.html])).toEqual([]);
   });
 
-test('the curve is saved as a table', async ({ page }) => {
+test('the curve is saved as a table', { tag: '@desk' }, async ({ page }) => {
   const download = page.waitForEvent('download');
   await page.getByRole('button', { name: 'Save the curve as a table (CSV)' }).click();
   const file = await download;
@@ -205,9 +178,7 @@ test('the curve is saved as a table', async ({ page }) => {
 const BARS = Array.from({ length: 16 }, (_, bit) => [10 + 20 * bit, 45] as const);
 const STRIP = [312, 187] as const;
 
-test.describe('annotated clip', () => {
-  test.skip(({ isMobile }) => isMobile, 'No screen is under test here: one run is enough.');
-
+test.describe('annotated clip', { tag: '@desk' }, () => {
   async function annotated(page: Page, name: string, pin: number, abortAfter: number | null = null) {
     await page.locator('input').setInputFiles(`${MEDIA}${name}`);
     const onPin = [60 + 2 * pin + 6, 126] as const;

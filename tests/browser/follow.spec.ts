@@ -35,7 +35,9 @@ async function follow(page: Page): Promise<void> {
   await expect(page.getByText(/frames followed/)).toBeVisible({ timeout: 120_000 });
 }
 
-test('a clip is followed from one marked frame to its stroke, its curve and its table', async ({ page }) => {
+test('a clip is followed from one marked frame to its stroke, its curve and its table', {
+  tag: '@phone',
+}, async ({ page }) => {
   await takeReleased(page);
   await follow(page);
   await chooseClampType(page, '30');
@@ -57,9 +59,9 @@ test('a clip is followed from one marked frame to its stroke, its curve and its 
   expect(await finding(page)).toEqual(found);
 });
 
-test('what a reload breaks off goes on by itself, and moving a followed mark takes back what came of it', async ({
-  page,
-}) => {
+test('what a reload breaks off goes on by itself, and moving a followed mark takes back what came of it', {
+  tag: '@desk',
+}, async ({ page }) => {
   await takeReleased(page);
   await page.getByRole('button', { name: 'Follow through the clip' }).click();
   await expect(page.getByText(/frame \d+ of 120/)).toBeVisible({ timeout: 60_000 });

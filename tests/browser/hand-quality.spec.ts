@@ -10,7 +10,6 @@ import type { Px } from './main-job-marking.ts';
 import { type Truth, type TruthView, truthOf, viewOf } from './main-job-truth.ts';
 import { chooseClampType, picture, step } from './shell-start.ts';
 
-test.skip(({ isMobile }) => isMobile, 'mouse work; the phone has its own way in the main job');
 test.setTimeout(240_000);
 
 const STATES = ['Released', 'Applied'] as const;

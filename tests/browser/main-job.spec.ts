@@ -9,6 +9,8 @@ import { type Truth, type TruthView, truthOf, viewOf } from './main-job-truth.ts
 import { chooseClampType, step } from './shell-start.ts';
 
 test.setTimeout(180_000);
+// As a person's browser has it: the second load comes from the service worker.
+test.use({ serviceWorkers: 'allow' });
 
 const STATES = ['Released', 'Applied'] as const;
 type State = (typeof STATES)[number];

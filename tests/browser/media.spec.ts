@@ -15,7 +15,6 @@ const TURNED_BARS = BARS.map(([x, y]) => [y, 320 - x] as const);
 
 let server: Awaited<ReturnType<typeof startMediaServer>>;
 
-test.skip(({ isMobile }) => isMobile, 'No screen is under test here: one run of the modules is enough.');
 test.beforeAll(async () => {
   server = await startMediaServer();
 });

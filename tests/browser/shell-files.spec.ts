@@ -4,7 +4,9 @@ import { choose, leave, photo, startPair, step, touch } from './shell-start.ts';
 
 const file = (name: string, mimeType: string, buffer: Buffer) => ({ name, mimeType, buffer });
 
-test('files that are no pictures are refused in a sentence each, and the work stays', async ({ page }) => {
+test('files that are no pictures are refused in a sentence each, and the work stays', {
+  tag: '@phone',
+}, async ({ page }) => {
   await startPair(page);
   await choose(page, 'Choose other pictures', [
     file('notes.jpg', 'image/jpeg', Buffer.from('these are notes, no picture')),
@@ -18,7 +20,7 @@ test('files that are no pictures are refused in a sentence each, and the work st
   await expect(told.getByText(/notes\.jpg/)).toBeHidden();
 });
 
-test('a photo that is cut off is told apart from a whole one', async ({ page }) => {
+test('a photo that is cut off is told apart from a whole one', { tag: '@desk' }, async ({ page }) => {
   await page.goto('/');
   const whole = await photo(page, 'whole.jpg', '#123456');
   const cut = { ...whole, name: 'cut.jpg', buffer: whole.buffer.subarray(0, whole.buffer.length / 2) };
@@ -29,7 +31,7 @@ test('a photo that is cut off is told apart from a whole one', async ({ page }) 
 
 const clip = 'sample-media/clip-tape/application.mp4';
 
-test('a clip that is cut off is refused in a sentence', async ({ page }) => {
+test('a clip that is cut off is refused in a sentence', { tag: '@desk' }, async ({ page }) => {
   const whole = readFileSync(clip);
   await startPair(page);
   await choose(page, 'Choose other pictures', [
@@ -38,7 +40,7 @@ test('a clip that is cut off is refused in a sentence', async ({ page }) => {
   await expect(page.getByRole('alert').getByText(/cut\.mp4.*(cut off|damaged)/)).toBeVisible();
 });
 
-test('records that do not open leave the work as it was', async ({ page }) => {
+test('records that do not open leave the work as it was', { tag: '@desk' }, async ({ page }) => {
   await startPair(page);
   await page.getByRole('textbox', { name: 'Unit' }).fill('GT-14');
   await leave(page);
@@ -57,7 +59,7 @@ test('records that do not open leave the work as it was', async ({ page }) => {
   await expect(page.getByRole('heading', { name: 'GT-14' })).toBeVisible();
 });
 
-test('pictures can be dropped on the page and pasted', async ({ page }) => {
+test('pictures can be dropped on the page and pasted', { tag: '@desk' }, async ({ page }) => {
   await page.goto('/');
   // Before the page is drawn there is nothing to drop on.
   await expect(page.getByRole('button', { name: 'Start with pictures' })).toBeVisible();
@@ -104,9 +106,9 @@ test('a clip is stepped frame by frame and gives both pictures, with the trackâ€
   await expect(page.getByText(/taken as released at 0\.300 s, taken as applied at 3\.333 s/)).toBeVisible();
 });
 
-test('taking another frame says that the marks went with the old one, and undo brings them back', async ({
-  page,
-}) => {
+test('taking another frame says that the marks went with the old one, and undo brings them back', {
+  tag: '@phone',
+}, async ({ page }) => {
   await page.goto('/');
   await page.getByRole('button', { name: 'Start with pictures' }).click();
   await choose(page, 'I have read this', [file('application.mp4', 'video/mp4', readFileSync(clip))]);

@@ -29,7 +29,7 @@ test('a reload brings back pictures, marks, chamber and the step at hand', async
   await expect(titleBlock(page)).toContainText('type 30, standard stroke');
 });
 
-test('what was entered just before the page went away is there again', async ({ page }) => {
+test('what was entered just before the page went away is there again', { tag: '@desk' }, async ({ page }) => {
   await startPair(page);
   for (const unit of ['G', 'GT', 'GT-', 'GT-0', 'GT-09'])
     await page.getByRole('textbox', { name: 'Unit' }).fill(unit);
@@ -37,7 +37,7 @@ test('what was entered just before the page went away is there again', async ({ 
   await expect(page.getByRole('textbox', { name: 'Unit' })).toHaveValue('GT-09');
 });
 
-test('a crash of the page loses nothing that was entered', async ({ page, context }) => {
+test('a crash of the page loses nothing that was entered', { tag: '@desk' }, async ({ page, context }) => {
   await startPair(page);
   await page.getByRole('textbox', { name: 'Unit' }).fill('GT-14');
   await step(page, 3).click();
@@ -55,7 +55,9 @@ test('a crash of the page loses nothing that was entered', async ({ page, contex
   await expect(picture(again, 'Released').getByRole('button', { name: /Chamber face/ })).toHaveCount(1);
 });
 
-test('earlier inspections are listed, open where they were left, and can be removed', async ({ page }) => {
+test('earlier inspections are listed, open where they were left, and can be removed', {
+  tag: '@phone',
+}, async ({ page }) => {
   await startPair(page);
   await page.getByRole('textbox', { name: 'Unit' }).fill('GT-14');
   await step(page, 6).click();
@@ -72,10 +74,9 @@ test('earlier inspections are listed, open where they were left, and can be remo
   await expect(page.getByText('None yet.')).toBeVisible();
 });
 
-test('a saved record opens again and asks for its pictures by name, recognised by content', async ({
-  page,
-  browser,
-}) => {
+test('a saved record opens again and asks for its pictures by name, recognised by content', {
+  tag: '@desk',
+}, async ({ page, browser }) => {
   await startPair(page);
   await page.getByRole('textbox', { name: 'Unit' }).fill('GT-14');
   await step(page, 3).click();
@@ -116,7 +117,9 @@ test('a saved record opens again and asks for its pictures by name, recognised b
   await elsewhere.close();
 });
 
-test('an older saved record does not take the place of the newer work on this device', async ({ page }) => {
+test('an older saved record does not take the place of the newer work on this device', {
+  tag: '@desk',
+}, async ({ page }) => {
   await startPair(page);
   const unit = page.getByRole('textbox', { name: 'Unit' });
   await unit.fill('as saved');
@@ -136,7 +139,7 @@ test('an older saved record does not take the place of the newer work on this de
   await expect(page.getByRole('button', { name: /^worked on/ })).toBeVisible();
 });
 
-test('a browser that keeps nothing says so, and the work goes on', async ({ page }) => {
+test('a browser that keeps nothing says so, and the work goes on', { tag: '@phone' }, async ({ page }) => {
   await page.addInitScript(() => {
     IDBFactory.prototype.open = () => {
       throw new DOMException('refused', 'SecurityError');
@@ -154,7 +157,7 @@ test('a browser that keeps nothing says so, and the work goes on', async ({ page
   await expect(page.getByRole('region', { name: 'Pictures to bring back' })).toContainText('released.jpg');
 });
 
-test('after a mistake of the program the record can still be saved', async ({ page }) => {
+test('after a mistake of the program the record can still be saved', { tag: '@desk' }, async ({ page }) => {
   await startPair(page);
   await page.getByRole('textbox', { name: 'Unit' }).fill('GT-14');
   await page.addInitScript(() => {

@@ -94,7 +94,9 @@ test('a reading is typed once, the next ones are proposed', async ({ page }) => 
 });
 
 // Limits: 49 CFR 393.47(e)(1), clamp-type chambers, type 20: 1 3/4 in standard, 2 in long stroke.
-test('the limit follows from the chamber, in the unit that was chosen', async ({ page }) => {
+test('the limit follows from the chamber, in the unit that was chosen', { tag: '@desk' }, async ({
+  page,
+}) => {
   await startPair(page);
   await chooseClampType(page, '20');
   const limit = titleBlock(page).getByText('Adjustment limit').locator('..');
@@ -133,14 +135,14 @@ test('what was seen of the over-stroke mark is kept with its frame and stands be
   await expect(applied.getByRole('button', { name: 'Frame the place anew' })).toBeVisible();
 });
 
-test('a kind of chamber alone gives no limit: nothing is assumed', async ({ page }) => {
+test('a kind of chamber alone gives no limit: nothing is assumed', { tag: '@desk' }, async ({ page }) => {
   await startPair(page);
   await step(page, 5).click();
   await page.getByRole('radio', { name: 'Clamp band' }).check();
   await expect(titleBlock(page).getByText('Adjustment limit').locator('..')).toContainText('not yet');
 });
 
-test('the same work can be done by keyboard alone', async ({ page }) => {
+test('the same work can be done by keyboard alone', { tag: '@desk' }, async ({ page }) => {
   await startPair(page);
   await step(page, 2).focus();
   await page.keyboard.press('Enter');

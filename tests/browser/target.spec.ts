@@ -81,9 +81,9 @@ test('the target is found in both pictures, its corners are marked where they ar
   await expectAtTruth(page, 'Released', pair.released, [0, 1, 2, 3, 4, 5]);
 });
 
-test('nothing of OpenCV comes before the target is chosen, and the page itself still makes no code from text', async ({
-  page,
-}) => {
+test('nothing of OpenCV comes before the target is chosen, and the page itself still makes no code from text', {
+  tag: '@desk',
+}, async ({ page }) => {
   const brought: string[] = [];
   page.on('request', (request) => {
     if (/opencv|vision/.test(request.url()) && !request.serviceWorker()) brought.push(request.url());
@@ -110,31 +110,38 @@ test('nothing of OpenCV comes before the target is chosen, and the page itself s
   expect(refusal).toBe('EvalError');
 });
 
-test('without a network the target is found as well, and its page for printing opens', async ({
-  page,
-  context,
-}) => {
-  await page.goto('/');
-  await page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined));
-  await page.reload();
-  await expect.poll(() => page.evaluate(() => navigator.serviceWorker.controller !== null)).toBe(true);
-  await context.setOffline(true);
-  await startTargetPair(page);
-  await chooseTarget(page);
-  await expectFound(page);
-  for (const paper of ['A4', 'US Letter']) {
-    const [sheet] = await Promise.all([
-      context.waitForEvent('page'),
-      page.getByRole('link', { name: new RegExp(`^${paper}`) }).click(),
-    ]);
-    // 100 mm at 96 px per inch.
-    const widthPx = await sheet.locator('#check-line').evaluate((line) => line.getBoundingClientRect().width);
-    expect(widthPx).toBeCloseTo((100 / 25.4) * 96, 0);
-    await sheet.close();
-  }
+test.describe('without a network', () => {
+  test.use({ serviceWorkers: 'allow' });
+
+  test('without a network the target is found as well, and its page for printing opens', {
+    tag: '@phone',
+  }, async ({ page, context }) => {
+    await page.goto('/');
+    await page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined));
+    await page.reload();
+    await expect.poll(() => page.evaluate(() => navigator.serviceWorker.controller !== null)).toBe(true);
+    await context.setOffline(true);
+    await startTargetPair(page);
+    await chooseTarget(page);
+    await expectFound(page);
+    for (const paper of ['A4', 'US Letter']) {
+      const [sheet] = await Promise.all([
+        context.waitForEvent('page'),
+        page.getByRole('link', { name: new RegExp(`^${paper}`) }).click(),
+      ]);
+      // 100 mm at 96 px per inch.
+      const widthPx = await sheet
+        .locator('#check-line')
+        .evaluate((line) => line.getBoundingClientRect().width);
+      expect(widthPx).toBeCloseTo((100 / 25.4) * 96, 0);
+      await sheet.close();
+    }
+  });
 });
 
-test('where there is no target, what to do is said, and it can be searched again', async ({ page }) => {
+test('where there is no target, what to do is said, and it can be searched again', { tag: '@phone' }, async ({
+  page,
+}) => {
   await startPair(page);
   await chooseTarget(page);
   await expect(sights(page)).toContainText('Released picture: the target was not found.', {

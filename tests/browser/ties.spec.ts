@@ -55,11 +55,9 @@ function missPx(one: TruthView, other: TruthView, first: readonly number[], seco
   return Math.abs(dx * ((second[1] ?? 0) - a[1]) - dy * ((second[0] ?? 0) - a[0])) / Math.hypot(dx, dy);
 }
 
-test('tie points are found in a hand-held pair, lie true, are kept, and one undo takes them back', async ({
-  page,
-  isMobile,
-}) => {
-  test.skip(isMobile, 'one run of the search is enough: the way is the same');
+test('tie points are found in a hand-held pair, lie true, are kept, and one undo takes them back', {
+  tag: '@desk',
+}, async ({ page }) => {
   const truth = truthOf('pair-band');
   const [released, applied] = [viewOf(truth, 'released'), viewOf(truth, 'applied')];
   await openDemo(page, 'Photos, clamp band');
@@ -112,7 +110,9 @@ test('tie points are found in a hand-held pair, lie true, are kept, and one undo
   await expect(tieMarks(page, 'Applied')).toHaveCount(here.size);
 });
 
-test('where pictures show nothing in common it is said, and nothing is marked', async ({ page }) => {
+test('where pictures show nothing in common it is said, and nothing is marked', { tag: '@phone' }, async ({
+  page,
+}) => {
   await startPair(page);
   for (const state of STATES) {
     await step(page, state === 'Released' ? 3 : 4).click();

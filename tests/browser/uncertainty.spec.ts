@@ -45,9 +45,9 @@ function graduation({ points }: TruthView, inches: number): Px {
 
 const uMm = (text: string | undefined) => Number(/± ([\d.]+) mm/.exec(text ?? '')?.[1]);
 
-test('the uncertainty is checked by trials, which can be stopped, and dropped when a mark moves', async ({
-  page,
-}) => {
+test('the uncertainty is checked by trials, which can be stopped, and dropped when a mark moves', {
+  tag: '@desk',
+}, async ({ page }) => {
   await markPair(page);
   await page.getByRole('button', CHECK).click();
   await expect(page.getByRole('progressbar')).toBeVisible();
@@ -75,9 +75,9 @@ test('the uncertainty is checked by trials, which can be stopped, and dropped wh
   await expect(page.getByRole('button', CHECK)).toBeVisible();
 });
 
-test('a mark that contradicts the others is named, ringed on its picture and brought close', async ({
-  page,
-}) => {
+test('a mark that contradicts the others is named, ringed on its picture and brought close', {
+  tag: '@phone',
+}, async ({ page }) => {
   await markPair(page, { asidePx: 24 });
   const sheet = page.getByRole('region', { name: 'How sure' });
   await expect(sheet).toContainText('it contradicts the others');

@@ -1,11 +1,7 @@
-import { mkdtemp, rm } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
-import { join, resolve } from 'node:path';
 import AxeBuilder from '@axe-core/playwright';
 import { expect, type Page, test } from '@playwright/test';
-import react from '@vitejs/plugin-react';
-import { createServer, type ViteDevServer } from 'vite';
 import type { Harness } from './harness-viewer/harness.tsx';
+import { partPage } from './part-pages.ts';
 
 const mark = (id: string, xPx: number, yPx: number, more: object = {}) => ({
   ...{ id, xPx, yPx, name: id, selected: false, automatic: false, doubtful: false, minor: false },
@@ -14,30 +10,8 @@ const mark = (id: string, xPx: number, yPx: number, more: object = {}) => ({
 const PIN = mark('Clevis pin', 2000, 1500);
 const FACE = mark('Chamber face', 1000, 1500);
 
-let server: ViteDevServer;
-let address = '';
-let scratch = '';
-
-test.beforeAll(async () => {
-  scratch = await mkdtemp(join(tmpdir(), 'viewer-'));
-  server = await createServer({
-    configFile: false,
-    root: resolve('tests/browser/harness-viewer'),
-    cacheDir: scratch,
-    plugins: [react()],
-    server: { host: '127.0.0.1', port: 0, fs: { allow: [resolve('.')] } },
-    logLevel: 'error',
-  });
-  await server.listen();
-  address = server.resolvedUrls?.local[0] ?? '';
-});
-test.afterAll(async () => {
-  await server.close();
-  await rm(scratch, { recursive: true });
-});
-
 test.beforeEach(async ({ page }) => {
-  await page.goto(address);
+  await page.goto(partPage('viewer'));
   await page.waitForFunction(() => window.harness !== undefined);
   await page.evaluate(() => window.harness.picture('numbered'));
 });
@@ -136,11 +110,9 @@ function middleOfRed({ at, halfCss }: { at: Point; halfCss: number }): Point {
 }
 
 for (const turns of [0, 3, 8, 13])
-  test(`a click places on the pixel under it, after ${turns} turns of the wheel`, async ({
+  test(`a click places on the pixel under it, after ${turns} turns of the wheel`, { tag: '@desk' }, async ({
     page,
-    isMobile,
   }) => {
-    test.skip(isMobile, 'a phone has no mouse');
     await zoomAt(page, await seenAt(page, 2000, 1500), turns);
     const scale = await scaleOf(page);
     const target = await seenAt(page, 2000 + 40 / scale, 1500 - 30 / scale);
@@ -153,8 +125,9 @@ for (const turns of [0, 3, 8, 13])
   });
 
 for (const spread of [1, 2, 6])
-  test(`a finger places where it is lifted, pinched to ${spread} times`, async ({ page, isMobile }) => {
-    test.skip(!isMobile, 'touch');
+  test(`a finger places where it is lifted, pinched to ${spread} times`, { tag: '@phone' }, async ({
+    page,
+  }) => {
     const finger = await fingersOn(page);
     const start = await seenAt(page, 2000, 1500);
     if (spread > 1) await pinch(finger, start, 30, 30 * spread);
@@ -201,11 +174,9 @@ async function expectLoupeBeside(page: Page, at: Point): Promise<void> {
   expect(loupe.y + loupe.height).toBeLessThanOrEqual(viewer.y + viewer.height);
 }
 
-test('a pinch keeps the point between the fingers where it is and scales by what they spread', async ({
-  page,
-  isMobile,
-}) => {
-  test.skip(!isMobile, 'touch');
+test('a pinch keeps the point between the fingers where it is and scales by what they spread', {
+  tag: '@phone',
+}, async ({ page }) => {
   const finger = await fingersOn(page);
   const before = await scaleOf(page);
   const about = await seenAt(page, 2600, 1200);
@@ -215,8 +186,7 @@ test('a pinch keeps the point between the fingers where it is and scales by what
   expect((await scaleOf(page)) / before).toBeCloseTo(4, 1);
 });
 
-test('a second finger takes the placing back', async ({ page, isMobile }) => {
-  test.skip(!isMobile, 'touch');
+test('a second finger takes the placing back', { tag: '@phone' }, async ({ page }) => {
   const finger = await fingersOn(page);
   const at = await seenAt(page, 2000, 1500);
   const before = await scaleOf(page);
@@ -230,11 +200,9 @@ test('a second finger takes the placing back', async ({ page, isMobile }) => {
   expect((await scaleOf(page)) / before).toBeCloseTo(2, 1);
 });
 
-test('a slow finger moves a mark by less than its own way, under the loupe, in one undo step', async ({
-  page,
-  isMobile,
-}) => {
-  test.skip(!isMobile, 'touch');
+test('a slow finger moves a mark by less than its own way, under the loupe, in one undo step', {
+  tag: '@phone',
+}, async ({ page }) => {
   await show(page, { marks: [PIN, FACE] });
   const finger = await fingersOn(page);
   const start = await centreOf(page, PIN.id);
@@ -257,11 +225,9 @@ test('a slow finger moves a mark by less than its own way, under the loupe, in o
   await expect(page.getByRole('button', { name: /^Clevis pin/ })).toHaveAttribute('aria-pressed', 'true');
 });
 
-test('a mouse drags a mark by exactly its own way, under the loupe while the picture is small', async ({
-  page,
-  isMobile,
-}) => {
-  test.skip(isMobile, 'a phone has no mouse');
+test('a mouse drags a mark by exactly its own way, under the loupe while the picture is small', {
+  tag: '@desk',
+}, async ({ page }) => {
   await show(page, { marks: [PIN, FACE] });
   const scale = await scaleOf(page);
   const start = await centreOf(page, PIN.id);
@@ -279,11 +245,9 @@ test('a mouse drags a mark by exactly its own way, under the loupe while the pic
   expect(await callsOf(page, 'moveEnd')).toHaveLength(1);
 });
 
-test('a mark at the very edge of the viewer can be dragged without the picture jumping', async ({
-  page,
-  isMobile,
-}) => {
-  test.skip(isMobile, 'a phone has no mouse');
+test('a mark at the very edge of the viewer can be dragged without the picture jumping', {
+  tag: '@desk',
+}, async ({ page }) => {
   await zoomAt(page, await seenAt(page, 2000, 1500), 6);
   const scale = await scaleOf(page);
   const viewer = await page.locator('.viewer-stage').boundingBox();
@@ -319,7 +283,9 @@ test('holds for the usual rules of access, light and dark', async ({ page }) => 
   }
 });
 
-test('arrow keys nudge by one pixel and, with Alt or Shift, by a tenth; Delete removes', async ({ page }) => {
+test('arrow keys nudge by one pixel and, with Alt or Shift, by a tenth; Delete removes', {
+  tag: '@desk',
+}, async ({ page }) => {
   await show(page, { marks: [FACE, PIN] });
   await page.getByRole('button', { name: /^Clevis pin, released picture\. x 2000\.0, y 1500\.0/ }).focus();
   const where = async () => {
@@ -346,7 +312,9 @@ test('arrow keys nudge by one pixel and, with Alt or Shift, by a tenth; Delete r
   await expect(page.getByRole('button', { name: /^Clevis pin/ })).toHaveCount(0);
 });
 
-test('keys zoom, pan and fit; Tab reaches each mark and brings it into sight', async ({ page }) => {
+test('keys zoom, pan and fit; Tab reaches each mark and brings it into sight', { tag: '@desk' }, async ({
+  page,
+}) => {
   const fitted = await scaleOf(page);
   await page.getByRole('region', { name: 'Released picture' }).focus();
   for (let n = 0; n < 5; n++) await page.keyboard.press('+');
@@ -366,8 +334,7 @@ test('keys zoom, pan and fit; Tab reaches each mark and brings it into sight', a
   expect(await scaleOf(page)).toBeCloseTo(fitted, 6);
 });
 
-test('the wheel and a trackpad’s pinch zoom about the pointer', async ({ page, isMobile }) => {
-  test.skip(isMobile, 'a phone has no wheel');
+test('the wheel and a trackpad’s pinch zoom about the pointer', { tag: '@desk' }, async ({ page }) => {
   const at = await seenAt(page, 1500, 2000);
   const fitted = await scaleOf(page);
   await zoomAt(page, at, 3);
@@ -383,8 +350,7 @@ test('the wheel and a trackpad’s pinch zoom about the pointer', async ({ page,
   expect((await seenAt(page, 1500, 2000)).x).toBeCloseTo(at.x, 2);
 });
 
-test('pan and zoom render nothing in React', async ({ page, isMobile }) => {
-  test.skip(isMobile, 'measured with the mouse');
+test('pan and zoom render nothing in React', { tag: '@desk' }, async ({ page }) => {
   await show(page, { marks: [PIN, FACE] });
   const at = await centreOf(page, PIN.id);
   const before = await page.evaluate(() => window.harness.renders.count);
@@ -421,8 +387,7 @@ test('another picture of the same size keeps the zoom, none shows the empty shee
   expect(await scaleOf(page)).toBeCloseTo(zoomed, 9);
 });
 
-test('a drag in the cutting mode gives its rectangle in frame pixels', async ({ page, isMobile }) => {
-  test.skip(isMobile, 'measured with the mouse');
+test('a drag in the cutting mode gives its rectangle in frame pixels', { tag: '@desk' }, async ({ page }) => {
   const [from, to] = [await seenAt(page, 1200, 900), await seenAt(page, 1800, 1300)];
   const scale = await scaleOf(page);
   await show(page, { cropping: true });
@@ -436,7 +401,7 @@ test('a drag in the cutting mode gives its rectangle in frame pixels', async ({ 
     expect(Math.abs((rect[key] ?? Number.NaN) - value) * scale).toBeLessThan(0.5);
 });
 
-test('by keys alone: pan under the middle, Enter places there', async ({ page }) => {
+test('by keys alone: pan under the middle, Enter places there', { tag: '@desk' }, async ({ page }) => {
   await show(page, { placing: 'Clevis pin' });
   await page.getByRole('region', { name: 'Released picture' }).focus();
   for (let n = 0; n < 6; n++) await page.keyboard.press('+');
