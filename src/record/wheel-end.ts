@@ -61,28 +61,34 @@ const markedPoint = z
   })
   .readonly();
 
+/** A picture of the wrench with the brake released. Null: that point is not marked. */
+const wrenchTurnSchema = z
+  .strictObject({
+    captureId: id,
+    frame: frameSchema.nullable(),
+    applicationsBefore: z.int().min(0).max(100),
+    /** Middle of the hex, and a point far out on the wrench: the same spot of it in every picture. */
+    centre: markedPoint.nullable(),
+    tip: markedPoint.nullable(),
+    /** The arm's own direction, where the camera may have turned: clevis pin and camshaft end. */
+    pin: markedPoint.nullable(),
+    camshaft: markedPoint.nullable(),
+  })
+  .readonly();
+
 /** Whether an automatic adjuster takes up when it is backed off and the brake is applied again and again. */
 const adjusterCheckSchema = z
   .strictObject({
+    /** The person's own. */
     answer: z.enum(['takes-up', 'does-not-take-up', 'cannot-tell']).nullable(),
     /** Applications made. */
     applications: z.int().min(0).max(100).nullable(),
-    /** Pictures of the wrench or hex in the course of the applications. */
-    turns: z
-      .array(
-        z
-          .strictObject({
-            captureId: id,
-            frame: frameSchema.nullable(),
-            applicationsBefore: z.int().min(0).max(100),
-            /** Middle of the hex, and a point far out on the wrench. */
-            centre: markedPoint,
-            tip: markedPoint,
-          })
-          .readonly(),
-      )
-      .max(40)
-      .readonly(),
+    /** Which way the wrench was turned to back the adjuster off, as the pictures show it; taking up is the other way. */
+    backedOff: z.enum(['clockwise', 'counter-clockwise']).nullable(),
+    /** The camera stood on something, and nobody moved it between the pictures. */
+    cameraStill: z.boolean(),
+    /** In the course of the applications. */
+    turns: z.array(wrenchTurnSchema).max(40).readonly(),
   })
   .readonly();
 
@@ -114,5 +120,6 @@ export type Identification = z.infer<typeof identificationSchema>;
 export type HandReading = z.infer<typeof handReadingSchema>;
 export type OtherReading = z.infer<typeof otherReadingSchema>;
 export type AdjusterCheck = z.infer<typeof adjusterCheckSchema>;
+export type WrenchTurn = AdjusterCheck['turns'][number];
 export type WheelEnd = z.infer<typeof wheelEndSchema>;
 export type Position = WheelEnd['position'];
