@@ -64,7 +64,7 @@ function pointedCauses(
       evidence: speaking.filter((one) => CAUSES_BY_EVIDENCE[one]?.includes(cause)),
     }))
     .filter(({ cause, answers }) => answers.length > 0 || !isCleared(cause, answerOf))
-    .sort((a, b) => weight(b) - weight(a));
+    .sort((a, b) => support(b) - support(a));
 }
 
 function isCleared(cause: Cause, answerOf: ReadonlyMap<CauseCheck, CheckAnswer>): boolean {
@@ -72,7 +72,7 @@ function isCleared(cause: Cause, answerOf: ReadonlyMap<CauseCheck, CheckAnswer>)
   return asked.length > 0 && asked.every(({ check }) => answerOf.get(check) === 'yes');
 }
 
-/** An answer from looking at the part counts more than evidence from outside. */
-function weight({ answers, evidence }: PointedCause): number {
-  return 2 * answers.length + evidence.length;
+/** Among equals those that an answer names stay first: somebody looked at the part. */
+function support({ answers, evidence }: PointedCause): number {
+  return answers.length + evidence.length;
 }

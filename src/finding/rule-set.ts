@@ -122,6 +122,15 @@ export const ruleSetSchema = z
         elsewhereSource: id,
       })
       .readonly(),
+    /** Letters on a housing that tell its limit whatever its size; letters that we have not seen told are absent. */
+    strokeLetters: z
+      .strictObject({
+        source: id,
+        limits: z
+          .array(z.strictObject({ letter: z.string().regex(/^[A-H]$/), limitIn: exactInches }).readonly())
+          .readonly(),
+      })
+      .readonly(),
     rules: z.array(ruleTextSchema).readonly(),
     rows: z.array(rowSchema).min(1).readonly(),
   })
@@ -160,6 +169,7 @@ type Uncrossed = {
     readonly tooHighSource: string;
   };
   readonly freeStroke: { readonly source: string; readonly elsewhereSource: string };
+  readonly strokeLetters: { readonly source: string };
   readonly rules: readonly { readonly id: string; readonly sources: readonly string[] }[];
   readonly rows: readonly RuleSetRow[];
 };
@@ -175,6 +185,7 @@ function contradictions(ruleSet: Uncrossed): string[] {
     ...ruleSet.pressure.ranges.map(({ source }) => source),
     ruleSet.freeStroke.source,
     ruleSet.freeStroke.elsewhereSource,
+    ruleSet.strokeLetters.source,
     ...ruleSet.rules.flatMap(({ sources }) => sources),
     ...ruleSet.rows.flatMap((row) => row.limits.flatMap((limit) => limit.sources)),
   ];

@@ -1,9 +1,10 @@
 /** What is to be said about a chamber: what its looks prove, what could not be told, and where the picture contradicts the type. */
 import { mmFromInches } from '../basics/units.ts';
-import type { ChamberFamily } from '../finding/chamber.ts';
+import type { Chamber, ChamberFamily } from '../finding/chamber.ts';
 import type { RuleSet, RuleSetRow } from '../finding/rule-set.ts';
 import type { WithU } from '../measurement/measured.ts';
-import { isLongAgainstLooks, type LongSign, longSigns } from './chamber-signs.ts';
+import { isLongAgainstLooks, type LongSign, longSigns, strokeLetter } from './chamber-signs.ts';
+import { limitOf } from './results.ts';
 import type { Identification, WheelEnd } from './wheel-end.ts';
 
 export type ChamberNote =
@@ -18,6 +19,13 @@ export type ChamberNote =
   | { readonly code: 'chamber/long-without-sign' }
   /** There is a sign of long stroke, and no photo of it. */
   | { readonly code: 'chamber/no-photo-of-sign' }
+  /** The letter on the housing tells another limit than the one used, or one that we have not seen told. */
+  | {
+      readonly code: 'chamber/stroke-letter-differs';
+      readonly letter: string;
+      readonly limitMm: number;
+    }
+  | { readonly code: 'chamber/stroke-letter-not-known'; readonly letter: string }
   /** The band measures another size than the chosen type's. */
   | {
       readonly code: 'chamber/band-contradicts';
@@ -32,10 +40,11 @@ export type ChamberNote =
 const U_OF_TABLE_MM = 1;
 
 export function chamberNotes(
-  { chamber, identification }: WheelEnd,
+  wheelEnd: WheelEnd,
   bandDiameterMm: WithU | null,
   ruleSet: RuleSet | null,
 ): ChamberNote[] {
+  const { chamber, identification } = wheelEnd;
   const notes = cannotTell(identification);
   if (chamber === null) return notes;
   const signs = longSigns(identification);
@@ -53,6 +62,7 @@ export function chamberNotes(
         : 'chamber/long-without-sign',
     });
   if (signs.length > 0 && captureId === null) notes.push({ code: 'chamber/no-photo-of-sign' });
+  if (ruleSet) notes.push(...letterNotes(wheelEnd, chamber, ruleSet));
   if (chosen && bandDiameterMm && hasBand(chamber.family))
     notes.push(...bandNotes(chosen, rows, bandDiameterMm));
   return notes;
@@ -62,6 +72,18 @@ function cannotTell(identification: Identification): ChamberNote[] {
   return (['portBoss', 'tag', 'brake'] as const)
     .filter((what) => identification[what] === 'cannot-tell')
     .map((what) => ({ code: 'chamber/cannot-tell', what }));
+}
+
+function letterNotes(wheelEnd: WheelEnd, chamber: Chamber, ruleSet: RuleSet): ChamberNote[] {
+  const letter = strokeLetter(chamber, wheelEnd.identification);
+  if (letter === null) return [];
+  const told = ruleSet.strokeLetters.limits.find((one) => one.letter === letter);
+  if (!told) return [{ code: 'chamber/stroke-letter-not-known', letter }];
+  const limit = limitOf(wheelEnd, ruleSet);
+  const isUsed = limit.ok && limit.value.values.some(({ limitIn }) => limitIn === told.limitIn);
+  return isUsed
+    ? []
+    : [{ code: 'chamber/stroke-letter-differs', letter, limitMm: mmFromInches(told.limitIn) }];
 }
 
 function isLong({ strokeClass }: RuleSetRow['limits'][number]): boolean {

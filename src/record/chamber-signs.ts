@@ -29,3 +29,9 @@ export function isLongAgainstLooks(chamber: Chamber | null, identification: Iden
 
 /** Size and letter, as in '24L', '30 LS', or the letter by itself. */
 const LETTER_L = /(?:^|[^a-z])(?:L|LS)(?:$|[^a-z])|\blong\b/i;
+
+/** A letter A to H that stands by itself; on a bolt-type chamber such a letter is the type. */
+export function strokeLetter(chamber: Chamber, { marking }: Identification): string | null {
+  if (chamber.family === 'bolt') return null;
+  return /(?:^|[^a-z0-9])([A-H])(?:$|[^a-z0-9])/i.exec(marking)?.[1]?.toUpperCase() ?? null;
+}

@@ -9,7 +9,7 @@ import type { Purpose } from './measurement-input.ts';
 import { isReadingOver } from './other-readings.ts';
 import { differenceOf, type PurposeResults } from './purpose-results.ts';
 import { type RepairNote, repairNotes } from './repair-notes.ts';
-import type { WheelEnd } from './wheel-end.ts';
+import type { OtherReading, WheelEnd } from './wheel-end.ts';
 
 export type WheelEndNote =
   | ChamberNote
@@ -40,7 +40,10 @@ export type WheelEndNote =
       readonly U95Rad: number;
       readonly rule: RuleId;
     }
-  | { readonly code: 'wheel-end/reading-over-limit'; readonly readingId: string }
+  | {
+      readonly code: 'wheel-end/reading-over-limit';
+      readonly reading: OtherReading & { readonly limitMm: number };
+    }
   /** A repair is written down and the stroke was not measured after it. */
   | { readonly code: 'wheel-end/repair-not-measured' }
   /** Measured after repair, and no repair is written down. */
@@ -64,7 +67,7 @@ export function wheelEndNotes(
     ]),
     ...wheelEnd.otherReadings
       .filter(isReadingOver)
-      .map(({ id: readingId }) => ({ code: 'wheel-end/reading-over-limit', readingId }) as const),
+      .map((reading) => ({ code: 'wheel-end/reading-over-limit', reading }) as const),
     ...repairNotes(wheelEnd, ruleSet),
     ...recheckNotes(wheelEnd, asFound, afterRepair),
   ];

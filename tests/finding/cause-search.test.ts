@@ -73,6 +73,16 @@ test('good answers to all checks of a cause clear it of what evidence had named'
   expect(causesOf({ check: 'adjuster-mounting-tight', answer: 'no' })[0]).toBe('adjuster-mounting');
 });
 
+test('a cause that two things speak for comes before one that a single answer names', () => {
+  const answered = (['clevis-free-of-play', 'camshaft-free-of-play'] as const).map(
+    (check) => ({ check, answer: 'no' }) as const,
+  );
+  expect(causeSearch(['stroke-over', 'camshaft-play-over'], answered).causes).toMatchObject([
+    { cause: 'camshaft-bushing-worn', evidence: ['camshaft-play-over'] },
+    { cause: 'clevis-worn', evidence: [] },
+  ]);
+});
+
 test('everything answered: nothing more to ask', () => {
   const answers = CAUSE_CHECKS.map((check) => ({ check, answer: 'yes' as const }));
   expect(causeSearch(['stroke-over'], answers).next).toEqual([]);

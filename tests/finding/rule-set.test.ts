@@ -42,6 +42,16 @@ test.each<[string, (file: File) => void]>([
     (file) => Object.assign(row(file, 0).limits[0] ?? {}, { sources: ['hearsay'] }),
   ],
   ['another format', (file) => Object.assign(file, { format: 'something-else' })],
+  ['two pressure ranges for one procedure', (file) => double(file.pressure.ranges)],
+  ['a procedure without a pressure range', (file) => file.pressure.ranges.splice(0, 1)],
+  [
+    'a pressure range from hearsay',
+    (file) => Object.assign(file.pressure.ranges[0] ?? {}, { source: 'hearsay' }),
+  ],
+  ['a rule that is missing', (file) => file.rules.splice(0, 1)],
+  ['one rule twice', (file) => double(file.rules)],
+  ['a rule from hearsay', (file) => Object.assign(file.rules[0] ?? {}, { sources: ['hearsay'] })],
+  ['free stroke from hearsay', (file) => Object.assign(file.freeStroke, { source: 'hearsay' })],
   ['a share above one', (file) => Object.assign(file.unlisted, { shareOfRatedStroke: 1.2 })],
 ])('refuses a rule set with %s', (_what, change) => {
   expect(openRuleSet(changed(change))).toMatchObject({ ok: false, failure: { code: 'rule-set/invalid' } });

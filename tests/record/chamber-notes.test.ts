@@ -5,7 +5,7 @@ import { chamberNotes } from '../../src/record/chamber-notes.ts';
 import { isLongAgainstLooks, longSigns } from '../../src/record/chamber-signs.ts';
 import { limitOf } from '../../src/record/results.ts';
 import type { Identification, WheelEnd } from '../../src/record/wheel-end.ts';
-import { chamber } from '../finding/chambers.ts';
+import { chamber, INCH } from '../finding/chambers.ts';
 import { exampleRecord } from './example-record.ts';
 
 const LOOKS: Identification = {
@@ -87,4 +87,17 @@ test('a band that measures another size than the chosen type says so, and what i
   expect(band(300, 2)).toMatchObject([{ code: 'chamber/band-contradicts', fits: [] }]);
   const bolted = end({}, chamber('bolt', 'C'));
   expect(chamberNotes(bolted, { value: 300, u: 1, U95: 1.96 }, US_RULE_SET)).toEqual([]);
+});
+
+// Letters of a Canadian S-cam checklist, excerpt: A 1 1/4, B 1 3/8, D 1 3/4, E 2 in.
+test('a letter on the housing is held against the limit that is used', () => {
+  const type = (size: string) => chamber('clamp', size);
+  expect(codes(end({ marking: '30 E' }))).toEqual([]);
+  expect(chamberNotes(end({ marking: '30-D' }), null, US_RULE_SET)).toEqual([
+    { code: 'chamber/stroke-letter-differs', letter: 'D', limitMm: 1.75 * INCH },
+  ]);
+  expect(codes(end({ marking: 'b' }, type('12')))).toEqual([]);
+  expect(codes(end({ marking: 'G' }, type('24')))).toEqual(['chamber/stroke-letter-not-known']);
+  expect(codes(end({ marking: 'C' }, chamber('bolt', 'C')))).toEqual([]);
+  expect(codes(end({ marking: 'ABC 30' }))).toEqual([]);
 });

@@ -30,6 +30,10 @@ export function chamberNoteText(note: ChamberNote, unit: LengthUnit): string {
       return 'Long stroke is chosen, and no sign of it is in the record: note the square boss, the trapezoid tag or the L.';
     case 'chamber/no-photo-of-sign':
       return 'Keep a photo of the sign of long stroke: it is the proof.';
+    case 'chamber/stroke-letter-differs':
+      return `The letter ${note.letter} on the housing goes with a limit of ${lengthText(note.limitMm, unit)} (second-hand), and another one is used. Look again at size and stroke.`;
+    case 'chamber/stroke-letter-not-known':
+      return `The letter ${note.letter} on the housing may tell the stroke; its limit is not known here. Ask the maker’s list.`;
     case 'chamber/band-contradicts':
       return `The band measures ${measuredLengthText({ value: note.measuredMm, U95: note.U95Mm }, unit)} across in the picture, and the chosen type has ${lengthText(note.tableMm, unit)}. ${note.fits.length > 0 ? `It fits type ${note.fits.join(' or ')}.` : 'It fits no type of this kind.'} Check the type and the reference.`;
   }

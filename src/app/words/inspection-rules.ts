@@ -12,6 +12,7 @@ import { chamberNoteText } from './chamber-notes.ts';
 import { chamberText } from './given.ts';
 import { positionName } from './inspection.ts';
 import { lengthText, measuredAngleText, measuredLengthText } from './values.ts';
+import { OTHER_NAMES } from './wheel-end.ts';
 
 const FORCE: Readonly<Record<RuleText['force'], string>> = {
   law: 'Law',
@@ -47,7 +48,7 @@ export function wheelEndNoteText(note: WheelEndNote, unit: LengthUnit): string {
     case 'wheel-end/arm-past-square':
       return `Arm past square when applied, ${WHEN[note.purpose]}: ${measuredAngleText({ value: note.angleRad, U95: note.U95Rad })}, ${(90 - degFromRad(note.angleRad)).toFixed(1)}° past. Advice only: no law names an angle.`;
     case 'wheel-end/reading-over-limit':
-      return 'A reading is past the limit that was given with it.';
+      return readingText(note.reading, unit);
     case 'wheel-end/repair-not-measured':
       return 'Repaired, and the stroke was not measured after it: what was found holds.';
     case 'wheel-end/repair-not-written-down':
@@ -68,6 +69,17 @@ export function wheelEndNoteText(note: WheelEndNote, unit: LengthUnit): string {
       return chamberNoteText(note, unit);
   }
 }
+
+function readingText(
+  { what, name, valueMm, limitMm, limitIs, limitSource, purpose }: OverReading,
+  unit: LengthUnit,
+): string {
+  const named = name.trim() || OTHER_NAMES[what];
+  const source = limitSource.trim() || 'source not given';
+  return `${named}, ${WHEN[purpose]}: ${lengthText(valueMm, unit)} is ${limitIs === 'greatest' ? 'more' : 'less'} than the limit of ${lengthText(limitMm, unit)} (${source}).`;
+}
+
+type OverReading = Extract<WheelEndNote, { code: 'wheel-end/reading-over-limit' }>['reading'];
 
 function boundsText({ leastMm, mostMm, mostElsewhereMm }: FreeStrokeBounds, unit: LengthUnit): string {
   const [least, most, elsewhere] = [leastMm, mostMm, mostElsewhereMm].map((mm) => lengthText(mm, unit));
