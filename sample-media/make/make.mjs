@@ -1,12 +1,12 @@
 // @ts-check
 /** Makes one set: node make.mjs SET SCRATCH_FOLDER; pictures and truth.json go to ../SET. */
-import { execFileSync } from 'node:child_process';
 import { mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { cameraAt } from './camera.mjs';
 import { makeClip } from './clip.mjs';
 import { finish } from './finish.mjs';
+import { writePhoto } from './photo.mjs';
 import { render } from './render.mjs';
 import { picture, world } from './scene.mjs';
 import { sets } from './sets.mjs';
@@ -17,37 +17,38 @@ import { allPoints, cameraTruth, setTruth } from './truth.mjs';
 /** @param {import('./sets.mjs').MediaSet} set @param {string} scratch @param {string} out */
 async function makePair(set, scratch, out) {
   const face = join(scratch, 'tape-face.png');
+  const called = set.name.replaceAll('/', '-');
   const views = [];
-  for (const state of /** @type {const} */ (['released', 'applied'])) {
-    const { stand, hold, takenAt } = set[state];
-    const strokeMm = state === 'applied' ? set.strokeMm : 0;
+  for (const state of /** @type {const} */ (['released', 'pulled', 'applied'])) {
+    const shot = set[state];
+    if (!shot) continue;
+    const { stand, hold, takenAt } = shot;
+    const strokeMm = { released: 0, pulled: set.freeStrokeMm ?? 0, applied: set.strokeMm }[state];
     const camera = cameraAt(stand, set, set.lens);
-    const solids = world(set, strokeMm, hold, face);
+    const solids = world(set, strokeMm, hold, face, { bar: state === 'pulled' });
     const points = await sight(
       scratch,
-      `${set.name}-${state}`,
+      `${called}-${state}`,
       solids,
       camera,
       allPoints(set, camera, strokeMm, hold),
     );
-    const raw = await render(scratch, `${set.name}-${state}`, picture(set, camera, solids), set.lens, {
+    const raw = await render(scratch, `${called}-${state}`, picture(set, camera, solids), set.lens, {
       closely: around(points, set.lens),
+      depth: set.depth ?? 3,
     });
     const look = {
       blurPx: 0.75,
-      exposure: 1.5,
+      exposure: set.exposure ?? 1.5,
       vignette: 0.42,
       greyNoise: 2.1,
       colourNoise: 1.2,
-      seed: set.seed + (state === 'applied' ? 50 : 0),
+      seed: set.seed + { released: 0, pulled: 25, applied: 50 }[state],
     };
-    writePhoto(
-      finish(readFileSync(raw), set.lens, look),
-      scratch,
-      join(out, `${state}.jpg`),
-      set.lens,
+    writePhoto(finish(readFileSync(raw), set.lens, look), scratch, join(out, `${state}.jpg`), set.lens, {
       takenAt,
-    );
+      quality: set.jpegQuality ?? 88,
+    });
     rmSync(raw);
     views.push({ state, file: `${state}.jpg`, ...cameraTruth(camera), points });
   }
@@ -65,30 +66,6 @@ function around({ chamberFace, clevisPin, camshaftEnd, tapeGraduations = [] }, {
     Math.min(widthPx, Math.round(Math.max(...us) + margin)),
     Math.min(heightPx, Math.round(Math.max(...vs) + margin)),
   ];
-}
-
-/** @param {import('./finish.mjs').Picture} photo @param {string} scratch @param {string} file @param {import('./camera.mjs').Lens} lens @param {string} takenAt */
-function writePhoto({ widthPx, heightPx, rgb }, scratch, file, lens, takenAt) {
-  const ppm = join(scratch, 'finished.ppm');
-  writeFileSync(ppm, Buffer.concat([Buffer.from(`P6\n${widthPx} ${heightPx}\n255\n`), rgb]));
-  execFileSync('convert', [ppm, '-quality', '88', '-sampling-factor', '4:2:0', file]);
-  rmSync(ppm);
-  const focal35 = Math.round((lens.focalPx * 43.267) / Math.hypot(widthPx, heightPx));
-  execFileSync('exiftool', [
-    '-q',
-    '-overwrite_original',
-    '-Orientation#=1',
-    '-ColorSpace#=1',
-    `-FocalLengthIn35mmFormat=${focal35}`,
-    '-FocalLength=5.7',
-    '-FNumber=1.8',
-    '-ISO=250',
-    '-ExposureTime=1/60',
-    `-DateTimeOriginal=${takenAt}`,
-    `-CreateDate=${takenAt}`,
-    '-ImageDescription=invented scene, rendered',
-    file,
-  ]);
 }
 
 const [, , name, scratch] = process.argv;

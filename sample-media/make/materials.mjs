@@ -31,6 +31,10 @@ export function materials(downY) {
 #declare T_Cast = texture { pigment { bozo scale 20 turbulence 1 omega 0.65 pigment_map { [0.3 color rgb <0.060,0.052,0.046>] [0.5 color rgb <0.092,0.075,0.060>] [0.62 P_RustFine] [1 P_Rust] } }
     normal { average normal_map { [1 granite 0.5 scale 4] [1 bumps 0.3 scale 1.4] } } finish { F_Dull specular 0.12 roughness 0.07 } }
   texture { Dust }
+#declare T_NewCast = texture { pigment { bozo scale 12 turbulence 0.8 color_map { [0 rgb <0.030,0.034,0.040>] [0.7 rgb <0.042,0.046,0.052>] [1 rgb <0.075,0.072,0.066>] } }
+    normal { average normal_map { [1 granite 0.3 scale 4] [1 bumps 0.25 scale 1.4] } } finish { F_Paint specular 0.3 } }
+#declare T_Zinc = texture { pigment { rgb <0.42,0.40,0.33> } normal { granite 0.08 scale 2 } finish { F_Steel } }
+#declare T_Bar = texture { pigment { wrinkles scale 12 turbulence 0.6 color_map { [0.4 rgb <0.055,0.052,0.050>] [0.7 rgb <0.10,0.09,0.08>] [1 rgb <0.16,0.11,0.08>] } } normal { granite 0.12 scale 3 } finish { F_Steel specular 0.3 } }
 #declare T_Machined = texture { pigment { wrinkles scale 4 turbulence 0.4 color_map { [0.3 rgb <0.44,0.42,0.38>] [0.6 rgb <0.33,0.29,0.24>] [0.78 rgb <0.21,0.14,0.09>] [1 rgb <0.14,0.08,0.05>] } }
     normal { granite 0.1 scale 2 } finish { F_Steel specular 0.35 } }
 #declare T_Plate = texture { pigment { wrinkles scale 30 turbulence 0.5 pigment_map { [0.45 P_Black] [0.6 P_Rust] [1 P_RustFine] } } normal { granite 0.3 scale 5 } finish { F_Dull } }

@@ -4,7 +4,7 @@ import { tapeAxes } from './tape.mjs';
 
 /** @param {import('./tape.mjs').Hold} hold */
 export function gloveSolid(hold) {
-  const { along, across, normal } = tapeAxes(hold);
+  const { along, across, normal, corner } = tapeAxes(hold);
   const x = 304.8;
   const finger = (/** @type {number} */ fx, /** @type {number} */ bend) => `
     cylinder { <${fx}, 62, -24>, <${fx - 3}, 70, 4>, 12.5, 1 }
@@ -20,7 +20,7 @@ blob { threshold 0.55
   texture { T_Glove } }
   cone { <${x + 128}, 77, -66>, 41, <${x + 600}, 300, -150>, 62 texture { T_Sleeve } }
   torus { 40, 3.5 rotate z*-66 rotate y*14 translate <${x + 130}, 78, -66> texture { T_Sleeve } }
-  matrix <${[...along, ...across, ...normal, ...hold.zero].map((n) => n.toFixed(9)).join(', ')}>
+  matrix <${[...along, ...across, ...normal, ...corner].map((n) => n.toFixed(9)).join(', ')}>
 }
 `;
 }

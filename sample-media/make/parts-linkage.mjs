@@ -68,8 +68,8 @@ function headEnd(side) {
   }`;
 }
 
-/** @param {import('./mechanism.mjs').State} state @param {import('./mechanism.mjs').WheelEnd} wheelEnd */
-export function armSolid(state, { camshaftMm, armLengthMm }) {
+/** @param {import('./mechanism.mjs').State} state @param {import('./mechanism.mjs').WheelEnd} wheelEnd @param {{ isNew: boolean }} look */
+export function armSolid(state, { camshaftMm, armLengthMm }, { isNew }) {
   const c = Math.cos(state.armRad);
   const s = Math.sin(state.armRad);
   return `
@@ -84,10 +84,10 @@ union {
     cylinder { <-31, -35, 0>, <-31, 35, 0>, 17 } sphere { <-31, 35, 0>, 17 }
     cylinder { <-31, 0, -17>, <0, 0, -17>, 12 }
     difference { cylinder { <${armLengthMm}, 0, -8>, <${armLengthMm}, 0, 8>, 16.5 } cylinder { <${armLengthMm}, 0, -9>, <${armLengthMm}, 0, 9>, 6.4 } }
-    texture { T_Cast } }
+    texture { ${isNew ? 'T_NewCast' : 'T_Cast'} } }
   /* adjusting hexagon and its cap, bolts of the cover, grease nipple */
   union {
-    cylinder { <-31, -35, 0>, <-31, -38.5, 0>, 13 texture { T_Bolt } }
+    cylinder { <-31, -35, 0>, <-31, -38.5, 0>, 13 texture { ${isNew ? 'T_Zinc' : 'T_Bolt'} } }
     object { HexNut scale <13.5, 6.4, 6.4> rotate z*-90 translate <-31, -38.5, 0> }
     object { HexNut scale <4, 5, 5> rotate y*90 translate <-39, 22, -16> } object { HexNut scale <4, 5, 5> rotate y*90 translate <-39, -22, -16> }
     cylinder { <40, 12, -20>, <40, 12, -25>, 3.6 texture { T_Bolt } } cone { <40, 12, -25>, 3.2, <40, 12, -30>, 2 texture { T_Machined } } sphere { <40, 12, -30.6>, 2.4 texture { T_Machined } }
@@ -109,6 +109,16 @@ union {
   cylinder { <0, 0, 20>, <0, 0, 300>, 18.5 texture { T_Machined } texture { T_Grease scale 2 } }
   matrix <${c}, ${s}, 0, ${-s}, ${c}, 0, 0, 0, 1, ${camshaftMm[0]}, ${camshaftMm[1]}, 0>
 }`;
+}
+
+/** A pry bar behind the clevis, by which somebody out of the picture pulls the arm. @param {import('./mechanism.mjs').State} state @param {1 | -1} downY */
+export function barSolid({ pin: [x, y] }, downY) {
+  return `
+union {
+  sphere_sweep { cubic_spline 6, <${x - 58}, ${y + 26 * downY}, 2>, 5, <${x - 60}, ${y + 12 * downY}, 4>, 6, <${x - 58}, ${y - 10 * downY}, 14>, 8, <${x - 40}, ${y - 60 * downY}, 22>, 8.5, <${x + 20}, ${y - 190 * downY}, 18>, 8.5, <${x + 270}, ${y - 760 * downY}, -40>, 8.5 tolerance 0.01 }
+  cone { <${x + 20}, ${y - 190 * downY}, 18>, 8.5, <${x + 270}, ${y - 760 * downY}, -40>, 8.5 }
+  texture { T_Bar } }
+`;
 }
 
 const splineCount = 28;

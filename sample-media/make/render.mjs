@@ -8,16 +8,16 @@ import { pov } from './camera.mjs';
 const run = promisify(execFile);
 
 /**
- * Renders one picture to a 16-bit PPM; `closely` names a part (x0, y0, x1, y1 in pixels) that is sampled more finely.
+ * Renders one picture to a 16-bit PPM; `closely` names a part (x0, y0, x1, y1 in pixels) that is sampled more finely, `depth` times halved.
  * @param {string} folder @param {string} name @param {string} sceneText @param {import('./camera.mjs').Lens} lens
- * @param {{ smooth?: string[], closely?: readonly [number, number, number, number] }} [options]
+ * @param {{ smooth?: string[], closely?: readonly [number, number, number, number], depth?: number }} [options]
  */
 export async function render(
   folder,
   name,
   sceneText,
   lens,
-  { smooth = ['+A0.3', '+AM2', '+R1'], closely } = {},
+  { smooth = ['+A0.3', '+AM2', '+R1'], closely, depth = 3 } = {},
 ) {
   const scene = join(folder, `${name}.pov`);
   const out = join(folder, `${name}.ppm`);
@@ -35,7 +35,7 @@ export async function render(
   if (closely) {
     const [x0, y0, x1, y1] = closely;
     const fine = join(folder, `${name}-fine.ppm`);
-    await draw(fine, ['+A0.08', '+AM2', '+R3', `+SC${x0}`, `+EC${x1}`, `+SR${y0}`, `+ER${y1}`]);
+    await draw(fine, ['+A0.08', '+AM2', `+R${depth}`, `+SC${x0}`, `+EC${x1}`, `+SR${y0}`, `+ER${y1}`]);
     await writeFile(out, withPart(await readFile(out), await readFile(fine), lens, closely));
     await rm(fine);
   }

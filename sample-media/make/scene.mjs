@@ -4,15 +4,15 @@ import { materials } from './materials.mjs';
 import { rodAxisPoint, stateAt } from './mechanism.mjs';
 import { chamberSolid, hexNut } from './parts-chamber.mjs';
 import { gloveSolid } from './parts-glove.mjs';
-import { armSolid, rodSolid } from './parts-linkage.mjs';
+import { armSolid, barSolid, rodSolid } from './parts-linkage.mjs';
 import { surroundings } from './parts-surroundings.mjs';
 import { tapeSolid } from './tape.mjs';
 
 /**
  * Everything as POV-Ray text, in the chamber frame; the solids are kept apart so that each is bounded by itself.
- * @param {import('./sets.mjs').MediaSet} set @param {number} strokeMm @param {import('./tape.mjs').Hold | undefined} hold @param {string} tapeFace
+ * @param {import('./sets.mjs').MediaSet} set @param {number} strokeMm @param {import('./tape.mjs').Hold | undefined} hold @param {string} tapeFace @param {{ bar?: boolean }} [options]
  */
-export function world(set, strokeMm, hold, tapeFace) {
+export function world(set, strokeMm, hold, tapeFace, { bar = false } = {}) {
   const state = stateAt(set.wheelEnd, strokeMm);
   const [cx, cy] = set.wheelEnd.camshaftMm;
   const axleMm = /** @type {[number, number]} */ ([
@@ -27,7 +27,8 @@ export function world(set, strokeMm, hold, tapeFace) {
       overStrokeFromPinMm: faceToPin + set.overStroke.shownFromStrokeMm,
       overStrokeLengthMm: set.overStroke.lengthMm,
     }),
-    armSolid(state, set.wheelEnd),
+    armSolid(state, set.wheelEnd, { isNew: set.newAdjuster ?? false }),
+    ...(bar ? [barSolid(state, set.downY)] : []),
     ...surroundings({ camshaftMm: [cx, cy], axleMm, downY: set.downY, seed: set.seed }),
   ];
   return {

@@ -1,14 +1,17 @@
 // @ts-check
-/** The three invented wheel ends, how the camera stood and how the tape was held. */
+/** The invented wheel ends, how the camera stood and how the tape was held. */
+
+import { inspectionSets } from './sets-inspection.mjs';
 
 /** @typedef {import('./camera.mjs').Lens} Lens @typedef {import('./camera.mjs').Stand} Stand @typedef {import('./tape.mjs').Hold} Hold */
 /**
+ * @typedef {{ stand: Stand, hold?: Hold, takenAt: string }} Shot
  * @typedef {{
  *   name: string, title: string, kind: 'pair' | 'clip', nearZ: 1 | -1, downY: 1 | -1, seed: number,
- *   wheelEnd: import('./mechanism.mjs').WheelEnd, strokeMm: number,
+ *   wheelEnd: import('./mechanism.mjs').WheelEnd, strokeMm: number, freeStrokeMm?: number,
  *   overStroke: { shownFromStrokeMm: number, lengthMm: number },
  *   pinSide: 'cotter' | 'head', lugTurnDeg: number, axleFromCamshaftMm: [number, number], lens: Lens, keyLight: [number, number, number],
- *   released: { stand: Stand, hold?: Hold, takenAt: string }, applied: { stand: Stand, hold?: Hold, takenAt: string },
+ *   released: Shot, pulled?: Shot, applied: Shot, newAdjuster?: boolean, exposure?: number, jpegQuality?: number, depth?: number,
  * }} MediaSet
  */
 
@@ -20,6 +23,7 @@ const smallPhotoLens = { widthPx: 3024, heightPx: 2268, focalPx: 2266.2, princip
 
 /** @type {MediaSet[]} */
 export const sets = [
+  ...inspectionSets,
   {
     name: 'pair-tape',
     title: 'Gravel trailer GT-14, axle 2 left: photo pair with a steel tape',

@@ -3,7 +3,8 @@
  * A steel tape: where it is held, its graduations in the chamber frame, its printed face and its solid.
  *
  * Model    blade point = zero + s along + w across + h normal; the graduated edge next to the rod is w = 0, h = 0.
- * Assumes  the printed (hollow) side looks at the camera and the chamber frame's z points away from it.
+ * Assumes  the printed (hollow) side looks at the camera. Where the chamber frame's z points towards it (`fromZ` 1), the chamber
+ *          stands on the picture's right and the figures are upside down; the edge next to the rod is then w = the blade's width.
  */
 import { execFileSync } from 'node:child_process';
 import { writeFileSync } from 'node:fs';
@@ -17,20 +18,22 @@ const dotsPerInch = 512;
 export const bladeInches = 12;
 
 /**
+ * `zero` is of the edge next to the rod; `fromZ` is the side of the camera, -1 where it is not said.
  * @typedef {import('./vectors.mjs').Vec3} Vec3
- * @typedef {{ zero: Vec3, inPlaneDeg: number, outOfPlaneDeg: number, twistDeg: number }} Hold
+ * @typedef {{ zero: Vec3, inPlaneDeg: number, outOfPlaneDeg: number, twistDeg: number, fromZ?: 1 | -1 }} Hold
  */
 
-/** @param {Hold} hold @returns {{ along: Vec3, across: Vec3, normal: Vec3 }} */
-export function tapeAxes({ inPlaneDeg, outOfPlaneDeg, twistDeg }) {
+/** `corner` is where w = 0 begins. @param {Hold} hold @returns {{ along: Vec3, across: Vec3, normal: Vec3, corner: Vec3 }} */
+export function tapeAxes({ zero, inPlaneDeg, outOfPlaneDeg, twistDeg, fromZ = -1 }) {
   const [a, b, c] = [inPlaneDeg, outOfPlaneDeg, twistDeg].map(radians);
   /** @type {Vec3} */
-  const along = [Math.cos(a) * Math.cos(b), Math.sin(a) * Math.cos(b), -Math.sin(b)];
+  const along = [Math.cos(a) * Math.cos(b), Math.sin(a) * Math.cos(b), fromZ * Math.sin(b)];
   /** @type {Vec3} */
-  const flat = [Math.sin(a), -Math.cos(a), 0];
+  const flat = [-fromZ * Math.sin(a), fromZ * Math.cos(a), 0];
   const towards = cross(along, flat);
   const across = add(scale(flat, Math.cos(c)), scale(towards, Math.sin(c)));
-  return { along, across, normal: cross(along, across) };
+  const corner = fromZ === 1 ? add(zero, scale(across, -widthMm)) : zero;
+  return { along, across, normal: cross(along, across), corner };
 }
 
 /** @param {Hold} hold @returns {{ inches: number, mm: Vec3 }[]} */
@@ -70,7 +73,7 @@ export function printFace(file) {
 
 /** @param {Hold} hold @param {string} faceFile */
 export function tapeSolid(hold, faceFile) {
-  const { along, across, normal } = tapeAxes(hold);
+  const { along, across, normal, corner } = tapeAxes(hold);
   const end = bladeInches * inchMm + 12;
   const strips = 20;
   const at = (/** @type {number} */ x, /** @type {number} */ i) => {
@@ -100,7 +103,7 @@ union {
     cylinder { <${caseX + 36}, 33, 9>, <${caseX + 36}, 33, 11.2>, 17 texture { T_TapeCase } }
     box { <${caseX - 5}, -3, -5>, <${caseX + 6}, 23, -2.6> texture { T_TapePad } }
   }
-  matrix <${[...along, ...across, ...normal, ...hold.zero].map((n) => n.toFixed(9)).join(', ')}>
+  matrix <${[...along, ...across, ...normal, ...corner].map((n) => n.toFixed(9)).join(', ')}>
 }
 
 `;

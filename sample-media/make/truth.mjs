@@ -59,12 +59,14 @@ export function allPoints(set, camera, strokeMm, hold) {
 export function setTruth(set) {
   const released = stateAt(set.wheelEnd, 0);
   const applied = stateAt(set.wheelEnd, set.strokeMm);
+  const pulled = set.freeStrokeMm === undefined ? null : stateAt(set.wheelEnd, set.freeStrokeMm);
   return {
     title: set.title,
     notMeasured: 'invented scene, rendered',
     chamber: { family: 'clamp', type: '30', strokeClass: 'standard', clampBandDiameterMm },
     armLengthMm: set.wheelEnd.armLengthMm,
     strokeMm: rounded(applied.pin[0] - released.pin[0], 3),
+    ...(pulled && { freeStrokeMm: rounded(pulled.pin[0] - released.pin[0], 3) }),
     straightLineChangeMm: rounded(Math.hypot(...applied.pin) - Math.hypot(...released.pin), 3),
     armAngleReleasedDeg: rounded(released.armAngleDeg, 3),
     armAngleAppliedDeg: rounded(applied.armAngleDeg, 3),
@@ -78,6 +80,7 @@ export function setTruth(set) {
       zPoints: set.nearZ === -1 ? 'away from the camera' : 'towards the camera',
       camshaftMm: [...set.wheelEnd.camshaftMm, 0],
       pinReleasedMm: released.pin.map((v) => rounded(v, 3)),
+      ...(pulled && { pinPulledMm: pulled.pin.map((v) => rounded(v, 3)) }),
       pinAppliedMm: applied.pin.map((v) => rounded(v, 3)),
       rodInnerEndReleasedMm: released.innerEnd.map((v) => rounded(v, 3)),
       rodInnerEndAppliedMm: applied.innerEnd.map((v) => rounded(v, 3)),

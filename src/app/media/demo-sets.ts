@@ -28,3 +28,22 @@ export const DEMO_SETS: readonly DemoSet[] = [
     position: { axle: 1, side: 'right' },
   },
 ];
+
+/** A whole inspection of another invented unit, with the pictures that its record names. Places below the sample media. */
+export const DEMO_INSPECTION = {
+  record: 'inspection/record.json',
+  pictures: [
+    'inspection/gauge.jpg',
+    'pair-tape/released.jpg',
+    'pair-tape/applied.jpg',
+    'inspection/axle-1-right/released.jpg',
+    'inspection/axle-1-right/applied.jpg',
+    'inspection/axle-2-left-found/released.jpg',
+    'inspection/axle-2-left-found/applied.jpg',
+    'inspection/axle-2-left-repaired/released.jpg',
+    'inspection/axle-2-left-repaired/applied.jpg',
+    'inspection/axle-2-right/released.jpg',
+    'inspection/axle-2-right/pulled.jpg',
+    'inspection/axle-2-right/applied.jpg',
+  ],
+} as const;

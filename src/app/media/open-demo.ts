@@ -1,5 +1,6 @@
 import { media, notices, work } from '../stores.ts';
 import { DEMO_UNREACHABLE } from '../words/en.ts';
+import { bringSample } from './bring-sample.ts';
 import type { DemoSet } from './demo-sets.ts';
 import { startWheelEnd } from './start-wheel-end.ts';
 import { takeAnyFiles } from './take-any-files.ts';
@@ -7,7 +8,7 @@ import { takeAnyFiles } from './take-any-files.ts';
 /** Brings the sample pictures and begins a wheel end with them, as if they had been chosen by hand. */
 export async function openDemo(demo: DemoSet): Promise<void> {
   const files = await media.whileReading(() =>
-    Promise.all(demo.files.map((name) => bring(demo.folder, name))),
+    Promise.all(demo.files.map((name) => bringSample(`${demo.folder}/${name}`))),
   );
   const arrived = files.filter((file) => file !== null);
   if (arrived.length < files.length) {
@@ -18,13 +19,4 @@ export async function openDemo(demo: DemoSet): Promise<void> {
   startWheelEnd(demo.unit);
   work.act({ type: 'set-position', position: demo.position });
   await takeAnyFiles(arrived);
-}
-
-async function bring(folder: string, name: string): Promise<File | null> {
-  try {
-    const answer = await fetch(`${import.meta.env.BASE_URL}sample-media/${folder}/${name}`);
-    return answer.ok ? new File([await answer.blob()], name) : null;
-  } catch {
-    return null;
-  }
 }

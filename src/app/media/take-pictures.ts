@@ -1,12 +1,11 @@
 /** Files in: chosen, dropped or pasted. Each becomes a capture of the open record, or is one that the record misses, or fails. */
 import type { Capture } from '../../captures/capture.ts';
 import type { BrakeState, View } from '../../marks/view.ts';
-import { keepCapture } from '../storage/kept-captures.ts';
 import { media, notices, work } from '../stores.ts';
 import { PLACELESS } from '../words/en.ts';
 import { captureFailureText } from '../words/failures-captures.ts';
-import { storageFailureText } from '../words/failures-storage.ts';
 import { currentOf } from '../work/current.ts';
+import { keepFile } from './keep-file.ts';
 import { startWheelEnd } from './start-wheel-end.ts';
 
 /** What a picture is taken for, once the record lists it. */
@@ -28,7 +27,7 @@ export async function takePictures(
         continue;
       }
       notices.clear(topic);
-      await keepFile(opened.value.capture, file);
+      await keepFile(opened.value.capture.sha256, file);
       if (recordId === null && openRecordId() === null) recordId = startWheelEnd();
       // The person may have gone to another record while the file was read: it is none of that one's pictures.
       if (recordId === openRecordId()) addToRecord(opened.value.capture, take);
@@ -37,12 +36,6 @@ export async function takePictures(
 }
 
 const openRecordId = () => work.getState().open?.history.present.id ?? null;
-
-async function keepFile({ sha256 }: Capture, file: Blob): Promise<void> {
-  media.put(sha256, file);
-  const kept = await keepCapture(sha256, file);
-  if (!kept.ok) notices.tell('storage', storageFailureText(kept.failure));
-}
 
 function addToRecord(capture: Capture, take: TakeCapture): void {
   const record = work.getState().open?.history.present;
