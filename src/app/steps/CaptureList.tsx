@@ -5,15 +5,16 @@ import { work } from '../stores.ts';
 import { STATE_NAMES } from '../words/en.ts';
 import { PICTURES } from '../words/steps.ts';
 import { clipTimeText, sizeText } from '../words/values.ts';
+import { capturesHere } from '../work/captures-here.ts';
 import type { Current } from '../work/current.ts';
 
-/** Every file of the record with what it was taken as; photos are taken here, clips are looked through. */
+/** Every file that may be meant here, with what it was taken as; photos are taken here, clips are looked through. */
 export function CaptureList({ current }: { readonly current: Current }) {
-  const { record } = current;
-  if (record.captures.length === 0) return null;
+  const captures = capturesHere(current);
+  if (captures.length === 0) return null;
   return (
     <ul className="ruled" aria-label={PICTURES.files}>
-      {record.captures.map((capture) => (
+      {captures.map((capture) => (
         <li key={capture.id}>
           <p>
             {capture.fileName}{' '}

@@ -5,6 +5,7 @@ import { FilePicker, PICTURE_FILES } from '../parts/FilePicker.tsx';
 import { media, work } from '../stores.ts';
 import { FIRST } from '../words/en.ts';
 import { CLIP, PICTURES } from '../words/steps.ts';
+import { capturesHere } from '../work/captures-here.ts';
 import type { Current } from '../work/current.ts';
 import { CaptureList } from './CaptureList.tsx';
 import { MissingFiles } from './MissingFiles.tsx';
@@ -13,16 +14,17 @@ export function PicturesStep({ current }: { readonly current: Current }) {
   const { record, measurement, place } = current;
   const reading = useStore(media, (state) => state.reading > 0);
   const { views } = measurement;
+  const isFirst = capturesHere(current).length === 0;
   const both = ['released', 'applied'].every((state) => views.some((view) => view.state === state));
   return (
     <>
       {both ? null : <p>{place.chooser ? CLIP.sentence : PICTURES.sentence}</p>}
       <MissingFiles record={record} />
       <FilePicker
-        label={reading ? FIRST.busy : record.captures.length > 0 ? PICTURES.more : PICTURES.choose}
+        label={reading ? FIRST.busy : isFirst ? PICTURES.choose : PICTURES.more}
         accept={PICTURE_FILES}
         multiple
-        main={record.captures.length === 0}
+        main={isFirst}
         disabled={reading}
         onFiles={(files) => void takeAnyFiles(files)}
       />
