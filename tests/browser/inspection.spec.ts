@@ -123,7 +123,15 @@ test('a three-axle trailer is inspected, one wheel end repaired and rechecked', 
     execFileSync('npx', ['tsx', 'src/cli/measure.ts', await download.path()], { encoding: 'utf8' }),
   );
   expect(rows).toHaveLength(1);
-  expect(shown).toBe(inSixteenths(rows[0].stroke_mm, rows[0].U95_mm));
+  const headless = inSixteenths(rows[0].stroke_mm, rows[0].U95_mm);
+  expect(shown).toBe(headless);
+
+  await page.getByRole('button', { name: 'Open the report' }).click();
+  await expect(page.getByRole('button', { name: 'Print' })).toBeEnabled({ timeout: 60_000 });
+  const pdf = (await page.pdf({ preferCSSPageSize: true })).toString('latin1');
+  expect(pdf.match(/\/Type\s*\/Page\b/g)?.length ?? 0).toBeGreaterThan(3);
+  await expect(page.locator('.report-screen')).toContainText(headless);
+  await expect(page.locator('.report-screen')).toContainText('Gravel trailer GT-21');
 });
 
 /** A second writing of the tape's fractions: the value to the nearest sixteenth, U rounded up. */

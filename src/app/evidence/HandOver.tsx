@@ -7,7 +7,8 @@ import { work } from '../stores.ts';
 import { packageFileName } from '../words/file-names.ts';
 import { HAND_OVER, makeFailureText } from '../words/hand-over.ts';
 import { sizeText } from '../words/values.ts';
-import type { Compose, MadePackage, MakeFailure } from './make-package.ts';
+import { composePackage } from './compose-package.ts';
+import type { MadePackage, MakeFailure } from './make-package.ts';
 import { mayShare, shareFile } from './share-file.ts';
 
 type State =
@@ -15,9 +16,7 @@ type State =
   | { readonly is: 'failed'; readonly failure: MakeFailure }
   | { readonly is: 'made'; readonly made: MadePackage };
 
-type Props = { readonly record: InspectionRecord; readonly compose?: Compose };
-
-export function HandOver({ record, compose = withoutReport }: Props) {
+export function HandOver({ record }: { readonly record: InspectionRecord }) {
   const [state, setState] = useState<State>({ is: 'idle' });
   const control = useRef<AbortController | null>(null);
   useEffect(() => () => control.current?.abort(), []);
@@ -27,7 +26,7 @@ export function HandOver({ record, compose = withoutReport }: Props) {
     setState({ is: 'working' });
     try {
       const { makePackage } = await import('./make-package.ts');
-      const made = await makePackage(record, compose, control.current.signal);
+      const made = await makePackage(record, composePackage, control.current.signal);
       if (made.ok) takeSealed(record, made.value.record);
       setState(made.ok ? { is: 'made', made: made.value } : { is: 'failed', failure: made.failure });
     } catch (thrown) {
@@ -86,5 +85,3 @@ function Made({ made: { record, file, fingerprint } }: { readonly made: MadePack
 function takeSealed(before: InspectionRecord, sealed: InspectionRecord): void {
   if (work.getState().open?.history.present === before) work.takeSealed(sealed);
 }
-
-const withoutReport: Compose = async () => ({ report: null, stills: [] });
