@@ -36,6 +36,9 @@ const ALL_AT_HAND: References = {
   pinEnd: { outMm: mmFromInches(1), uOutMm: U_PIN_END_MM },
 };
 
+/** The wrench was watched by eye. */
+const NO_TURNS = { backedOff: null, cameraStill: false, turns: [] } as const;
+
 export type MeasuredSet = {
   /** Folder below the sample media. */
   readonly set: string;
@@ -122,7 +125,7 @@ function axle1Right(): WheelEnd {
 function axle2Left(): WheelEnd {
   return {
     ...identified('2-left', { axle: 2, side: 'left' }, captureIdOf(SETS.axle2Left, 'released')),
-    adjusterCheck: { answer: 'does-not-take-up', applications: 8, turns: [] },
+    adjusterCheck: { ...NO_TURNS, answer: 'does-not-take-up', applications: 8 },
     measurements: [measured(SETS.axle2Left, 'seen'), measured(SETS.axle2LeftRepaired, 'not-seen')],
     handReadings: [
       {
@@ -189,7 +192,7 @@ function axle2Left(): WheelEnd {
 function axle2Right(): WheelEnd {
   return {
     ...identified('2-right', { axle: 2, side: 'right' }, captureIdOf(SETS.axle2Right, 'released')),
-    adjusterCheck: { answer: 'takes-up', applications: 6, turns: [] },
+    adjusterCheck: { ...NO_TURNS, answer: 'takes-up', applications: 6 },
     measurements: [measured(SETS.axle2Right, 'not-seen')],
     handReadings: [
       {
