@@ -3,6 +3,9 @@ import { expect, type Page, test } from '@playwright/test';
 import type { Harness } from './harness-viewer/harness.tsx';
 import { partPage } from './part-pages.ts';
 
+// The last file of all: both workers take its tests.
+test.describe.configure({ mode: 'parallel' });
+
 const mark = (id: string, xPx: number, yPx: number, more: object = {}) => ({
   ...{ id, xPx, yPx, name: id, selected: false, automatic: false, doubtful: false, minor: false },
   ...more,
