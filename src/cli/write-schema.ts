@@ -1,5 +1,7 @@
-/** npm run schema: writes the record's JSON Schema to docs/. */
+/** npm run schema: writes the JSON Schemas of the record and of a package's documents to docs/. */
 import { writeFileSync } from 'node:fs';
+import { packageSchemaText } from '../evidence/json-schema.ts';
 import { recordSchemaText } from '../record/json-schema.ts';
 
 writeFileSync(new URL('../../docs/record.schema.json', import.meta.url), recordSchemaText());
+writeFileSync(new URL('../../docs/package.schema.json', import.meta.url), packageSchemaText());
