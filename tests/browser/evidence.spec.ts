@@ -57,6 +57,11 @@ test('an auditor rechecks in a fresh browser what a technician packed, and sees 
   await expect(auditor.locator('.key-print')).toHaveText(key);
   await expect(auditor.locator('.checks > li')).toHaveText(Array.from({ length: 9 }, () => /Yes$/));
   await expect(auditor.getByRole('row', { name: /axle 1 left.*±/ })).toBeVisible();
+  const still = auditor.getByRole('img', { name: 'axle 1 left as found applied' });
+  await still.scrollIntoViewIfNeeded();
+  await expect
+    .poll(() => still.evaluate((image: HTMLImageElement) => image.naturalWidth))
+    .toBeGreaterThan(1000);
 
   const changed = Buffer.from(bytes);
   const middle = Math.floor(bytes.length / 2);

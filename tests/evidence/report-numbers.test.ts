@@ -22,7 +22,14 @@ const results = inspectionResults(
   record,
   (_, measurement) => assessed.find((one) => one.measurement === measurement)?.assessment ?? null,
 );
-const input = { record, results, unit: 'mm', engine: '1.2.3', madeAt: '2026-05-12T16:00:00Z' } as const;
+const input = {
+  record,
+  results,
+  unit: 'mm',
+  engine: '1.2.3',
+  madeAt: '2026-05-12T16:00:00Z',
+  signedBy: null,
+} as const;
 const model = reportModel(input);
 const html = reportHtml(input, { pictures: new Map(), clips: new Map() }, { paper: 'letter', fonts: [] });
 

@@ -7,7 +7,6 @@ import { work } from '../stores.ts';
 import { packageFileName } from '../words/file-names.ts';
 import { HAND_OVER, makeFailureText } from '../words/hand-over.ts';
 import { sizeText } from '../words/values.ts';
-import { composePackage } from './compose-package.ts';
 import type { MadePackage, MakeFailure } from './make-package.ts';
 import { mayShare, shareFile } from './share-file.ts';
 
@@ -26,7 +25,7 @@ export function HandOver({ record }: { readonly record: InspectionRecord }) {
     setState({ is: 'working' });
     try {
       const { makePackage } = await import('./make-package.ts');
-      const made = await makePackage(record, composePackage, control.current.signal);
+      const made = await makePackage(record, control.current.signal);
       if (made.ok) takeSealed(record, made.value.record);
       setState(made.ok ? { is: 'made', made: made.value } : { is: 'failed', failure: made.failure });
     } catch (thrown) {

@@ -1,4 +1,3 @@
-import { version } from '../../../package.json';
 import { fail, ok, type Result } from '../../basics/result.ts';
 import { browserHashes } from '../../evidence/hashes.browser.ts';
 import { sha256OfText } from '../../evidence/hashes.ts';
@@ -7,9 +6,12 @@ import { keyFingerprint } from '../../evidence/signature.ts';
 import { sealHistory } from '../../record/history-chain.ts';
 import type { InspectionRecord } from '../../record/record.ts';
 import { findFiles } from '../media/find-files.ts';
+import { ENGINE_VERSION } from '../report/engine-version.ts';
+import { makeReport } from '../report/make-report.browser.ts';
+import { paperOfLocale } from '../report/paper-of-locale.ts';
 import { deviceKey } from '../storage/device-key.ts';
 import type { StorageFailure } from '../storage/storage-failure.ts';
-import { media } from '../stores.ts';
+import { choices, media } from '../stores.ts';
 import { askOnce } from './ask-once.ts';
 import type { PackageAnswer, PackageQuestion } from './package.worker.ts';
 
@@ -27,17 +29,8 @@ export type MadePackage = {
   readonly fingerprint: string;
 };
 
-export type Composed = {
-  readonly report: string | null;
-  readonly stills: readonly { readonly name: string; readonly blob: Blob }[];
-};
-
-/** Makes the report and the stills of the record as it was sealed. */
-export type Compose = (record: InspectionRecord, madeAt: string, signal: AbortSignal) => Promise<Composed>;
-
 export async function makePackage(
   record: InspectionRecord,
-  compose: Compose,
   signal: AbortSignal,
 ): Promise<Result<MadePackage, MakeFailure>> {
   if (!isSecureContext) return fail({ code: 'package/not-secure' });
@@ -48,15 +41,24 @@ export async function makePackage(
   const madeAt = new Date().toISOString();
   const sha256 = sha256OfText(await browserHashes());
   const sealed = sealHistory(record, { at: madeAt, by: record.inspector.name }, sha256);
-  const composed = await compose(sealed, madeAt, signal);
+  const fingerprint = await keyFingerprint(crypto.subtle, keys.value.publicKey);
+  const { html, stills } = await reportOf(sealed, { madeAt, signedBy: fingerprint }, signal);
   const answer = await askOnce<PackageQuestion, PackageAnswer>(
     () => new Worker(new URL('./package.worker.ts', import.meta.url), { type: 'module' }),
-    { record: sealed, madeAt, engine: version, captures: captures.value, keys: keys.value, ...composed },
+    {
+      record: sealed,
+      madeAt,
+      engine: ENGINE_VERSION,
+      captures: captures.value,
+      stills,
+      report: html,
+      keys: keys.value,
+    },
     signal,
   );
   if (!answer.ok) return answer;
   const file = new Blob([...answer.value], { type: 'application/zip' });
-  return ok({ record: sealed, file, fingerprint: await keyFingerprint(crypto.subtle, keys.value.publicKey) });
+  return ok({ record: sealed, file, fingerprint });
 }
 
 async function filesOf(record: InspectionRecord): Promise<Result<readonly Blob[], MakeFailure>> {
@@ -66,4 +68,17 @@ async function filesOf(record: InspectionRecord): Promise<Result<readonly Blob[]
   const missing = found.filter(({ file }) => file === null).map(({ fileName }) => fileName);
   if (missing.length > 0) return fail({ code: 'package/files-missing', fileNames: missing });
   return ok(found.flatMap(({ file }) => file ?? []));
+}
+
+function reportOf(
+  record: InspectionRecord,
+  signed: { readonly madeAt: string; readonly signedBy: string },
+  signal: AbortSignal,
+) {
+  const { files } = media.getState();
+  return makeReport(
+    record,
+    { unit: choices.getState().lengthUnit, paper: paperOfLocale(navigator.language), ...signed },
+    { fileOf: (sha256) => files[sha256] ?? null, signal, onProgress: () => {} },
+  );
 }

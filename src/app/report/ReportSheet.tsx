@@ -20,7 +20,8 @@ export function ReportSheet({ record }: { readonly record: InspectionRecord }) {
   const [paper, setPaper] = useState<Paper>(() => paperOfLocale(navigator.language));
   const [madeAt] = useState(() => new Date().toISOString());
   const input = useMemo(
-    () => gathered && { record, results: gathered.results, unit, engine: ENGINE_VERSION, madeAt },
+    () =>
+      gathered && { record, results: gathered.results, unit, engine: ENGINE_VERSION, madeAt, signedBy: null },
     [record, gathered, unit, madeAt],
   );
   const shown = useMemo(

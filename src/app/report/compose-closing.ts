@@ -12,7 +12,7 @@ import { section } from './section.ts';
 const HISTORY_LINES = 40;
 
 export function closingSections(input: ReportInput): Section[] {
-  const { record, engine, madeAt } = input;
+  const { record, engine, madeAt, signedBy } = input;
   return [
     ...section(CLOSING.how, [{ kind: 'lines', lines: CLOSING.reading }]),
     ...section(CLOSING.rules, [{ kind: 'lines', lines: ruleLines(input) }]),
@@ -27,6 +27,7 @@ export function closingSections(input: ReportInput): Section[] {
           { label: CLOSING.format, value: CLOSING.formatVersion(record.version) },
           { label: CLOSING.engine, value: CLOSING.engineVersion(engine) },
           { label: CLOSING.made, value: CLOSING.byDeviceClock(timeText(madeAt)) },
+          ...(signedBy === null ? [] : [{ label: CLOSING.signedBy, value: signedBy }]),
         ],
       },
     ]),

@@ -20,6 +20,8 @@ export type ReportInput = {
   readonly engine: string;
   /** When the report is made, ISO 8601. */
   readonly madeAt: string;
+  /** Fingerprint of the key that signs the package which the report goes into; null for a report on its own. */
+  readonly signedBy: string | null;
 };
 
 export function reportModel(input: ReportInput): ReportModel {

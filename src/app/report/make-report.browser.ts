@@ -12,15 +12,21 @@ export type MadeReport = { readonly html: string; readonly stills: readonly Stil
 
 export async function makeReport(
   record: InspectionRecord,
-  sheet: { readonly unit: LengthUnit; readonly paper: Paper; readonly madeAt: string },
+  sheet: {
+    readonly unit: LengthUnit;
+    readonly paper: Paper;
+    readonly madeAt: string;
+    readonly signedBy: string | null;
+  },
   options: GatherOptions,
 ): Promise<MadeReport> {
   const { signal } = options;
   const { results, clips, pictures } = await gatherReport(record, options);
   const fonts = await reportFonts();
-  const input = { record, results, unit: sheet.unit, engine: ENGINE_VERSION, madeAt: sheet.madeAt };
+  const { unit, paper, madeAt, signedBy } = sheet;
+  const input = { record, results, unit, engine: ENGINE_VERSION, madeAt, signedBy };
   return {
-    html: reportHtml(input, { pictures, clips }, { paper: sheet.paper, fonts }),
+    html: reportHtml(input, { pictures, clips }, { paper, fonts }),
     stills: await annotatedStills(input, pictures, fonts, signal),
   };
 }

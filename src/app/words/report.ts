@@ -169,6 +169,7 @@ export const CLOSING = {
   recordId: 'Record',
   format: 'Format',
   engine: 'Engine',
+  signedBy: 'Key that signs the package',
   engineVersion: (version: string) => `Strokewitness ${version}`,
   formatVersion: (version: number) => `version ${version}`,
   made: 'Report made',
