@@ -47,6 +47,8 @@ export const REPORT_STYLES = `
 .title-block > div:nth-child(1) dd { font-size: 15pt; font-weight: 600; line-height: 1.15; }
 .title-block > div:nth-child(8) { grid-column: span 7; }
 .title-block > div:nth-child(9) { grid-column: span 5; }
+.title-block > div:nth-child(10) { grid-column: span 12; border-left-width: 0; border-top: 0.5mm solid var(--ink); }
+.title-block > div:nth-child(10) dd { font-size: 12.5pt; font-weight: 600; line-height: 1.2; }
 
 .part { position: relative; min-height: 11mm; padding: 1.8mm 0 2.4mm 30mm; border-top: 0.2mm solid var(--rule); break-inside: avoid; }
 .part > h3 { position: absolute; left: 0; top: 1.8mm; width: 27mm; }
@@ -143,6 +145,8 @@ export const REPORT_STYLES = `
   .content:has(> table), .content:has(> .plan), .content:has(> .chart) { overflow-x: auto; }
   .content > .plan { width: 150mm; }
   .content > .chart { width: 140mm; }
+  .bar { margin-top: 3mm; }
+  .bar text { font-size: 46px; }
   .part td { min-width: 16mm; }
 }
 `;

@@ -25,13 +25,14 @@ const results = inspectionResults(
 const input = {
   record,
   results,
+  clips: new Map(),
   unit: 'mm',
   engine: '1.2.3',
   madeAt: '2026-05-12T16:00:00Z',
   signedBy: null,
 } as const;
 const model = reportModel(input);
-const html = reportHtml(input, { pictures: new Map(), clips: new Map() }, { paper: 'letter', fonts: [] });
+const html = reportHtml(input, new Map(), { paper: 'letter', fonts: [] });
 
 const textOf = (sections: readonly Section[]) => JSON.stringify(sections).replaceAll('\u00a0', ' ');
 
@@ -105,6 +106,6 @@ test('the file needs nothing but itself and runs nothing', () => {
 });
 
 test('the same record, results and moment give the same file', () => {
-  const again = reportHtml(input, { pictures: new Map(), clips: new Map() }, { paper: 'letter', fonts: [] });
+  const again = reportHtml(input, new Map(), { paper: 'letter', fonts: [] });
   expect(again).toBe(html);
 });

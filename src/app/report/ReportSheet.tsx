@@ -20,18 +20,17 @@ export function ReportSheet({ record }: { readonly record: InspectionRecord }) {
   const [paper, setPaper] = useState<Paper>(() => paperOfLocale(navigator.language));
   const [madeAt] = useState(() => new Date().toISOString());
   const input = useMemo(
-    () =>
-      gathered && { record, results: gathered.results, unit, engine: ENGINE_VERSION, madeAt, signedBy: null },
+    () => gathered && { record, ...gathered, unit, engine: ENGINE_VERSION, madeAt, signedBy: null },
     [record, gathered, unit, madeAt],
   );
   const shown = useMemo(
-    () => input && gathered && reportOnPage(input, gathered, paper),
+    () => input && gathered && reportOnPage(input, gathered.pictures, paper),
     [input, gathered, paper],
   );
 
   const save = async () => {
     if (!input || !gathered) return;
-    const html = reportHtml(input, gathered, { paper, fonts: await reportFonts() });
+    const html = reportHtml(input, gathered.pictures, { paper, fonts: await reportFonts() });
     saveFile(new Blob([html], { type: 'text/html;charset=utf-8' }), reportFileName(record));
   };
 

@@ -1,9 +1,19 @@
 /** One measurement: its annotated pictures, its clip, its numbers and what they rest on. */
+import type { LengthUnit } from '../../basics/length-text.ts';
 import type { Fact, Part, Section } from '../../evidence/report-model.ts';
+import type { ClipMeasurement, Uncertain } from '../../measurement/clip-measurement.ts';
 import type { Measured } from '../../measurement/measured.ts';
 import type { Measurement } from '../../measurement/measurement.ts';
 import type { MeasurementInput, Purpose } from '../../record/measurement-input.ts';
 import type { PurposeResults } from '../../record/purpose-results.ts';
+import {
+  APPLICATIONS,
+  CURVE,
+  clipWarningText,
+  creepAndUText,
+  strokeAndUText,
+  timeAndUText,
+} from '../words/curve.ts';
 import { armText, referenceText } from '../words/given.ts';
 import { MARK_NAMES } from '../words/marks.ts';
 import { END, pictureCaption, REPORT, SUMMARY } from '../words/report.ts';
@@ -16,14 +26,14 @@ import { chartKey, shownMeasurement, viewKey } from './report-pictures.ts';
 import { section } from './section.ts';
 
 export function measurementSections(input: ReportInput, end: number, purpose: Purpose): Section[] {
-  const { record, results } = input;
+  const { record, results, unit } = input;
   const wheelEnd = record.wheelEnds[end];
   const shown = wheelEnd && shownMeasurement(wheelEnd, results, end, purpose);
   if (!wheelEnd || !shown) return [];
   const pictures = shown.input.views.map(({ state, captureId, frame }) =>
     pictureRef(record, viewKey(end, purpose, state), { captureId, frame, name: pictureCaption(state) }),
   );
-  const chart: Part[] = shown.input.followed ? [{ kind: 'drawing', key: chartKey(end, purpose) }] : [];
+  const clip = input.clips.get(shown.input.id) ?? null;
   const more = wheelEnd.measurements.filter((each) => each.purpose === purpose).length - 1;
   return [
     ...section(
@@ -34,7 +44,7 @@ export function measurementSections(input: ReportInput, end: number, purpose: Pu
       ],
       'wide',
     ),
-    ...section(END.chartOf(purpose), chart, 'wide'),
+    ...(clip ? section(END.chartOf(purpose), clipParts(clip, chartKey(end, purpose), unit), 'wide') : []),
     ...(shown.measured
       ? section(
           END.numbersOf(purpose),
@@ -47,6 +57,27 @@ export function measurementSections(input: ReportInput, end: number, purpose: Pu
           'beside',
         )
       : []),
+  ];
+}
+
+function clipParts(clip: ClipMeasurement, key: string, unit: LengthUnit): Part[] {
+  const { applications, spreadMm, warnings } = clip;
+  const timed = (time: Uncertain | null) => (time ? timeAndUText(time).join(', ') : APPLICATIONS.notShown);
+  const rows = applications.map(({ strokeMm, toNinetyPercentS, toFullS, releaseS, creepMmPerS }, i) => [
+    APPLICATIONS.number(i + 1),
+    measuredLengthText(strokeMm, unit),
+    timed(toNinetyPercentS),
+    timed(toFullS),
+    timed(releaseS),
+    creepMmPerS ? creepAndUText(creepMmPerS, unit).join(', ') : APPLICATIONS.notShown,
+  ]);
+  const { stroke, ninety, full, release, creep } = APPLICATIONS;
+  const spread = spreadMm ? [`${APPLICATIONS.spread}: ${strokeAndUText(spreadMm, unit)}.`] : [];
+  return [
+    { kind: 'drawing', key },
+    { kind: 'lines', lines: [CURVE.key, ...spread] },
+    { kind: 'lines', lines: warnings.map((warning) => clipWarningText(warning, unit)), look: true },
+    { kind: 'table', table: { columns: ['', stroke, ninety, full, release, creep], rows } },
   ];
 }
 

@@ -2,10 +2,11 @@
 import type { LengthUnit } from '../../basics/length-text.ts';
 import type { Fact, ReportModel } from '../../evidence/report-model.ts';
 import { findRuleSet } from '../../finding/rule-sets.ts';
+import type { ClipMeasurement } from '../../measurement/clip-measurement.ts';
 import type { InspectionResults } from '../../record/inspection-results.ts';
 import type { InspectionRecord } from '../../record/record.ts';
 import { AID_LINE, unitText } from '../words/en.ts';
-import { AXLE_KIND_NAMES, VEHICLE_KIND_NAMES } from '../words/inspection.ts';
+import { AXLE_KIND_NAMES, COUNTED, VEHICLE_KIND_NAMES } from '../words/inspection.ts';
 import { FRONT, REPORT, timeText } from '../words/report.ts';
 import { closingSections } from './compose-closing.ts';
 import { summarySections } from './compose-summary.ts';
@@ -15,6 +16,8 @@ import { said } from './section.ts';
 export type ReportInput = {
   readonly record: InspectionRecord;
   readonly results: InspectionResults;
+  /** What followed clips came to, by the measurement's id. */
+  readonly clips: ReadonlyMap<string, ClipMeasurement>;
   readonly unit: LengthUnit;
   /** Version of the program. */
   readonly engine: string;
@@ -30,12 +33,21 @@ export function reportModel(input: ReportInput): ReportModel {
   return {
     title: REPORT.title,
     aid: AID_LINE,
-    titleBlock: titleBlock(record),
+    titleBlock: [...titleBlock(record), { label: FRONT.result, value: resultText(input.results.counts) }],
     summary: summarySections(input),
     wheelEnds: record.wheelEnds.map((_, end) => wheelEndSheet(input, end)),
     closing: closingSections(input),
     running: { head: REPORT.head(unit, record.id), foot: REPORT.foot, page: REPORT.page },
   };
+}
+
+/** What counts, in the order in which it presses. */
+function resultText(counts: InspectionResults['counts']): string {
+  const without = counts.begun + counts['not-started'];
+  const told = (['over limit', 'not decided', 'within limit'] as const)
+    .filter((state) => counts[state] > 0)
+    .map((state) => COUNTED(counts[state], state));
+  return [...told, ...(without > 0 ? [FRONT.without(without)] : [])].join('; ');
 }
 
 function titleBlock({ vehicle, inspector, createdAt, ruleSetId }: InspectionRecord): Fact[] {

@@ -15,25 +15,26 @@ import { measuredOf } from '../measuring/measured-all.ts';
 import { measuredAll } from '../stores.ts';
 import { askApart } from './ask-apart.browser.ts';
 import { dataUri } from './data-uri.browser.ts';
+import type { ReportPictures } from './report-drawings.ts';
 import { wantedPictures } from './report-pictures.ts';
 import { takePictures } from './take-pictures.browser.ts';
 
 export type GatheredReport = {
   readonly results: InspectionResults;
   readonly clips: ReadonlyMap<string, ClipMeasurement>;
-  readonly pictures: ReadonlyMap<string, string>;
+  readonly pictures: ReportPictures;
 };
 
 export type GatherOptions = {
   readonly fileOf: (sha256: string) => Blob | null;
   readonly signal: AbortSignal;
   /** Measurements done, of how many. */
-  readonly onProgress: (done: number, of: number) => void;
+  readonly onProgress?: (done: number, of: number) => void;
 };
 
 export async function gatherReport(
   record: InspectionRecord,
-  { fileOf, signal, onProgress }: GatherOptions,
+  { fileOf, signal, onProgress = () => {} }: GatherOptions,
 ): Promise<GatheredReport> {
   const results = await resultsApart(record, signal, onProgress);
   const clips = await clipsApart(record, signal);
@@ -47,7 +48,7 @@ export async function gatherReport(
 async function resultsApart(
   record: InspectionRecord,
   signal: AbortSignal,
-  onProgress: GatherOptions['onProgress'],
+  onProgress: (done: number, of: number) => void,
 ): Promise<InspectionResults> {
   const all = record.wheelEnds.flatMap(({ measurements }) => measurements);
   const { known } = measuredAll.getState();

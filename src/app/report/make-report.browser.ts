@@ -21,12 +21,12 @@ export async function makeReport(
   options: GatherOptions,
 ): Promise<MadeReport> {
   const { signal } = options;
-  const { results, clips, pictures } = await gatherReport(record, options);
+  const { pictures, ...measured } = await gatherReport(record, options);
   const fonts = await reportFonts();
   const { unit, paper, madeAt, signedBy } = sheet;
-  const input = { record, results, unit, engine: ENGINE_VERSION, madeAt, signedBy };
+  const input = { record, ...measured, unit, engine: ENGINE_VERSION, madeAt, signedBy };
   return {
-    html: reportHtml(input, { pictures, clips }, { paper, fonts }),
+    html: reportHtml(input, pictures, { paper, fonts }),
     stills: await annotatedStills(input, pictures, fonts, signal),
   };
 }

@@ -3,7 +3,6 @@ import { type Markup, markup } from '../../evidence/markup.ts';
 import { type PlanEnd, planDrawing } from '../../evidence/plan-drawing.ts';
 import type { ReportDrawings } from '../../evidence/report-html.ts';
 import type { View } from '../../marks/view.ts';
-import type { ClipMeasurement } from '../../measurement/clip-measurement.ts';
 import type { Purpose } from '../../record/measurement-input.ts';
 import type { WheelEndResults } from '../../record/wheel-end-results.ts';
 import { holdingResults } from '../../record/wheel-end-results.ts';
@@ -30,15 +29,11 @@ import {
 } from './report-pictures.ts';
 import { strokeText } from './stroke-text.ts';
 
-export type ReportParts = {
-  /** Pictures as data: addresses, by key. */
-  readonly pictures: ReadonlyMap<string, string>;
-  /** Of followed clips, by the measurement's id. */
-  readonly clips: ReadonlyMap<string, ClipMeasurement>;
-};
+/** Pictures as data: addresses, by key. */
+export type ReportPictures = ReadonlyMap<string, string>;
 
-export function reportDrawings(input: ReportInput, { pictures, clips }: ReportParts): ReportDrawings {
-  const { record, results, unit } = input;
+export function reportDrawings(input: ReportInput, pictures: ReportPictures): ReportDrawings {
+  const { record, results, clips, unit } = input;
   const whole = [...pictures].map(([key, href]) => [key, plainPicture(href)] as const);
   const ofEnds = record.wheelEnds.flatMap((wheelEnd, index) => {
     const end = results.wheelEnds[index];

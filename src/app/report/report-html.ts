@@ -2,25 +2,25 @@
 import { type ReportFonts, reportBody, reportDocument } from '../../evidence/report-html.ts';
 import { type Paper, pageRules } from '../../evidence/report-styles.ts';
 import { type ReportInput, reportModel } from './compose-report.ts';
-import { type ReportParts, reportDrawings } from './report-drawings.ts';
+import { type ReportPictures, reportDrawings } from './report-drawings.ts';
 
 export function reportHtml(
   input: ReportInput,
-  parts: ReportParts,
+  pictures: ReportPictures,
   sheet: { readonly paper: Paper; readonly fonts: ReportFonts },
 ): string {
-  return reportDocument(reportModel(input), reportDrawings(input, parts), sheet);
+  return reportDocument(reportModel(input), reportDrawings(input, pictures), sheet);
 }
 
 /** For showing and printing it inside the page, which has the typeface already. */
 export function reportOnPage(
   input: ReportInput,
-  parts: ReportParts,
+  pictures: ReportPictures,
   paper: Paper,
 ): { readonly body: string; readonly pageRules: string } {
   const model = reportModel(input);
   return {
-    body: reportBody(model, reportDrawings(input, parts)).text,
+    body: reportBody(model, reportDrawings(input, pictures)).text,
     pageRules: pageRules(model.running, paper),
   };
 }

@@ -2,7 +2,7 @@
 import { fontRule, type ReportFonts } from '../../evidence/report-html.ts';
 import type { ReportInput } from './compose-report.ts';
 import { pictureDrawing } from './picture-drawing.ts';
-import { annotatedPictures } from './report-drawings.ts';
+import { annotatedPictures, type ReportPictures } from './report-drawings.ts';
 
 export type Still = { readonly name: string; readonly blob: Blob };
 
@@ -13,7 +13,7 @@ const LEAST_PX = 1080;
 /** Those whose pictures are at hand. Rejects with the signal's reason when aborted. */
 export async function annotatedStills(
   input: ReportInput,
-  pictures: ReadonlyMap<string, string>,
+  pictures: ReportPictures,
   fonts: ReportFonts,
   signal: AbortSignal,
 ): Promise<readonly Still[]> {

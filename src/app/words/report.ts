@@ -45,6 +45,8 @@ export const FRONT = {
   inspected: 'Inspection begun',
   qualification: 'Qualification as stated',
   ruleSet: 'Limits by',
+  result: 'Wheel ends, as things are now',
+  without: (count: number) => `${count} without a stroke`,
 } as const;
 
 export const SUMMARY = {
