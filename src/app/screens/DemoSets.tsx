@@ -1,6 +1,7 @@
 import { useStore } from 'zustand';
 import { DEMO_SETS } from '../media/demo-sets.ts';
 import { openDemo } from '../media/open-demo.ts';
+import { openDemoInspection } from '../media/open-demo-inspection.ts';
 import { media } from '../stores.ts';
 import { DEMO_NAMES, FIRST } from '../words/en.ts';
 
@@ -8,7 +9,16 @@ export function DemoSets() {
   const reading = useStore(media, (state) => state.reading > 0);
   return (
     <fieldset className="demo">
-      <legend>{FIRST.demo}</legend>
+      <legend>{FIRST.demoHeading}</legend>
+      <button
+        type="button"
+        className="button wide"
+        disabled={reading}
+        onClick={() => void openDemoInspection()}
+      >
+        {FIRST.demoInspection}
+      </button>
+      <p className="quiet">{FIRST.demo}</p>
       <div className="row">
         {DEMO_SETS.map((demo) => (
           <button

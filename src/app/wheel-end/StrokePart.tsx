@@ -1,25 +1,27 @@
+import type { Capture } from '../../captures/capture.ts';
 import type { Limit } from '../../finding/limit.ts';
 import type { PurposeResults } from '../../record/purpose-results.ts';
 import type { WheelEnd } from '../../record/wheel-end.ts';
 import { measureWheelEnd } from '../media/start-wheel-end.ts';
 import { useLengthUnit } from '../parts/use-length-unit.ts';
 import { FindingBar } from '../sheet/FindingBar.tsx';
-import { work } from '../stores.ts';
 import { undecidedText } from '../words/findings.ts';
 import { STATE_NAMES } from '../words/inspection.ts';
 import { measuredLengthText } from '../words/values.ts';
 import { PURPOSE_NAMES, WHEEL_END } from '../words/wheel-end.ts';
 import { HandReadings } from './HandReadings.tsx';
+import { MeasurementButton } from './MeasurementButton.tsx';
 import { StrokeLines } from './StrokeLines.tsx';
 
 type Props = {
   readonly wheelEnd: WheelEnd;
   readonly results: PurposeResults;
   readonly limit: Limit | null;
+  readonly captures: readonly Capture[];
 };
 
 /** The stroke for one purpose: what it came to, and the ways to it. */
-export function StrokePart({ wheelEnd, results, limit }: Props) {
+export function StrokePart({ wheelEnd, results, limit, captures }: Props) {
   const unit = useLengthUnit();
   const { purpose, strokeMm, finding, basis } = results;
   const measurements = wheelEnd.measurements.filter((one) => one.purpose === purpose);
@@ -43,17 +45,15 @@ export function StrokePart({ wheelEnd, results, limit }: Props) {
         ? finding.reasons.map((reason) => <p key={JSON.stringify(reason)}>{undecidedText(reason, unit)}</p>)
         : null}
       <StrokeLines results={results} />
-      {measurements.map(({ id, views }, index) => (
-        <button
-          key={id}
-          type="button"
-          className={
-            strokeMm === null && index === measurements.length - 1 ? 'button main wide' : 'button wide'
-          }
-          onClick={() => work.turnTo({ wheelEndId: wheelEnd.id, measurementId: id })}
-        >
-          {views.length === 0 ? WHEEL_END.measure : WHEEL_END.measured(index + 1)}
-        </button>
+      {measurements.map((measurement, index) => (
+        <MeasurementButton
+          key={measurement.id}
+          wheelEndId={wheelEnd.id}
+          measurement={measurement}
+          captures={captures}
+          number={index + 1}
+          main={measurement.views.length === 0}
+        />
       ))}
       {measurements.length === 0 ? (
         <>

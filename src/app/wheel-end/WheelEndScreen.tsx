@@ -48,7 +48,12 @@ export function WheelEndScreen({ record, wheelEnd }: Props) {
         </div>
         <div>
           <section className="sheet-part" aria-label={PURPOSE_NAMES['as-found']}>
-            <StrokePart wheelEnd={wheelEnd} results={asFound} limit={results.limit} />
+            <StrokePart
+              wheelEnd={wheelEnd}
+              results={asFound}
+              limit={results.limit}
+              captures={record.captures}
+            />
             <Trend
               strokes={earlier}
               now={holdingResults(results).strokeMm}
@@ -62,7 +67,12 @@ export function WheelEndScreen({ record, wheelEnd }: Props) {
               said={afterRepair.strokeMm === null ? WHEEL_END.nothing : undefined}
               open={repaired}
             >
-              <StrokePart wheelEnd={wheelEnd} results={afterRepair} limit={results.limit} />
+              <StrokePart
+                wheelEnd={wheelEnd}
+                results={afterRepair}
+                limit={results.limit}
+                captures={record.captures}
+              />
             </SheetPart>
           ) : null}
         </div>
@@ -79,7 +89,7 @@ export function WheelEndScreen({ record, wheelEnd }: Props) {
             <OtherReadings wheelEnd={wheelEnd} />
           </SheetPart>
           {results.search ? (
-            <SheetPart title={WHEEL_END.cause} open>
+            <SheetPart title={WHEEL_END.cause} open={results.state !== 'within limit'}>
               <CauseSearch wheelEnd={wheelEnd} search={results.search} />
             </SheetPart>
           ) : null}
