@@ -46,7 +46,7 @@ const MOST_MISFIT = 0.35;
 const FLOOR_PX = 0.1;
 const PER_RMS = 0.5;
 
-type Lattice = { readonly marks: readonly FoundMark[] };
+export type Lattice = { readonly marks: readonly FoundMark[] };
 type Measured = Lattice & { readonly rmsPx: number; readonly share: number };
 
 export function findLattice(
@@ -57,9 +57,7 @@ export function findLattice(
     NamedGraduation,
     NamedGraduation,
   ];
-  const family = FAMILIES.find(({ levelsMm: [leastMm = 1] }) =>
-    named.every(({ readingMm }) => isMultiple(readingMm, leastMm)),
-  );
+  const family = familyOf(named.map(({ readingMm }) => readingMm));
   if (!family) return fail({ code: 'tape/odd-readings' });
   const rangeMm = high.readingMm - low.readingMm;
   if (rangeMm < LEAST_MAJORS * family.majorMm - 0.01)
@@ -79,6 +77,13 @@ export function findLattice(
   if (!search.ok) return search;
   return measureStrokes(gray, frame, search.value, { low, high, pxPerMm, family });
 }
+
+const familyOf = (readingsMm: readonly number[]): Family | null =>
+  FAMILIES.find(({ levelsMm: [leastMm = 1] }) => readingsMm.every((mm) => isMultiple(mm, leastMm))) ?? null;
+
+/** An inch or a centimetre; null where the readings are neither's. */
+export const wholeMm = (...readingsMm: readonly number[]): number | null =>
+  familyOf(readingsMm)?.majorMm ?? null;
 
 const isMultiple = (valueMm: number, stepMm: number) =>
   Math.abs(valueMm / stepMm - Math.round(valueMm / stepMm)) * stepMm < 0.02;

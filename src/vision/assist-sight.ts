@@ -11,19 +11,18 @@ const namedSchema = z.strictObject({ placePx, sigmaPx, readingMm: z.number() }).
 export const assistQuestionSchema = z
   .discriminatedUnion('of', [
     z.strictObject({ of: z.literal('tape'), named: z.tuple([namedSchema, namedSchema]).readonly() }),
+    /** One graduation, named, and about where another should lie by what another picture shows: `aboutPx` is right in direction. */
+    z.strictObject({
+      of: z.literal('tape-again'),
+      named: namedSchema,
+      other: z.strictObject({ aboutPx: placePx, readingMm: z.number() }).readonly(),
+    }),
     /** The round end of pin or camshaft; lengthPx: from chamber face to pin, which says how large things are. */
     z.strictObject({
       of: z.enum(['clevis-pin', 'camshaft-end']),
       placePx,
       sigmaPx,
       lengthPx: z.number().positive(),
-    }),
-    /** touchedPx: on or near the rim. facePx, pinPx: as marked; the rim lies towards the rod. */
-    z.strictObject({
-      of: z.literal('clamp-band'),
-      touchedPx: z.array(placePx).min(1).readonly(),
-      facePx: placePx,
-      pinPx: placePx,
     }),
   ])
   .readonly();
@@ -52,8 +51,6 @@ export const assistFailureSchema = z.union([
   z.strictObject({ code: z.literal('disc/not-round'), share: z.number() }),
   z.strictObject({ code: z.literal('disc/two-ways'), apartPx: z.number() }),
   z.strictObject({ code: z.literal('disc/out-of-picture') }),
-  z.strictObject({ code: z.literal('band/no-rim'), share: z.number() }),
-  z.strictObject({ code: z.literal('band/two-ways') }),
 ]);
 
 export type AssistQuestion = z.infer<typeof assistQuestionSchema>;

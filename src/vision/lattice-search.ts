@@ -42,7 +42,7 @@ const LEAST_LONG = 0.1;
 /** Over the length between the named: a tape seen 35 degrees off square from 0.7 m bows by 0.034. */
 const MOST_BOW = 0.05;
 const MOST_SHEAR = 0.24;
-const SHEAR_STEP = 0.04;
+const SHEAR_STEP = 0.08;
 
 export type Sought = {
   readonly low: NamedGraduation;
@@ -52,51 +52,97 @@ export type Sought = {
   readonly family: Family;
 };
 export type Rough = { readonly scale: ProjectiveScale; readonly shear: number };
+/** Places of both named graduations and how far the scale's middle lies from the middle between them, px. */
+type Ends = { readonly low: number; readonly high: number; readonly bow: number };
+type Tried = Rough & { readonly contrast: number; readonly ends: Ends };
 
 export function searchLattice(gray: Gray, frame: Frame, sought: Sought): Result<Rough, LatticeFailure> {
   const { low, high, lengthPx, pxPerMm, family } = sought;
-  const grain = Math.max(1, pxPerMm / 4);
-  const sLow = dot(minus(low.placePx, frame.origin), frame.along);
-  const sHigh = dot(minus(high.placePx, frame.origin), frame.along);
-  const reach = (sigmaPx: number) =>
+  const grain = Math.max(1, pxPerMm / 2.2);
+  const along = ({ placePx }: NamedGraduation) => dot(minus(placePx, frame.origin), frame.along);
+  const reach = ({ sigmaPx }: NamedGraduation) =>
     Math.min(0.3 * family.majorMm * pxPerMm, Math.max(0.09 * family.majorMm * pxPerMm, 3.5 * sigmaPx));
-  const [fromMm, toMm] = [low.readingMm, high.readingMm];
   const majors: number[] = [];
-  for (let k = Math.ceil(fromMm / family.majorMm - 1e-6); k * family.majorMm <= toMm + 1e-6; k++)
+  for (
+    let k = Math.ceil(low.readingMm / family.majorMm - 1e-6);
+    k * family.majorMm <= high.readingMm + 1e-6;
+    k++
+  )
     majors.push(k * family.majorMm);
-  let best: (Rough & { readonly contrast: number }) | null = null;
-  const all: (Rough & { readonly contrast: number })[] = [];
-  for (let shear = -MOST_SHEAR; shear < MOST_SHEAR + 1e-9; shear += SHEAR_STEP) {
+  const room = 10 * pxPerMm;
+  const at = (shear: number, ends: Iterable<Ends>): Tried[] => {
     const darkness = darknessAlong(gray, frame, {
-      from: sLow - 40 * grain,
-      to: sHigh + 40 * grain,
+      from: along(low) - room,
+      to: along(high) + room,
       shear,
       rowsPx: [1.5, LONG_MM * pxPerMm],
       besidePx: BESIDE_MM * pxPerMm,
       byLighter: false,
     });
-    for (const sA of around(sLow, reach(low.sigmaPx), grain))
-      for (const sB of around(sHigh, reach(high.sigmaPx), grain))
-        for (const bow of around(0, MOST_BOW * lengthPx, 1.5 * grain)) {
-          const scale = scaleThrough(fromMm, toMm, [sA, (sA + sB) / 2 + bow, sB]);
-          let sum = 0;
-          for (const value of majors) sum += Math.min(1.5, darkness(placeOf(scale, value)));
-          const contrast = sum / majors.length;
-          if (contrast > 0.3) all.push({ scale, shear, contrast });
-          if (!best || contrast > best.contrast) best = { scale, shear, contrast };
-        }
-  }
+    return tryAll(darkness, majors, [low.readingMm, high.readingMm], shear, ends);
+  };
+  const first = steps(-MOST_SHEAR, MOST_SHEAR, SHEAR_STEP).flatMap((shear) =>
+    at(shear, endsAbout([along(low), reach(low)], [along(high), reach(high)], MOST_BOW * lengthPx, grain)),
+  );
+  const rough = darkest(first);
+  const second = rough
+    ? steps(rough.shear - SHEAR_STEP / 2, rough.shear + SHEAR_STEP / 2, SHEAR_STEP / 2).flatMap((shear) =>
+        at(
+          shear,
+          endsAbout([rough.ends.low, grain], [rough.ends.high, grain], grain, grain / 2, rough.ends.bow),
+        ),
+      )
+    : [];
+  const best = darkest([...second, ...(rough ? [rough] : [])]);
   if (!best || best.contrast < LEAST_CONTRAST)
     return fail({ code: 'tape/no-lattice', contrast: best?.contrast ?? 0 });
-  const found = best;
-  const apart = (family.majorMm / 20) * pxPerMm + grain;
+  const apart = (family.majorMm / 20) * pxPerMm + 1.5 * grain;
   const away = ({ scale }: Rough) =>
-    median(majors.map((value) => Math.abs(placeOf(scale, value) - placeOf(found.scale, value))));
-  const rival = all.find((other) => other.contrast > RIVAL * found.contrast && away(other) > apart);
-  if (rival) return fail({ code: 'tape/two-ways' });
-  const share = longestShare(gray, frame, found, majors, sought);
+    median(majors.map((value) => Math.abs(placeOf(scale, value) - placeOf(best.scale, value))));
+  const nearly = RIVAL * (rough?.contrast ?? 0);
+  if (first.some((other) => other.contrast > nearly && away(other) > apart))
+    return fail({ code: 'tape/two-ways' });
+  const share = longestShare(gray, frame, best, majors, sought);
   if (share < LEAST_LONGEST) return fail({ code: 'tape/no-lattice', contrast: share });
-  return ok(found);
+  return ok(best);
+}
+
+const darkest = (tried: readonly Tried[]): Tried | null =>
+  tried.reduce<Tried | null>((best, each) => (best && best.contrast >= each.contrast ? best : each), null);
+
+const steps = (from: number, to: number, step: number): readonly number[] =>
+  Array.from({ length: Math.round((to - from) / step) + 1 }, (_, i) => from + i * step);
+
+function* endsAbout(
+  [low, lowReach]: readonly [number, number],
+  [high, highReach]: readonly [number, number],
+  mostBow: number,
+  grain: number,
+  bowAt = 0,
+): Generator<Ends> {
+  for (const a of around(low, lowReach, grain))
+    for (const b of around(high, highReach, grain))
+      for (const bow of around(bowAt, mostBow, 1.5 * grain)) yield { low: a, high: b, bow };
+}
+
+/** Those that are dark enough to be compared. */
+function tryAll(
+  darkness: (s: number) => number,
+  majors: readonly number[],
+  [fromMm, toMm]: readonly [number, number],
+  shear: number,
+  all: Iterable<Ends>,
+): Tried[] {
+  const tried: Tried[] = [];
+  for (const ends of all) {
+    const middle = (ends.low + ends.high) / 2 + ends.bow;
+    const scale = scaleThrough(fromMm, toMm, [ends.low, middle, ends.high]);
+    let sum = 0;
+    for (const value of majors) sum += Math.min(1.5, darkness(placeOf(scale, value)));
+    const contrast = sum / majors.length;
+    if (contrast > 0.7 * LEAST_CONTRAST) tried.push({ scale, shear, contrast, ends });
+  }
+  return tried;
 }
 
 /** Share of whole ones that run on where shorter strokes have ended. */

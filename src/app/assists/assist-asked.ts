@@ -6,11 +6,20 @@ import type { AssistQuestion, FoundMark } from '../../vision/assist-sight.ts';
 /** instead: marks of the hand in whose place those found would come. */
 export type Asked = { readonly question: AssistQuestion; readonly instead: readonly Mark[] };
 
-const ENDS = ['clevis-pin', 'camshaft-end'] as const;
+type Graduation = Extract<Mark, { readonly kind: 'tape-graduation' }>;
 
-export function assistAsked({ marks }: Pick<View, 'marks'>): readonly Asked[] {
+const ENDS = ['clevis-pin', 'camshaft-end'] as const;
+/** So far from the one named another must be known, and no farther: the tape may end, or a hand hold it. */
+const LEAST_APART_MM = 95;
+const MOST_APART_MM = 185;
+
+/** others: the other pictures of the measurement, which may show the same tape. */
+export function assistAsked(
+  { marks }: Pick<View, 'marks'>,
+  others: readonly Pick<View, 'marks'>[],
+): readonly Asked[] {
   const byHand = marks.filter(({ placedBy }) => placedBy === 'hand');
-  return [...endsAsked(byHand), ...tapeAsked(marks, byHand)];
+  return [...endsAsked(byHand), ...tapeAsked(marks, byHand, others)];
 }
 
 const placeOf = ({ xPx, yPx }: Mark) => [xPx, yPx] as const;
@@ -33,19 +42,57 @@ function endsAsked(byHand: readonly Mark[]): readonly Asked[] {
 }
 
 /** Between the two that lie farthest apart; found once, they are not sought again. */
-function tapeAsked(marks: readonly Mark[], byHand: readonly Mark[]): readonly Asked[] {
+function tapeAsked(
+  marks: readonly Mark[],
+  byHand: readonly Mark[],
+  others: readonly Pick<View, 'marks'>[],
+): readonly Asked[] {
   if (marks.some(({ kind, placedBy }) => kind === 'tape-graduation' && placedBy === 'assist')) return [];
   const named = byHand
     .flatMap((mark) => (mark.kind === 'tape-graduation' ? [mark] : []))
     .sort((a, b) => a.readingMm - b.readingMm);
   const [low, high] = [named[0], named.at(-1)];
-  if (!low || !high || low === high) return [];
-  const asNamed = (mark: typeof low) => ({
+  if (!low || !high) return [];
+  const asNamed = (mark: Graduation) => ({
     placePx: placeOf(mark),
     sigmaPx: mark.sigmaPx,
     readingMm: mark.readingMm,
   });
+  if (low === high) {
+    const other = others.flatMap((each) => tapeAbout(low, marks, each.marks) ?? [])[0];
+    return other ? [{ question: { of: 'tape-again', named: asNamed(low), other }, instead: [low] }] : [];
+  }
   return [{ question: { of: 'tape', named: [asNamed(low), asNamed(high)] }, instead: named }];
+}
+
+/**
+ * Where the graduation farthest from the one named here would lie, were the tape seen as in the other picture, but turned as the rod is:
+ * right in direction, not in length.
+ */
+function tapeAbout(
+  named: Graduation,
+  here: readonly Mark[],
+  there: readonly Mark[],
+): { readonly aboutPx: readonly [number, number]; readonly readingMm: number } | null {
+  const known = there.flatMap((mark) => (mark.kind === 'tape-graduation' ? [mark] : []));
+  const same = known.find(({ readingMm }) => Math.abs(readingMm - named.readingMm) < 0.01);
+  const [rodHere, rodThere] = [rodRad(here), rodRad(there)];
+  if (!same || rodHere === null || rodThere === null) return null;
+  const far = known
+    .filter(({ readingMm }) => Math.abs(readingMm - same.readingMm) < MOST_APART_MM)
+    .reduce((most, mark) => (apartMm(mark, same) > apartMm(most, same) ? mark : most), same);
+  if (apartMm(far, same) < LEAST_APART_MM) return null;
+  const [c, s] = [Math.cos(rodHere - rodThere), Math.sin(rodHere - rodThere)];
+  const [dx, dy] = [far.xPx - same.xPx, far.yPx - same.yPx];
+  return { aboutPx: [named.xPx + c * dx - s * dy, named.yPx + s * dx + c * dy], readingMm: far.readingMm };
+}
+
+const apartMm = (a: Graduation, b: Graduation) => Math.abs(a.readingMm - b.readingMm);
+
+function rodRad(marks: readonly Mark[]): number | null {
+  const face = marks.find(({ kind }) => kind === 'chamber-face');
+  const pin = marks.find(({ kind }) => kind === 'clevis-pin');
+  return face && pin ? Math.atan2(pin.yPx - face.yPx, pin.xPx - face.xPx) : null;
 }
 
 /** A single mark keeps its id: what hangs on it, hangs on it still. */
@@ -54,10 +101,12 @@ export function marksFound(
   found: readonly FoundMark[],
   newId: () => string,
 ): readonly Mark[] {
-  const kept = question.of === 'tape' || question.of === 'clamp-band' ? null : instead[0];
+  const isTape = question.of === 'tape' || question.of === 'tape-again';
+  const kept = isTape ? null : instead[0];
   return found.map(({ placePx: [xPx, yPx], sigmaPx, readingMm }): Mark => {
     const placed = { id: kept?.id ?? newId(), xPx, yPx, sigmaPx, placedBy: 'assist' } as const;
-    if (question.of === 'tape') return { kind: 'tape-graduation', readingMm: readingMm ?? 0, ...placed };
-    return { kind: question.of, ...placed };
+    return question.of === 'tape' || question.of === 'tape-again'
+      ? { kind: 'tape-graduation', readingMm: readingMm ?? 0, ...placed }
+      : { kind: question.of, ...placed };
   });
 }

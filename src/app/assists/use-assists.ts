@@ -1,6 +1,7 @@
 import { useEffect, useMemo } from 'react';
 import { useStore } from 'zustand';
-import type { BrakeState, View } from '../../marks/view.ts';
+import type { BrakeState } from '../../marks/view.ts';
+import type { MeasurementInput } from '../../record/measurement-input.ts';
 import { reportUnlessAbort } from '../media/report-unless-abort.ts';
 import { media } from '../stores.ts';
 import { type Current, viewOf } from '../work/current.ts';
@@ -12,15 +13,17 @@ import { type AssistSearch, assistKey, assistSearches } from './assists-store.ts
 export type Assist = Asked & { readonly key: string; readonly search: AssistSearch | null };
 
 /** What was asked and found about the marks of a picture as they are now. */
-export function useAssists(view: View | null): readonly Assist[] {
-  const searches = useStore(assistSearches, (state) => state.searches);
+export function useAssists({ views }: MeasurementInput, state: BrakeState): readonly Assist[] {
+  const searches = useStore(assistSearches, (store) => store.searches);
   return useMemo(() => {
+    const view = views.find((each) => each.state === state);
     if (!view) return [];
-    return assistAsked(view).map((asked) => {
+    const others = views.filter((each) => each !== view);
+    return assistAsked(view, others).map((asked) => {
       const key = assistKey(view, asked.question);
       return { ...asked, key, search: searches[key] ?? null };
     });
-  }, [view, searches]);
+  }, [views, state, searches]);
 }
 
 /** Asks the assists about marks as they are set, one after the other. A mark that is being moved is waited for. */
@@ -28,7 +31,9 @@ export function useAssistSearch({ record, measurement }: Current, state: BrakeSt
   const view = viewOf(measurement, state);
   const files = useStore(media, (store) => store.files);
   const moving = useOpenWork()?.history.held != null;
-  const next = useAssists(view).find(({ search }) => search === null || search.is === 'under-way');
+  const next = useAssists(measurement, state).find(
+    ({ search }) => search === null || search.is === 'under-way',
+  );
   const key = (!moving && next?.key) || null;
   const capture = record.captures.find(({ id }) => id === view?.captureId) ?? null;
   const file = (capture && files[capture.sha256]) ?? null;

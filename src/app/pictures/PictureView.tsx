@@ -34,7 +34,7 @@ export function PictureView({ current, assessment, state }: Props) {
   const measured = assessment.measurement.ok ? assessment.measurement.value : null;
   const drawing = measured?.drawings.find((each) => each.state === state) ?? null;
   const { step } = current.place;
-  const assists = useAssists(markedState(step) === state ? view : null);
+  const assists = useAssists(current.measurement, state);
   const asking = askingFor(current, state, graduationStepMm(unit));
   return (
     <figure className="picture" data-state={state}>
@@ -46,7 +46,7 @@ export function PictureView({ current, assessment, state }: Props) {
           picture={picture}
           pictureLabel={PICTURE_LABELS[state]}
           marks={viewerMarks(view, current.place.selectedMarkId, measured, unit)}
-          offered={offeredMarks(assists, unit)}
+          offered={markedState(step) === state ? offeredMarks(assists, unit) : []}
           firstShown={shownFirst(current.place, view, drawing)}
           drawing={drawing}
           dimensionText={measured ? measuredLengthText(measured.strokeMm, unit) : null}

@@ -1,16 +1,16 @@
-import type { BrakeState, View } from '../../marks/view.ts';
+import type { BrakeState } from '../../marks/view.ts';
 import { useAssistSearch, useAssists } from '../assists/use-assists.ts';
 import { useLengthUnit } from '../parts/use-length-unit.ts';
 import { ASSISTS, assistFailureText, foundText } from '../words/assists.ts';
 import type { Current } from '../work/current.ts';
 
-type Props = { readonly current: Current; readonly state: BrakeState; readonly view: View };
+type Props = { readonly current: Current; readonly state: BrakeState };
 
 /** What was found near the marks of the hand: said in words. Untaken, it changes nothing. */
-export function AssistOffers({ current, state, view }: Props) {
+export function AssistOffers({ current, state }: Props) {
   const unit = useLengthUnit();
   useAssistSearch(current, state);
-  const assists = useAssists(view);
+  const assists = useAssists(current.measurement, state);
   if (assists.length === 0) return null;
   return (
     <section className="assist-offers" aria-label={ASSISTS.heading}>

@@ -38,7 +38,7 @@ export function MarksStep({ current, state }: Props) {
       <p className="asking" aria-live="polite">
         {asking ? askingSentence(asking, state, unit) : MARKS.allThere(state)}
       </p>
-      <AssistOffers current={current} state={state} view={view} />
+      <AssistOffers current={current} state={state} />
       {asking?.kind === 'tape-graduation' ? <ReadingField asking={asking} view={view} /> : null}
       {asking && optional ? (
         <button type="button" className="button" onClick={() => work.passOver(asking.kind)}>

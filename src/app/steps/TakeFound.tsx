@@ -14,7 +14,7 @@ type Props = { readonly current: Current; readonly state: BrakeState; readonly n
 /** One tap for all that was found; where nothing needed is missing then, it goes on as well. */
 export function TakeFound({ current, state, next }: Props) {
   const view = viewOf(current.measurement, state);
-  const found = useAssists(view).filter(({ search }) => search?.is === 'found');
+  const found = useAssists(current.measurement, state).filter(({ search }) => search?.is === 'found');
   if (!view || found.length === 0) return null;
   const goesOn = isAllThere(view, found, state, current);
   return (

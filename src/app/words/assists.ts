@@ -10,9 +10,9 @@ type Sought = AssistQuestion['of'];
 
 const SOUGHT: Readonly<Record<Sought, string>> = {
   tape: 'Graduations of the tape',
+  'tape-again': 'Graduations of the tape',
   'clevis-pin': 'End of the clevis pin',
   'camshaft-end': 'End of the camshaft',
-  'clamp-band': 'Rim of the clamp band',
 };
 
 export const ASSISTS = {
@@ -29,12 +29,11 @@ export function foundText(
   instead: readonly Mark[],
   unit: LengthUnit,
 ): string {
-  if (of === 'tape') {
+  if (of === 'tape' || of === 'tape-again') {
     const readings = found.map(({ readingMm }) => readingMm ?? 0);
     const [low, high] = [Math.min(...readings), Math.max(...readings)];
-    return `${found.length} graduations found between ${formatLength(low, unit)} and ${formatLength(high, unit)}; they come in place of your ${instead.length}.`;
+    return `${found.length} graduations found between ${formatLength(low, unit)} and ${formatLength(high, unit)}; they come in place of your ${instead.length}. Look whether those with a reading sit at it.`;
   }
-  if (of === 'clamp-band') return `Rim of the clamp band found: ${found.length} points of it.`;
   const [place, mark] = [found[0], instead[0]];
   const offPx = place && mark ? Math.hypot(place.placePx[0] - mark.xPx, place.placePx[1] - mark.yPx) : 0;
   return `${SOUGHT[of]} found, its centre ${offPx.toFixed(1)} pixels from your mark.`;
@@ -45,7 +44,7 @@ export function assistFailureText(of: Sought, failure: AssistSearchFailure, unit
 }
 
 const isAssistFailure = (failure: AssistSearchFailure): failure is AssistFailure =>
-  /^(vision|tape|disc|band)\//.test(failure.code);
+  /^(vision|tape|disc)\//.test(failure.code);
 
 function failureText(of: Sought, failure: AssistFailure, unit: LengthUnit): string {
   switch (failure.code) {
@@ -69,10 +68,6 @@ function failureText(of: Sought, failure: AssistFailure, unit: LengthUnit): stri
       return `${SOUGHT[of]}: several round edges with different centres, ${failure.apartPx.toFixed(1)} pixels apart. Your mark stays as it is.`;
     case 'disc/out-of-picture':
       return `${SOUGHT[of]}: too near to the picture’s border. Your mark stays as it is.`;
-    case 'band/no-rim':
-      return 'Rim of the clamp band: no clear edge through your marks. Mark further points of it by hand.';
-    case 'band/two-ways':
-      return 'Rim of the clamp band: more than one edge fits your marks. Mark further points of it by hand.';
     case 'vision/stalled':
       return `${SOUGHT[of]}: the search did not end within ${failure.limitS} seconds. Your marks stay as they are.`;
     case 'vision/forbidden':

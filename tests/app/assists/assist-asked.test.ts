@@ -11,11 +11,14 @@ const graduation = (id: string, readingMm: number): Mark => ({
 });
 const face: Mark = { kind: 'chamber-face', ...at('face', 0) };
 const pin: Mark = { kind: 'clevis-pin', ...at('pin', 200) };
-const of = (marks: readonly Mark[]) => assistAsked({ marks }).map(({ question }) => question.of);
+const of = (marks: readonly Mark[]) => assistAsked({ marks }, []).map(({ question }) => question.of);
 
 test('the tape is asked about between the graduations farthest apart, once two are named', () => {
   expect(of([graduation('a', 50)])).toEqual([]);
-  const [asked] = assistAsked({ marks: [graduation('a', 100), graduation('b', 250), graduation('c', 50)] });
+  const [asked] = assistAsked(
+    { marks: [graduation('a', 100), graduation('b', 250), graduation('c', 50)] },
+    [],
+  );
   expect(asked?.question).toMatchObject({ of: 'tape', named: [{ readingMm: 50 }, { readingMm: 250 }] });
   expect(asked?.instead.map(({ id }) => id)).toEqual(['c', 'a', 'b']);
 });
@@ -28,7 +31,7 @@ test('the pin is asked about once the face says how large things are; set severa
 
 test('what is taken comes in place of the hand’s marks, as found by an assist, and is not asked for again', () => {
   const marks: readonly Mark[] = [face, pin, graduation('a', 50), graduation('b', 250)];
-  const asked = assistAsked({ marks });
+  const asked = assistAsked({ marks }, []);
   let count = 0;
   const found = asked.flatMap((each) =>
     marksFound(
@@ -56,4 +59,19 @@ test('what is taken comes in place of the hand’s marks, as found by an assist,
     point: { xPx: 1, yPx: 2, sigmaPx: 1 },
   });
   expect(moved[1]).toMatchObject({ placedBy: 'hand' });
+});
+
+test('where another picture shows the tape, one named graduation is enough, turned as the rod is', () => {
+  const other = [face, pin, graduation('a', 50), graduation('b', 150), graduation('c', 300)];
+  const up: Mark = { ...pin, xPx: 0, yPx: 210 };
+  const [, asked] = assistAsked({ marks: [face, up, graduation('d', 50)] }, [{ marks: other }]);
+  expect(asked?.question).toMatchObject({
+    of: 'tape-again',
+    named: { readingMm: 50 },
+    other: { readingMm: 150 },
+  });
+  const about = asked?.question.of === 'tape-again' ? asked.question.other.aboutPx : [];
+  expect(about[0]).toBeCloseTo(50);
+  expect(about[1]).toBeCloseTo(110);
+  expect(assistAsked({ marks: [face, up, graduation('d', 55)] }, [{ marks: other }])).toHaveLength(1);
 });
