@@ -3,7 +3,7 @@
  * The truth's pixel is found on the screen from the fitted picture (whole, centred); bringing it close about a point keeps
  * that point still. A mouse stands on whole screen pixels, which are several of the picture's: hence the nudge.
  */
-import { expect, type Page } from '@playwright/test';
+import { expect, type Locator, type Page } from '@playwright/test';
 import { picture } from './shell-start.ts';
 
 export type Px = readonly [x: number, y: number];
@@ -17,6 +17,20 @@ export async function mark(page: Page, state: State, size: FrameSize, [xPx, yPx]
   await expect(stage.locator('canvas').first()).toBeVisible();
   await region.getByRole('button', { name: 'Fit the whole picture' }).click();
   await stage.evaluate((element) => element.scrollIntoView({ block: 'center' }));
+  const { spot } = await spotOf(stage, size, [xPx, yPx]);
+  if (await page.evaluate(() => navigator.maxTouchPoints > 0)) await pinchAndTap(page, spot);
+  else {
+    await wheelAndClick(page, spot);
+    await nudgeOnto(page, state, [xPx, yPx]);
+  }
+}
+
+/** Where a place of the picture is on the screen, and its scale, while the whole picture is shown. */
+export async function spotOf(
+  stage: Locator,
+  size: FrameSize,
+  [xPx, yPx]: Px,
+): Promise<{ readonly spot: Spot; readonly scale: number }> {
   const box = await stage.boundingBox();
   if (!box) throw new Error('the picture is not there');
   const scale = Math.min(box.width / size.widthPx, box.height / size.heightPx);
@@ -24,11 +38,7 @@ export async function mark(page: Page, state: State, size: FrameSize, [xPx, yPx]
     x: box.x + (box.width - scale * size.widthPx) / 2 + scale * xPx,
     y: box.y + (box.height - scale * size.heightPx) / 2 + scale * yPx,
   };
-  if (await page.evaluate(() => navigator.maxTouchPoints > 0)) await pinchAndTap(page, spot);
-  else {
-    await wheelAndClick(page, spot);
-    await nudgeOnto(page, state, [xPx, yPx]);
-  }
+  return { spot, scale };
 }
 
 async function wheelAndClick(page: Page, { x, y }: Spot): Promise<void> {

@@ -12,6 +12,7 @@ import { PicturesStep } from './PicturesStep.tsx';
 import { ReferenceStep } from './ReferenceStep.tsx';
 import { ResultLine } from './ResultLine.tsx';
 import { TakeFound } from './TakeFound.tsx';
+import { TapeShortcut } from './TapeShortcut.tsx';
 
 type Props = { readonly current: Current; readonly assessment: ShownAssessment };
 
@@ -22,6 +23,15 @@ export function StepPanel({ current, assessment }: Props) {
   const next = steps[steps.indexOf(place.step) + 1];
   const done = stepDone(place.step, wheelEnd, measurement);
   const marked = markedState(place.step);
+  const wayOn = next ? (
+    <button
+      type="button"
+      className={done ? 'button main wide' : 'button wide'}
+      onClick={() => work.goTo(next)}
+    >
+      {nextStep(next)}
+    </button>
+  ) : null;
   return (
     <section className="step-panel" id="step" aria-labelledby="step-title" tabIndex={-1}>
       <div className="step-body">
@@ -31,14 +41,14 @@ export function StepPanel({ current, assessment }: Props) {
       {next ? (
         <div className="step-next">
           <ResultLine assessment={assessment} />
-          {marked ? <TakeFound key={marked} current={current} state={marked} next={next} /> : null}
-          <button
-            type="button"
-            className={done ? 'button main wide' : 'button wide'}
-            onClick={() => work.goTo(next)}
-          >
-            {nextStep(next)}
-          </button>
+          {place.step === 'pictures' && done ? <TapeShortcut current={current} /> : null}
+          {marked ? (
+            <TakeFound key={marked} current={current} state={marked} next={next}>
+              {wayOn}
+            </TakeFound>
+          ) : (
+            wayOn
+          )}
         </div>
       ) : null}
     </section>

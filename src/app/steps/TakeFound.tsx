@@ -1,3 +1,4 @@
+import type { ReactNode } from 'react';
 import type { BrakeState, View } from '../../marks/view.ts';
 import { takeFound } from '../assists/take-found.ts';
 import { type Assist, useAssists } from '../assists/use-assists.ts';
@@ -9,25 +10,34 @@ import { askedMarks, missingOf } from '../work/asked-marks.ts';
 import { type Current, viewOf } from '../work/current.ts';
 import type { Step } from '../work/steps.ts';
 
-type Props = { readonly current: Current; readonly state: BrakeState; readonly next: Step };
+type Props = {
+  readonly current: Current;
+  readonly state: BrakeState;
+  readonly next: Step;
+  /** The way on without it. */
+  readonly children: ReactNode;
+};
 
-/** One tap for all that was found; where nothing needed is missing then, it goes on as well. */
-export function TakeFound({ current, state, next }: Props) {
+/** One tap for all that was found; where nothing needed is missing then, it goes on as well, and the strip of steps leads past it. */
+export function TakeFound({ current, state, next, children }: Props) {
   const view = viewOf(current.measurement, state);
   const found = useAssists(current.measurement, state).filter(({ search }) => search?.is === 'found');
-  if (!view || found.length === 0) return null;
+  if (!view || found.length === 0) return children;
   const goesOn = isAllThere(view, found, state, current);
   return (
-    <button
-      type="button"
-      className="button main wide"
-      onClick={() => {
-        work.act(takeFound(state, found, () => crypto.randomUUID()));
-        if (goesOn) work.goTo(next);
-      }}
-    >
-      {goesOn ? ASSISTS.takeAndGoOn(nextStep(next)) : ASSISTS.take(found.length)}
-    </button>
+    <>
+      <button
+        type="button"
+        className="button main wide"
+        onClick={() => {
+          work.act(takeFound(state, found, () => crypto.randomUUID()));
+          if (goesOn) work.goTo(next);
+        }}
+      >
+        {goesOn ? ASSISTS.takeAndGoOn(nextStep(next)) : ASSISTS.take(found.length)}
+      </button>
+      {goesOn ? null : children}
+    </>
   );
 }
 

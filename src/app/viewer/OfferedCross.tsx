@@ -22,7 +22,7 @@ export function OfferedCross(props: { readonly store: ViewerStore; readonly mark
       <path className="viewer-edge" d={cross} />
       <path className="viewer-line" d={cross} />
       {mark.name === null ? null : (
-        <text className="viewer-name" x="-16" y="34" textAnchor="end">
+        <text className="viewer-name" x="-14" y="-18" textAnchor="end">
           {mark.name}
         </text>
       )}

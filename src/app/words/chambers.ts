@@ -1,5 +1,7 @@
 export const CHAMBER = {
   sentence: 'Say which chamber it is: the limit follows from it. Take it from the chamber, not from memory.',
+  usual: 'Usual ones: clamp band, standard stroke',
+  usualType: (type: string) => `Type ${type}`,
   family: 'How the chamber is held together',
   typeChoose: 'choose …',
   type: 'Type and outside diameter',

@@ -57,6 +57,7 @@ export const PICTURES = {
   look: 'Look through the clip',
   files: 'Files of this record',
   pulledHint: 'For free stroke, a third picture: arm pulled by bar to lining contact, no air.',
+  tapeInBoth: 'A tape lies along the rod in both: mark the released one',
   marksGone: 'The marks of the picture before went with it. Undo brings both back.',
 };
 

@@ -1,0 +1,23 @@
+/**
+ * npm run bench:assists: how well the tool sees by itself, on scenes with truth. Each study writes its own section of docs/assists.md,
+ * between its marks; what is written by hand stays. --only NAME runs one of them.
+ */
+import { readFileSync, writeFileSync } from 'node:fs';
+import { parseArgs } from 'node:util';
+import { marksStudy } from './assists-marks.ts';
+
+/** Gives the tables of its section. */
+export type AssistStudy = { readonly name: string; readonly run: () => string };
+
+const PLACE = 'docs/assists.md';
+const STUDIES: readonly AssistStudy[] = [marksStudy];
+
+const { values: asked } = parseArgs({ options: { only: { type: 'string' } } });
+for (const { name, run } of STUDIES.filter((study) => !asked.only || study.name === asked.only)) {
+  const [begin, end] = [`<!-- ${name}: tables -->`, `<!-- ${name}: end -->`];
+  const tables = run();
+  const page = readFileSync(PLACE, 'utf8');
+  const [before, after] = [page.indexOf(begin), page.indexOf(end)];
+  if (before < 0 || after < before) throw new Error(`${PLACE} has no place for ${name}`);
+  writeFileSync(PLACE, `${page.slice(0, before)}${begin}\n\n${tables}\n\n${page.slice(after)}`);
+}
