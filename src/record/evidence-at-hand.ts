@@ -3,7 +3,7 @@
 import type { Evidence } from '../finding/cause-rules.ts';
 import { freeStrokeRange } from '../finding/free-stroke.ts';
 import type { RuleSet } from '../finding/rule-set.ts';
-import { isPastSquare } from './arm-square.ts';
+import { pastSquare } from './arm-square.ts';
 import type { AxleNote } from './axle-notes.ts';
 import { isReadingOver } from './other-readings.ts';
 import type { PurposeResults } from './purpose-results.ts';
@@ -41,7 +41,7 @@ export function evidenceAtHand(
     has('axle/chamber-size-differs', 'axle/chamber-kind-differs', 'axle/stroke-class-differs') &&
       'chamber-mismatch',
     has('axle/arm-length-differs') && 'arm-mismatch',
-    isPastSquare(held) && 'arm-past-square',
+    pastSquare(held)?.isFar && 'arm-past-square',
     repairs.some(({ adjustedByHand }) => adjustedByHand) && 'adjusted-by-hand',
   ];
   return [...new Set(all.filter((one) => one !== null && one !== undefined && one !== false))];

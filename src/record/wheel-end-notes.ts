@@ -3,7 +3,7 @@ import { type FreeStrokeBounds, freeStrokeBounds, freeStrokeRange } from '../fin
 import type { RuleSet } from '../finding/rule-set.ts';
 import type { RuleId } from '../finding/rule-text.ts';
 import type { WithU } from '../measurement/measured.ts';
-import { appliedAngle, isPastSquare } from './arm-square.ts';
+import { pastSquare } from './arm-square.ts';
 import { type ChamberNote, chamberNotes } from './chamber-notes.ts';
 import type { Purpose } from './measurement-input.ts';
 import { isReadingOver } from './other-readings.ts';
@@ -38,6 +38,9 @@ export type WheelEndNote =
       readonly purpose: Purpose;
       readonly angleRad: number;
       readonly U95Rad: number;
+      /** Where an arm set square at half this stroke ends; null where the arm's length is not known. */
+      readonly halfStrokeRad: number | null;
+      readonly isFar: boolean;
       readonly rule: RuleId;
     }
   | {
@@ -112,11 +115,20 @@ function freeStrokeNotes({ purpose, freeStrokeMm }: PurposeResults, ruleSet: Rul
 }
 
 function armNotes(results: PurposeResults): WheelEndNote[] {
-  const angle = appliedAngle(results);
-  if (!angle || !isPastSquare(results)) return [];
-  const { purpose } = results;
-  const code = 'wheel-end/arm-past-square';
-  return [{ code, purpose, angleRad: angle.value, U95Rad: angle.U95, rule: 'arm-near-square' }];
+  const past = pastSquare(results);
+  if (!past) return [];
+  const { angle, halfStrokeRad, isFar } = past;
+  return [
+    {
+      code: 'wheel-end/arm-past-square',
+      purpose: results.purpose,
+      angleRad: angle.value,
+      U95Rad: angle.U95,
+      halfStrokeRad,
+      isFar,
+      rule: 'arm-near-square',
+    },
+  ];
 }
 
 function recheckNotes(

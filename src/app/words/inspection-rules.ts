@@ -46,7 +46,7 @@ export function wheelEndNoteText(note: WheelEndNote, unit: LengthUnit): string {
     case 'wheel-end/free-stroke-long':
       return `Free stroke ${WHEN[note.purpose]} ${withU(note.freeStrokeMm, note.U95Mm)} is long (${boundsText(note, unit)}): look at the adjuster and how it is mounted.`;
     case 'wheel-end/arm-past-square':
-      return `Arm past square when applied, ${WHEN[note.purpose]}: ${measuredAngleText({ value: note.angleRad, U95: note.U95Rad })}, ${(90 - degFromRad(note.angleRad)).toFixed(1)}° past. Advice only: no law names an angle.`;
+      return pastSquareText(note);
     case 'wheel-end/reading-over-limit':
       return readingText(note.reading, unit);
     case 'wheel-end/repair-not-measured':
@@ -68,6 +68,16 @@ export function wheelEndNoteText(note: WheelEndNote, unit: LengthUnit): string {
     default:
       return chamberNoteText(note, unit);
   }
+}
+
+function pastSquareText(note: Extract<WheelEndNote, { code: 'wheel-end/arm-past-square' }>): string {
+  const { purpose, angleRad, U95Rad, halfStrokeRad, isFar } = note;
+  const past = (rad: number) => `${(90 - degFromRad(rad)).toFixed(1)}°`;
+  const angle = measuredAngleText({ value: angleRad, U95: U95Rad });
+  const half =
+    halfStrokeRad === null ? '' : ` An arm set square at half this stroke ends ${past(halfStrokeRad)} past.`;
+  const far = isFar ? ' This one is further: look at arm length, rod length and adjustment.' : '';
+  return `Arm past square when applied, ${WHEN[purpose]}: ${angle}, ${past(angleRad)} past.${half}${far} Advice only: no law names an angle.`;
 }
 
 function readingText(

@@ -72,10 +72,26 @@ test('numbers of a note are in the unit that the person chose, with their U', ()
       purpose: 'as-found',
       angleRad: (80 * Math.PI) / 180,
       U95Rad: 0.05,
+      halfStrokeRad: (79.5 * Math.PI) / 180,
+      isFar: false,
       rule: 'arm-near-square',
     },
     'mm',
   );
   expect(past).toContain('80.0° ± 2.9°, 10.0° past');
+  expect(past).toContain('ends 10.5° past');
   expect(past).toContain('no law names an angle');
+  const reading = {
+    id: 'o',
+    purpose: 'as-found',
+    what: 'camshaft-play',
+    name: '',
+    valueMm: 0.9,
+    limitMm: 0.762,
+    limitIs: 'greatest',
+    limitSource: 'Maker',
+  } as const;
+  expect(wheelEndNoteText({ code: 'wheel-end/reading-over-limit', reading }, 'mm')).toBe(
+    'Camshaft play in its bushings, as found: 0.9 mm is more than the limit of 0.8 mm (Maker).',
+  );
 });
