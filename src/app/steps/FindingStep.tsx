@@ -1,6 +1,8 @@
 import { findRuleSet } from '../../finding/rule-sets.ts';
 import type { MeasurementWarning } from '../../measurement/measurement.ts';
+import { conditionNotes } from '../../record/condition-notes.ts';
 import type { ShownAssessment } from '../measuring/use-assessment.ts';
+import { ConditionsSaid } from '../parts/ConditionsSaid.tsx';
 import { useLengthUnit } from '../parts/use-length-unit.ts';
 import { measurementFailureText, measurementWarningText } from '../words/failures-measurement.ts';
 import { FINDING, findingNoteText, limitSourceText, undecidedText } from '../words/findings.ts';
@@ -25,6 +27,7 @@ export function FindingStep({ current, assessment }: Props) {
   if (!measured.ok && assessment.underWay) return <p>{FINDING.underWay}</p>;
   if (!measured.ok) return <p className="look">{measurementFailureText(measured.failure, unit)}</p>;
   const { warnings } = measured.value;
+  const conditions = conditionNotes(current.record.conditions, ruleSet.ok ? ruleSet.value : null);
   return (
     <>
       {finding.reasons.length > 0 ? (
@@ -40,6 +43,7 @@ export function FindingStep({ current, assessment }: Props) {
           {findingNoteText(note, unit)}
         </p>
       ))}
+      <ConditionsSaid notes={conditions} />
       <FollowedClip current={current} assessment={assessment} />
       <MeasuredValues measurement={measured.value} />
       <AdviceLines current={current} />

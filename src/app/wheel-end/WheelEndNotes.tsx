@@ -1,7 +1,7 @@
 import type { InspectionResults } from '../../record/inspection-results.ts';
 import type { WheelEndResults } from '../../record/wheel-end-results.ts';
+import { ConditionsSaid } from '../parts/ConditionsSaid.tsx';
 import { useLengthUnit } from '../parts/use-length-unit.ts';
-import { CONDITIONS_OPEN, conditionNoteText } from '../words/conditions.ts';
 import { axleNoteText, HAND_NOTE, wheelEndNoteText } from '../words/inspection-rules.ts';
 
 type Props = { readonly inspection: InspectionResults; readonly results: WheelEndResults };
@@ -27,16 +27,7 @@ export function WheelEndNotes({ inspection, results }: Props) {
         </p>
       ))}
       {basis === 'hand' ? <p className="quiet">{HAND_NOTE}</p> : null}
-      {basis !== null && conditions.length > 0 ? (
-        <div className="quiet">
-          <p>{CONDITIONS_OPEN}</p>
-          <ul className="plain-list">
-            {conditions.map((note) => (
-              <li key={JSON.stringify(note)}>{conditionNoteText(note)}</li>
-            ))}
-          </ul>
-        </div>
-      ) : null}
+      {basis === null ? null : <ConditionsSaid notes={conditions} />}
     </div>
   );
 }

@@ -78,8 +78,6 @@ export const TITLE_BLOCK = {
   heading: 'Title block',
   unit: 'Unit',
   position: 'Wheel end',
-  which: 'Which wheel end of the record',
-  measurement: 'measurement',
   axle: 'Axle',
   side: 'Side',
   left: 'Left',
