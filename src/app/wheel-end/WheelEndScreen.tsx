@@ -11,7 +11,8 @@ import { work } from '../stores.ts';
 import { AID_LINE } from '../words/en.ts';
 import { chamberText } from '../words/given.ts';
 import { INSPECTION, positionName, stateText } from '../words/inspection.ts';
-import { PURPOSE_NAMES, WHEEL_END } from '../words/wheel-end.ts';
+import { ADJUSTER_NAMES, PURPOSE_NAMES, WHEEL_END } from '../words/wheel-end.ts';
+import { AdjusterPart } from './AdjusterPart.tsx';
 import { CauseSearch } from './CauseSearch.tsx';
 import { LooksOfChamber } from './LooksOfChamber.tsx';
 import { NotesAndPhotos } from './NotesAndPhotos.tsx';
@@ -84,6 +85,12 @@ export function WheelEndScreen({ record, wheelEnd }: Props) {
           >
             <ChamberChoice ruleSetId={record.ruleSetId} chamber={wheelEnd.chamber} />
             <LooksOfChamber record={record} wheelEnd={wheelEnd} />
+          </SheetPart>
+          <SheetPart
+            title={WHEEL_END.adjuster}
+            said={wheelEnd.adjuster ? ADJUSTER_NAMES[wheelEnd.adjuster] : WHEEL_END.nothing}
+          >
+            <AdjusterPart wheelEnd={wheelEnd} />
           </SheetPart>
           <SheetPart title={WHEEL_END.readings} said={count(wheelEnd.otherReadings.length)}>
             <OtherReadings wheelEnd={wheelEnd} />

@@ -1,0 +1,72 @@
+import { ADJUSTER_KINDS } from '../../record/repair.ts';
+import type { AdjusterCheck, WheelEnd } from '../../record/wheel-end.ts';
+import { Segments } from '../parts/Segments.tsx';
+import { work } from '../stores.ts';
+import { ADJUSTER_ANSWERS, ADJUSTER_CHECK } from '../words/adjuster-check.ts';
+import { ADJUSTER_NAMES } from '../words/wheel-end.ts';
+
+const NO_CHECK: AdjusterCheck = {
+  answer: null,
+  applications: null,
+  backedOff: null,
+  cameraStill: false,
+  turns: [],
+};
+const ANSWERS = ['takes-up', 'does-not-take-up', 'cannot-tell'] as const;
+const MOST_APPLICATIONS = 100;
+
+/** The kind of adjuster; of an automatic one, whether it was seen to take up. */
+export function AdjusterPart({ wheelEnd }: { readonly wheelEnd: WheelEnd }) {
+  const { adjuster } = wheelEnd;
+  const check = wheelEnd.adjusterCheck ?? NO_CHECK;
+  const set = (changed: Partial<AdjusterCheck>) =>
+    work.act({ type: 'set-wheel-end', facts: { adjusterCheck: { ...check, ...changed } } });
+  const applications = check.applications ?? 0;
+  return (
+    <>
+      <Segments
+        legend={ADJUSTER_CHECK.kind}
+        values={ADJUSTER_KINDS}
+        names={ADJUSTER_NAMES}
+        value={adjuster}
+        onChange={(kind) => work.act({ type: 'set-wheel-end', facts: { adjuster: kind } })}
+      />
+      {adjuster === 'manual' ? null : (
+        <>
+          <p>{ADJUSTER_CHECK.sentence}</p>
+          <p className="note">{ADJUSTER_CHECK.caution}</p>
+          <div className="counter">
+            <span>{ADJUSTER_CHECK.applications}</span>
+            <button
+              type="button"
+              className="button"
+              aria-label={ADJUSTER_CHECK.fewer}
+              disabled={applications === 0}
+              onClick={() => set({ applications: applications - 1 })}
+            >
+              −
+            </button>
+            <output>{applications}</output>
+            <button
+              type="button"
+              className="button"
+              aria-label={ADJUSTER_CHECK.more}
+              disabled={applications === MOST_APPLICATIONS}
+              onClick={() => set({ applications: applications + 1 })}
+            >
+              +
+            </button>
+          </div>
+          <Segments
+            legend={ADJUSTER_CHECK.answer}
+            values={ANSWERS}
+            names={ADJUSTER_ANSWERS}
+            value={check.answer}
+            onChange={(answer) => set({ answer })}
+          />
+          <p className="quiet">{ADJUSTER_CHECK.noRepair}</p>
+        </>
+      )}
+    </>
+  );
+}
