@@ -21,7 +21,8 @@ export const signatureSchema = z
     format: z.literal(SIGNATURE_FORMAT),
     version: z.literal(SIGNATURE_VERSION),
     algorithm: z.literal('ECDSA P-256 SHA-256'),
-    signed: z.literal('manifest.json'),
+    /** What was signed: the exact bytes of a package's manifest, or the canonical JSON of a second reading. */
+    signed: z.enum(['manifest.json', 'second-reading']),
     publicKey: publicKeySchema,
     fingerprint: z.string().regex(/^[0-9a-f]{4}(?: [0-9a-f]{4}){3}$/),
     /** r and s, 32 bytes each, hexadecimal. */
@@ -62,17 +63,18 @@ export type KeyPair = { readonly privateKey: object; readonly publicKey: object 
 export async function sign(
   subtle: Subtle,
   { privateKey, publicKey }: KeyPair,
-  manifest: Uint8Array<ArrayBuffer>,
+  bytes: Uint8Array<ArrayBuffer>,
+  signed: Signature['signed'] = 'manifest.json',
 ): Promise<Signature> {
   const { x = '', y = '' } = await subtle.exportKey('jwk', publicKey);
   return {
     format: SIGNATURE_FORMAT,
     version: SIGNATURE_VERSION,
     algorithm: 'ECDSA P-256 SHA-256',
-    signed: 'manifest.json',
+    signed,
     publicKey: { kty: 'EC', crv: 'P-256', x, y },
     fingerprint: await keyFingerprint(subtle, publicKey),
-    signature: hexFromBytes(new Uint8Array(await subtle.sign(SIGN_ALGORITHM, privateKey, manifest))),
+    signature: hexFromBytes(new Uint8Array(await subtle.sign(SIGN_ALGORITHM, privateKey, bytes))),
   };
 }
 

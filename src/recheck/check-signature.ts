@@ -27,7 +27,8 @@ export async function checkSignature(files: Files, { subtle, signedBy }: Signatu
   if (!read.ok) return said([{ ...read.failure, code: 'signature/not-readable' }], 'bad', null);
   const { fingerprint } = read.value;
   const manifest = files.get(MANIFEST.path)?.bytes;
-  if (!manifest || !(await verify(subtle, read.value, manifest)))
+  const isOfManifest = read.value.signed === 'manifest.json';
+  if (!manifest || !isOfManifest || !(await verify(subtle, read.value, manifest)))
     return said([{ code: 'signature/does-not-fit' }], 'bad', fingerprint);
   const differences: Difference[] =
     signedBy === null || signedBy === fingerprint

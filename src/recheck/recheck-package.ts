@@ -40,6 +40,7 @@ export async function recheckPackage(source: ByteSource, tools: RecheckTools): P
   const signed = await checkSignature(files, tools);
   const about = {
     signature: signed.signature,
+    manifestSha256: files.get(MANIFEST.path)?.facts.sha256 ?? null,
     madeAt: manifest.ok ? manifest.value.madeAt : null,
     engine: manifest.ok ? manifest.value.engine : null,
     record,
@@ -76,6 +77,7 @@ function answersOf(
     holds: CHECKS.every((name) => checks[name].answer === 'yes'),
     checks,
     signature: { state: 'none', fingerprint: null },
+    manifestSha256: null,
     madeAt: null,
     engine: null,
     record: null,

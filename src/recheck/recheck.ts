@@ -32,6 +32,8 @@ export type Recheck = {
     /** Of the key in the package, whoever's it is. */
     readonly fingerprint: string | null;
   };
+  /** Names the package: its manifest names every byte. */
+  readonly manifestSha256: string | null;
   /** As the package says. */
   readonly madeAt: string | null;
   readonly engine: string | null;

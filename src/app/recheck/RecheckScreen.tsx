@@ -9,6 +9,7 @@ import { sizeText } from '../words/values.ts';
 import { CheckList } from './CheckList.tsx';
 import { RecordedResults } from './RecordedResults.tsx';
 import { recheck } from './recheck-store.ts';
+import { SecondReading } from './SecondReading.tsx';
 import { Stills } from './Stills.tsx';
 import { Verdict } from './Verdict.tsx';
 
@@ -43,8 +44,12 @@ export function RecheckScreen({ file }: { readonly file: File }) {
         {found ? (
           <>
             <CheckList found={found} />
-            <RecordedResults found={found} />
-            <Stills key={file.name} file={file} found={found} />
+            <SecondReading file={file} found={found} />
+            <details className="recheck-part">
+              <summary>{RECHECK.results}</summary>
+              <RecordedResults found={found} />
+              <Stills key={file.name} file={file} found={found} />
+            </details>
           </>
         ) : null}
       </main>

@@ -9,8 +9,7 @@ export function RecordedResults({ found: { record, recorded } }: { readonly foun
   const unit = useStore(choices, (state) => state.lengthUnit);
   if (!recorded || recorded.length === 0) return null;
   return (
-    <section aria-labelledby="recheck-results" className="recheck-part">
-      <h2 id="recheck-results">{RECHECK.results}</h2>
+    <section aria-label={RECHECK.results}>
       {record ? <p>{record.vehicle.unit}</p> : null}
       <table className="values">
         <thead>
