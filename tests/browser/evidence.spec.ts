@@ -74,11 +74,9 @@ async function readsAgain(page: Page): Promise<void> {
 const check = (page: Page, question: RegExp) =>
   page.locator('.checks > li').filter({ hasText: question }).locator('strong');
 
-test('an auditor rechecks in a fresh browser what a technician packed, and sees what somebody changed', async ({
-  page,
-  browser,
-  baseURL,
-}) => {
+test('an auditor rechecks in a fresh browser what a technician packed, and sees what somebody changed', {
+  tag: '@desk',
+}, async ({ page, browser, baseURL }) => {
   const { bytes, key } = await technician(page);
   const context = await browser.newContext({ ...(baseURL ? { baseURL } : {}) });
   const auditor = await context.newPage();
