@@ -1,0 +1,55 @@
+/**
+ * The part of a picture in which the over-stroke mark is looked for: about the push rod where it leaves the chamber face.
+ *
+ * Model    along the rod from BEHIND to OUT, to both sides SIDES half widths: the box about that, square to the picture
+ */
+import type { Point } from './point.ts';
+
+/** The rod in pixels of the upright picture: its middle line at the face, its way out (unit vector), its half width. */
+export type RodLine = {
+  readonly facePx: Point;
+  readonly way: Point;
+  readonly pxPerMm: number;
+  readonly halfWidthPx: number;
+};
+
+export type Rect = {
+  readonly xPx: number;
+  readonly yPx: number;
+  readonly widthPx: number;
+  readonly heightPx: number;
+};
+
+/** Whole pixels of the upright picture; rgba row by row, 0 to 255. */
+export type PaintRegion = Rect & { readonly rgba: Uint8ClampedArray };
+
+/** A mark of the face is some pixels off, and the face's hole lets some of the rod be seen behind it. */
+export const BEHIND_MM = 8;
+/** Farther out than any over-stroke mark reaches there is the rod's own metal to compare with. */
+export const OUT_MM = 58;
+/** What lies beside the rod tells what crosses it, and what the light is like. */
+export const SIDES = 2.6;
+
+export function paintBox(
+  rod: RodLine,
+  picture: { readonly widthPx: number; readonly heightPx: number },
+): Rect {
+  const { facePx, way, pxPerMm, halfWidthPx } = rod;
+  const aside = SIDES * halfWidthPx;
+  const corners = [-BEHIND_MM, OUT_MM].flatMap((alongMm) =>
+    [-aside, aside].map(
+      (offPx): Point => [
+        facePx[0] + alongMm * pxPerMm * way[0] - offPx * way[1],
+        facePx[1] + alongMm * pxPerMm * way[1] + offPx * way[0],
+      ],
+    ),
+  );
+  const side = (axis: 0 | 1, sizePx: number) => {
+    const values = corners.map((corner) => corner[axis]);
+    const clipped = (value: number) => Math.min(sizePx, Math.max(0, value));
+    return [clipped(Math.floor(Math.min(...values))), clipped(Math.ceil(Math.max(...values)))] as const;
+  };
+  const [left, right] = side(0, picture.widthPx);
+  const [top, bottom] = side(1, picture.heightPx);
+  return { xPx: left, yPx: top, widthPx: right - left, heightPx: bottom - top };
+}
