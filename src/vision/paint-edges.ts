@@ -17,7 +17,8 @@ export type RodEdges = {
   readonly evidence: number;
 };
 
-const CAP = 0.35;
+/** In natural logarithms of light: a third more or less. */
+export const CAP = 0.35;
 const OFFSETS = range(-0.45, 0.45, 0.075);
 const TURNS = range(-0.4, 0.4, 0.1);
 const HALVES = range(0.76, 1.24, 0.06);
@@ -29,7 +30,13 @@ export function rodEdges(strip: Strip): RodEdges {
   const [from, to] = [columnOf(strip, 3), Math.min(strip.columns, columnOf(strip, 52))];
   const gap = Math.max(1, Math.round((to - from) / 60));
   const along = (column: number) => column / strip.columns;
-  let best: RodEdges & { score: number } = { offset: 0, turn: 0, half: 1, evidence: 0, score: Number.NEGATIVE_INFINITY };
+  let best: RodEdges & { score: number } = {
+    offset: 0,
+    turn: 0,
+    half: 1,
+    evidence: 0,
+    score: Number.NEGATIVE_INFINITY,
+  };
   for (const half of HALVES)
     for (const offset of OFFSETS)
       for (const turn of TURNS) {

@@ -37,10 +37,7 @@ export function lightHue(linear: Float32Array, neutral: readonly Hue[]): Hue {
     if (green > LIT[0] && Math.max(red, green, blue) < LIT[1]) hues.push(hueOf(red, green, blue, [0, 0]));
   }
   if (hues.length < 50) return [0, 0];
-  return [
-    within(share(hues, 0, NEUTRAL_SHARE), LIGHT_U),
-    within(share(hues, 1, NEUTRAL_SHARE), LIGHT_V),
-  ];
+  return [within(share(hues, 0, NEUTRAL_SHARE), LIGHT_U), within(share(hues, 1, NEUTRAL_SHARE), LIGHT_V)];
 }
 
 /** Hues of what somebody names as gray in the region. */
@@ -62,4 +59,5 @@ function share(hues: readonly Hue[], axis: 0 | 1, part: number): number {
   return sorted[Math.floor(part * (sorted.length - 1))] ?? 0;
 }
 
-const within = (value: number, [low, high]: readonly [number, number]) => Math.min(high, Math.max(low, value));
+const within = (value: number, [low, high]: readonly [number, number]) =>
+  Math.min(high, Math.max(low, value));

@@ -30,13 +30,21 @@ export const OUT_MM = 58;
 /** What lies beside the rod tells what crosses it, and what the light is like. */
 export const SIDES = 2.6;
 
-export function paintBox(
-  rod: RodLine,
-  picture: { readonly widthPx: number; readonly heightPx: number },
-): Rect {
+/** What is shown of it: where a mark can be, with a little about it. */
+const SHOWN_MM = 36;
+const SHOWN_SIDES = 2.2;
+
+type Size = { readonly widthPx: number; readonly heightPx: number };
+
+export const paintBox = (rod: RodLine, picture: Size): Rect =>
+  boxAlong(rod, OUT_MM, SIDES, { xPx: 0, yPx: 0, ...picture });
+
+export const cropBox = (rod: RodLine, region: Rect): Rect => boxAlong(rod, SHOWN_MM, SHOWN_SIDES, region);
+
+function boxAlong(rod: RodLine, outMm: number, sides: number, within: Rect): Rect {
   const { facePx, way, pxPerMm, halfWidthPx } = rod;
-  const aside = SIDES * halfWidthPx;
-  const corners = [-BEHIND_MM, OUT_MM].flatMap((alongMm) =>
+  const aside = sides * halfWidthPx;
+  const corners = [-BEHIND_MM, outMm].flatMap((alongMm) =>
     [-aside, aside].map(
       (offPx): Point => [
         facePx[0] + alongMm * pxPerMm * way[0] - offPx * way[1],
@@ -44,12 +52,12 @@ export function paintBox(
       ],
     ),
   );
-  const side = (axis: 0 | 1, sizePx: number) => {
+  const side = (axis: 0 | 1, lowPx: number, sizePx: number) => {
     const values = corners.map((corner) => corner[axis]);
-    const clipped = (value: number) => Math.min(sizePx, Math.max(0, value));
+    const clipped = (value: number) => Math.min(lowPx + sizePx, Math.max(lowPx, value));
     return [clipped(Math.floor(Math.min(...values))), clipped(Math.ceil(Math.max(...values)))] as const;
   };
-  const [left, right] = side(0, picture.widthPx);
-  const [top, bottom] = side(1, picture.heightPx);
+  const [left, right] = side(0, within.xPx, within.widthPx);
+  const [top, bottom] = side(1, within.yPx, within.heightPx);
   return { xPx: left, yPx: top, widthPx: right - left, heightPx: bottom - top };
 }

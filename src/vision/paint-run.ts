@@ -6,8 +6,9 @@
  *          outer edge of each place across: where the mean paintness of the 2 mm before exceeds that of the 2 mm after most; a ring's edge
  *          is an arc that is even about the rod's middle, so a straight line through those places has no slope
  */
-import { BESIDE, CORE, type PaintMap } from './paint-map.ts';
+
 import { type BandColour, paintness } from './paint-hues.ts';
+import { BESIDE, CORE, type PaintMap } from './paint-map.ts';
 import { alongOf, columnOf, type Strip } from './paint-strip.ts';
 
 export type PaintRun = {
@@ -17,6 +18,9 @@ export type PaintRun = {
   /** Median paintness in the stretch, and the highest fifth of that of the rod outside it. */
   readonly inside: number;
   readonly outside: number;
+  /** Median v of the stretch, and of the rod outside it: see paint-light.ts. */
+  readonly yellow: number;
+  readonly yellowOutside: number;
   /** Share of the stretch's places that are painted. */
   readonly covered: number;
   /** Share of the places across that are painted along at least a third of the stretch. */
@@ -32,8 +36,12 @@ export type PaintRun = {
   /** Share of paint beside the rod along the stretch, the two sides; how far its outer edge lies from the stretch's there, mm. */
   readonly besideShare: readonly [number, number];
   readonly besideApartMm: readonly [number, number];
-  /** Light of the stretch in red over that of the rod outside it. */
-  readonly redRatio: number;
+  /** Red light within 2.5 mm before the outer edge over that within 2.5 mm past it, logarithm. */
+  readonly redStep: number;
+  /** Of the paintness in the stretch, between its lowest and its highest fifth. */
+  readonly mottle: number;
+  /** Share of what is seen beside the rod that has the stretch's paintness too. */
+  readonly about: number;
 };
 
 const SOFT = 0.2;
@@ -52,45 +60,85 @@ export function paintRun(strip: Strip, map: PaintMap, colour: BandColour, level:
   const painted = (values: readonly number[]) =>
     values.filter((value) => shareOf(value) >= 0.5).length / Math.max(1, values.length);
   const core = map.core.map((line) => line.map((cell) => (cell ? paintness(colour, cell.hue) : Number.NaN)));
-  const beside = map.beside.map((line) => line.map((cell) => (cell ? paintness(colour, cell.hue) : Number.NaN)));
+  const beside = map.beside.map((line) =>
+    line.map((cell) => (cell ? paintness(colour, cell.hue) : Number.NaN)),
+  );
   const stretch = bestStretch(strip, core, shareOf);
   if (!stretch) return null;
   const [from, to] = stretch;
   const inside = core.flatMap((line) => line.slice(from, to)).filter((value) => !Number.isNaN(value));
-  const outside = core.flatMap((line) => outsideOf(strip, line, from, to)).filter((value) => !Number.isNaN(value));
+  const outside = core
+    .flatMap((line) => outsideOf(strip, line, from, to))
+    .filter((value) => !Number.isNaN(value));
   const edges = core.map((line) => outerEdge(strip, line, to));
   const [slopeMm, scatterMm] = lineThrough(edges.map(({ alongMm }) => alongMm));
   const drop = median(edges.map(({ drop }) => drop));
-  const ofCells = (lines: readonly (readonly ({ red: number } | null)[])[], a: number, b: number) =>
-    median(lines.flatMap((line) => line.slice(a, b)).flatMap((cell) => cell?.red ?? []));
-  const far = Math.min(strip.columns, to + Math.round(20 / strip.stepMm));
+  const [clear, reach] = [0.6, 2.5].map((mm) => Math.max(1, Math.round(mm / strip.stepMm))) as [
+    number,
+    number,
+  ];
+  const redAbout = (a: number, b: number) =>
+    median(
+      map.core
+        .flatMap((line) => line.slice(Math.max(0, a), Math.max(a + 1, b)))
+        .flatMap((cell) => cell?.red ?? []),
+    );
   return {
     colour,
     fromMm: alongOf(strip, from) - strip.stepMm / 2,
     toMm: alongOf(strip, to) - strip.stepMm / 2,
     inside: median(inside),
     outside: quantile(outside, 0.8),
+    yellow: median(map.core.flatMap((line) => line.slice(from, to)).flatMap((cell) => cell?.hue[1] ?? [])),
+    yellowOutside: median(
+      map.core.flatMap((line) => outsideOf(strip, line, from, to)).flatMap((cell) => cell?.hue[1] ?? []),
+    ),
     covered: inside.filter((value) => shareOf(value) >= 0.5).length / inside.length,
     across: core.filter((line) => painted(line.slice(from, to)) > 1 / 3).length / CORE.length,
     edgeDrop: drop,
     edgeShare: edges.filter((edge) => edge.drop > 0.5 * drop).length / CORE.length,
     edgeSlopeMm: slopeMm,
     edgeScatterMm: scatterMm,
-    edgeWidthMm: edgeWidth(strip, core, edges.map(({ column }) => column)),
-    besideShare: [0, 1].map((side) => sideOf(beside, side).reduce((sum, line) => sum + painted(line.slice(from, to)), 0) / 2) as [number, number],
-    besideApartMm: [0, 1].map((side) => besideApart(strip, sideOf(beside, side), [from, to], shareOf)) as [number, number],
-    redRatio: ofCells(map.core, from, to) / ofCells(map.core, to + Math.round(1.5 / strip.stepMm), far),
+    edgeWidthMm: edgeWidth(
+      strip,
+      core,
+      edges.map(({ column }) => column),
+    ),
+    besideShare: [0, 1].map(
+      (side) => sideOf(beside, side).reduce((sum, line) => sum + painted(line.slice(from, to)), 0) / 2,
+    ) as [number, number],
+    besideApartMm: [0, 1].map((side) =>
+      Math.min(
+        ...beside.flatMap((line, i) => {
+          const across = BESIDE[i] as number;
+          if (across > 0 !== (side === 1)) return [];
+          return besideApart(strip, line, to + (slopeMm * across) / strip.stepMm, shareOf);
+        }),
+      ),
+    ) as [number, number],
+    redStep: Math.log(
+      (redAbout(to - reach, to - clear) + 0.002) / (redAbout(to + clear, to + reach) + 0.002),
+    ),
+    mottle: quantile(inside, 0.8) - quantile(inside, 0.2),
+    about: painted(beside.flat().filter((value) => !Number.isNaN(value))),
   };
 }
 
 const sideOf = (beside: readonly (readonly number[])[], side: number) =>
   beside.filter((_, i) => BESIDE[i] !== undefined && (BESIDE[i] as number) > 0 === (side === 1));
 
-function bestStretch(strip: Strip, core: readonly (readonly number[])[], shareOf: Share): readonly [number, number] | null {
+function bestStretch(
+  strip: Strip,
+  core: readonly (readonly number[])[],
+  shareOf: Share,
+): readonly [number, number] | null {
   let best: readonly [number, number] | null = null;
   let [bestSum, sum, from] = [0, 0, 0];
   for (let column = columnOf(strip, BEFORE_MM); column < strip.columns; column += 1) {
-    const shares = core.map((line) => line[column] ?? Number.NaN).filter((value) => !Number.isNaN(value)).map(shareOf);
+    const shares = core
+      .map((line) => line[column] ?? Number.NaN)
+      .filter((value) => !Number.isNaN(value))
+      .map(shareOf);
     const share = shares.length === 0 ? 0 : shares.reduce((total, value) => total + value, 0) / shares.length;
     if (sum <= 0) {
       [sum, from] = [0, column];
@@ -103,17 +151,24 @@ function bestStretch(strip: Strip, core: readonly (readonly number[])[], shareOf
 }
 
 /** The rod's own metal: from a little past the stretch as far as 22 mm, and what lies between the face and the stretch. */
-function outsideOf(strip: Strip, line: readonly number[], from: number, to: number): readonly number[] {
+function outsideOf<T>(strip: Strip, line: readonly T[], from: number, to: number): readonly T[] {
   const clear = Math.round(1.5 / strip.stepMm);
   const reach = Math.round(22 / strip.stepMm);
-  return [...line.slice(Math.min(columnOf(strip, 1), from - clear), Math.max(0, from - clear)), ...line.slice(to + clear, to + clear + reach)];
+  return [
+    ...line.slice(Math.min(columnOf(strip, 1), from - clear), Math.max(0, from - clear)),
+    ...line.slice(to + clear, to + clear + reach),
+  ];
 }
 
 function outerEdge(strip: Strip, line: readonly number[], to: number) {
   const reach = Math.max(2, Math.round(2 / strip.stepMm));
   const around = Math.round(3.5 / strip.stepMm);
   let best = { column: to, alongMm: alongOf(strip, to), drop: Number.NEGATIVE_INFINITY };
-  for (let column = Math.max(reach, to - around); column <= Math.min(line.length - reach, to + around); column += 1) {
+  for (
+    let column = Math.max(reach, to - around);
+    column <= Math.min(line.length - reach, to + around);
+    column += 1
+  ) {
     const drop = mean(line.slice(column - reach, column)) - mean(line.slice(column, column + reach));
     if (drop > best.drop) best = { column, alongMm: alongOf(strip, column) - strip.stepMm / 2, drop };
   }
@@ -134,7 +189,11 @@ function lineThrough(alongMm: readonly number[]): readonly [number, number] {
 function edgeWidth(strip: Strip, core: readonly (readonly number[])[], columns: readonly number[]): number {
   const reach = Math.round(4 / strip.stepMm);
   const profile = Array.from({ length: 2 * reach + 1 }, (_, i) =>
-    median(core.map((line, row) => line[(columns[row] ?? 0) + i - reach] ?? Number.NaN).filter((value) => !Number.isNaN(value))),
+    median(
+      core
+        .map((line, row) => line[(columns[row] ?? 0) + i - reach] ?? Number.NaN)
+        .filter((value) => !Number.isNaN(value)),
+    ),
   );
   const [high, low] = [median(profile.slice(0, Math.max(1, reach - 1))), median(profile.slice(reach + 2))];
   const level = (part: number) => low + part * (high - low);
@@ -144,18 +203,17 @@ function edgeWidth(strip: Strip, core: readonly (readonly number[])[], columns: 
   return (end - begin) * strip.stepMm;
 }
 
-function besideApart(strip: Strip, lines: readonly (readonly number[])[], [from, to]: readonly [number, number], shareOf: Share): number {
-  const stretch = to - from;
-  const ends = lines.map((line) => {
-    let last = to;
-    if (shareOf(line[to - 1] ?? Number.NaN) >= 0.5) while (last < line.length && shareOf(line[last] ?? Number.NaN) >= 0.5) last += 1;
-    else while (last > from && !(shareOf(line[last - 1] ?? Number.NaN) >= 0.5)) last -= 1;
-    return Math.abs(last - to);
-  });
-  return Math.min(stretch, ...ends) * strip.stepMm;
+/** From where the stretch's outer edge would go on beside the rod to the nearest place where paint ends there, mm. */
+function besideApart(strip: Strip, line: readonly number[], edge: number, shareOf: Share): number {
+  let best = line.length;
+  for (let column = 1; column < line.length; column += 1)
+    if (shareOf(line[column - 1] ?? Number.NaN) >= 0.5 && !(shareOf(line[column] ?? Number.NaN) >= 0.5))
+      best = Math.min(best, Math.abs(column - edge));
+  return best * strip.stepMm;
 }
 
-const mean = (values: readonly number[]) => values.reduce((sum, value) => sum + value, 0) / Math.max(1, values.length);
+const mean = (values: readonly number[]) =>
+  values.reduce((sum, value) => sum + value, 0) / Math.max(1, values.length);
 
 export function quantile(values: readonly number[], part: number): number {
   const sorted = [...values].sort((a, b) => a - b);

@@ -1,8 +1,11 @@
 /**
- * How sure a stretch is a band of paint: the least of what each of a band's properties says, 0 to 1.
+ * How surely a stretch of the push rod is a band of paint.
  *
- * Model    each property rises or falls evenly between two values
- * Source   the values: chosen on painted scenes of the tuning set (docs/assists.md), which shares nothing with the one held back
+ * Model    probability 1 / (1 + exp(-z)), z = BIAS + sum of weight times how far each property lies from low to high, 0 to 1
+ * Assumes  a band is out as often as not among what is asked about
+ * Fails    on what no painted scene resembles; the study says how often (docs/assists.md)
+ * Source   weights: fitted by logistic regression with a ridge to the tuning set of painted scenes, which shares neither seeds nor ranges with
+ *          the one held back
  */
 import type { PaintRun } from './paint-run.ts';
 
@@ -10,42 +13,87 @@ export const PROPERTIES = [
   'hue',
   'contrast',
   'edge',
-  'square-edge',
-  'even-edge',
-  'sharp-edge',
+  'slope',
+  'scatter',
+  'width',
   'covered',
-  'across',
   'length',
-  'outside-the-face',
-  'ends-with-the-rod',
+  'brighter',
+  'rusty-rod',
+  'about',
+  'goes-on-beside',
+  'far-from-face',
+  'yellow',
 ] as const;
 export type Property = (typeof PROPERTIES)[number];
 
-export type Score = { readonly score: number; readonly weakest: Property };
+type Weighing = {
+  readonly of: (run: PaintRun) => number;
+  readonly low: number;
+  readonly high: number;
+  readonly weight: number;
+};
+
+const BIAS = -5.32;
+
+const WEIGHINGS: Readonly<Record<Property, Weighing>> = {
+  hue: { of: ({ inside }) => inside, low: 0.3, high: 1.1, weight: 4.29 },
+  contrast: { of: ({ inside, outside }) => inside - outside, low: 0, high: 0.8, weight: 0.87 },
+  edge: { of: ({ edgeDrop }) => edgeDrop, low: 0.1, high: 0.8, weight: 1.81 },
+  slope: { of: ({ edgeSlopeMm }) => Math.abs(edgeSlopeMm), low: 0.5, high: 3, weight: -1.34 },
+  scatter: { of: ({ edgeScatterMm }) => edgeScatterMm, low: 0.2, high: 1.5, weight: -1.18 },
+  width: { of: ({ edgeWidthMm }) => edgeWidthMm, low: 1, high: 4, weight: -2.59 },
+  covered: { of: ({ covered }) => covered, low: 0.4, high: 1, weight: 1.72 },
+  length: { of: (run) => lengthMm(run), low: 0.5, high: 3, weight: 0.98 },
+  brighter: { of: ({ redStep }) => redStep, low: -0.6, high: 1, weight: 7.41 },
+  'rusty-rod': { of: ({ outside }) => outside, low: 0, high: 0.8, weight: -2.14 },
+  about: { of: ({ about }) => about, low: 0.05, high: 0.5, weight: -3.35 },
+  'goes-on-beside': { of: goesOnBeside, low: 0, high: 1, weight: -1.11 },
+  'far-from-face': { of: ({ fromMm }) => fromMm, low: 3, high: 20, weight: -4.98 },
+  yellow: { of: ({ yellow }) => yellow, low: 0, high: 1.5, weight: -3.2 },
+};
+
+/** Of a paint that is neither red nor orange: brightness in red and yellow say nothing of it, and count as they do for a middling band. */
+const OF_RED_ALONE: Readonly<Partial<Record<Property, number>>> = { brighter: 0.6, yellow: 0.3 };
+
+export type Score = {
+  readonly probability: number;
+  /** What speaks most against a band. */
+  readonly against: Property;
+};
 
 export function scoreOf(run: PaintRun): Score {
-  const crossing = [0, 1].map((side) =>
-    Math.min(rise(run.besideShare[side] as number, 0.35, 0.6), 1 - rise(run.besideApartMm[side] as number, 1, 2.2)),
-  );
-  const each: Readonly<Record<Property, number>> = {
-    hue: rise(run.inside, 0.4, 0.62),
-    contrast: rise(run.inside - run.outside, 0.12, 0.4),
-    edge: rise(run.edgeDrop, 0.22, 0.45),
-    'square-edge': 1 - rise(Math.abs(run.edgeSlopeMm), 1.5, 2.6),
-    'even-edge': 1 - rise(run.edgeScatterMm, 0.8, 1.5),
-    'sharp-edge': 1 - rise(run.edgeWidthMm, 2.6, 4.2),
-    covered: rise(run.covered, 0.5, 0.7),
-    across: rise(run.across, 0.6, 0.85),
-    length: rise(run.toMm - Math.max(0, run.fromMm), 0.8, 1.6),
-    'outside-the-face': rise(run.toMm, 0.6, 1.4),
-    'ends-with-the-rod': 1 - Math.max(...crossing),
-  };
-  return PROPERTIES.reduce<Score>(
-    (least, property) => (each[property] < least.score ? { score: each[property], weakest: property } : least),
-    { score: 1, weakest: 'hue' },
+  let z = BIAS;
+  let worst: { property: Property; lost: number } = { property: 'hue', lost: -1 };
+  for (const property of PROPERTIES) {
+    const { weight } = WEIGHINGS[property];
+    const part = partOf(property, run);
+    z += weight * part;
+    const lost = weight > 0 ? weight * (1 - part) : -weight * part;
+    if (lost > worst.lost) worst = { property, lost };
+  }
+  return { probability: 1 / (1 + Math.exp(-z)), against: worst.property };
+}
+
+export function partOf(property: Property, run: PaintRun): number {
+  const fixed = run.colour === 'red or orange' ? undefined : OF_RED_ALONE[property];
+  if (fixed !== undefined) return fixed;
+  const { of, low, high } = WEIGHINGS[property];
+  return rise(of(run), low, high);
+}
+
+export const lengthMm = ({ fromMm, toMm }: PaintRun) => toMm - Math.max(0, fromMm);
+
+/** 1 where something of the same hue lies beside the rod too and ends there on the line of the stretch's own edge: it crosses the rod. */
+function goesOnBeside({ besideShare, besideApartMm }: PaintRun): number {
+  return Math.max(
+    ...[0, 1].map((side) =>
+      Math.min(rise(besideShare[side] ?? 0, 0.3, 0.6), 1 - rise(besideApartMm[side] ?? 0, 1, 2.5)),
+    ),
   );
 }
 
-export function rise(value: number, low: number, high: number): number {
-  return Number.isNaN(value) ? 0 : Math.min(1, Math.max(0, (value - low) / (high - low)));
+/** What cannot be said counts as nothing. */
+function rise(value: number, low: number, high: number): number {
+  return Number.isFinite(value) ? Math.min(1, Math.max(0, (value - low) / (high - low))) : 0;
 }

@@ -22,13 +22,13 @@ export const HELD_BACK_COUNTS: Counts = {
 };
 
 export const TUNING_COUNTS: Counts = {
-  band: 110,
-  barely: 8,
-  otherColour: 8,
-  bare: 30,
-  ofEachConfuser: 10,
-  hidden: 6,
-  dark: 6,
+  band: 240,
+  barely: 16,
+  otherColour: 16,
+  bare: 60,
+  ofEachConfuser: 24,
+  hidden: 8,
+  dark: 8,
 };
 
 export function scenesOf(ranges: Ranges, counts: Counts): readonly SceneDraw[] {

@@ -1,0 +1,142 @@
+/**
+ * The over-stroke mark by the picture: paint seen, not seen, or cannot tell, with the reason. A proposal; a person decides.
+ *
+ * Model    the region about the rod is turned (paint-strip), its light taken out (paint-light), the rod's edges found (paint-edges); for
+ *          each colour of paint and several LEVELS of paintness the most band-like stretch is weighed (paint-run, paint-score): the
+ *          highest probability counts
+ * Assumes  face and way of the rod as marks give them, within a few millimetres and degrees
+ * Fails    says 'cannot tell' where the rod near the face is dark, burnt out, blurred, hidden, small or outside the picture, and where
+ *          the probability is neither high nor low
+ */
+import { type Clear, clearOf } from './paint-clear.ts';
+import { rodEdges } from './paint-edges.ts';
+import { BAND_COLOURS, type BandColour } from './paint-hues.ts';
+import { lightHue, neutralHues } from './paint-light.ts';
+import { paintMap } from './paint-map.ts';
+import { cropBox, type PaintRegion, type Rect, type RodLine } from './paint-region.ts';
+import { type PaintRun, paintRun } from './paint-run.ts';
+import { lengthMm, type Property, type Score, scoreOf } from './paint-score.ts';
+import { paintStrip } from './paint-strip.ts';
+
+export type PaintReason =
+  /** A band of paint, from and to along the rod from the face, over this share of its width. */
+  | {
+      readonly code: 'paint/band';
+      readonly colour: BandColour;
+      readonly fromMm: number;
+      readonly toMm: number;
+      readonly across: number;
+    }
+  | { readonly code: 'paint/bare' }
+  /** Something has a paint's hue but is no band, most by this property; or might be one. */
+  | {
+      readonly code: 'paint/no-band' | 'paint/doubtful';
+      readonly fromMm: number;
+      readonly toMm: number;
+      readonly against: Property;
+    }
+  | { readonly code: 'paint/too-dark'; readonly light: number }
+  | { readonly code: 'paint/glare'; readonly share: number }
+  | { readonly code: 'paint/blurred'; readonly blurMm: number }
+  | { readonly code: 'paint/too-small'; readonly pxPerMm: number }
+  | { readonly code: 'paint/rod-hidden'; readonly edges: number }
+  | { readonly code: 'paint/outside-the-picture'; readonly share: number }
+  /** Frames of one clip say different things. */
+  | { readonly code: 'paint/frames-differ'; readonly seen: number; readonly of: number };
+
+export type PaintSight = 'seen' | 'not-seen' | 'cannot-tell';
+
+export type PaintJudgement = {
+  readonly sight: PaintSight;
+  /** That this sight is right, 0 to 1; of 'cannot tell' that neither of the others should be said. */
+  readonly confidence: number;
+  readonly reason: PaintReason;
+  /** The part of the picture that it was judged from. */
+  readonly crop: Rect;
+};
+
+export type PaintHints = {
+  /** Null: any. */
+  readonly bandColour: BandColour | null;
+  /** Parts of the picture that are known to be gray. */
+  readonly neutral: readonly Rect[];
+};
+
+export const NO_HINTS: PaintHints = { bandColour: null, neutral: [] };
+
+/** Probabilities from which paint is seen, and to which it is not. Another hue than red or orange must be surer: few bands have one. */
+const SEEN_FROM = 0.8;
+const OTHER_SEEN_FROM = 0.95;
+const NOT_SEEN_TO = 0.35;
+const LEVELS = [0.4, 0.5, 0.65, 0.8, 1, 1.25, 1.6];
+/** Shorter, or behind the face, it is the face's own. */
+const LEAST_MM = 0.8;
+/** Below: 7 of 255 as stored. */
+const DARK = 0.0025;
+const BURNT_SHARE = 0.6;
+/** A mark out by 2 mm is smeared to nothing. */
+const BLUR_MM = 2.5;
+const LEAST_PX_PER_MM = 1.2;
+const LEAST_EDGES = 0.35;
+const LEAST_IN_PICTURE = 0.7;
+
+export function judgePaint(region: PaintRegion, rod: RodLine, hints: PaintHints = NO_HINTS): PaintJudgement {
+  const crop = cropBox(rod, region);
+  const cannot = (reason: PaintReason, confidence = 0.9): PaintJudgement => ({
+    sight: 'cannot-tell',
+    confidence,
+    reason,
+    crop,
+  });
+  if (rod.pxPerMm < LEAST_PX_PER_MM) return cannot({ code: 'paint/too-small', pxPerMm: rod.pxPerMm });
+  const strip = paintStrip(region, rod);
+  const edges = rodEdges(strip);
+  const map = paintMap(strip, edges, lightHue(strip.linear, neutralHues(region, hints.neutral)));
+  const clear = clearOf(strip, edges, map);
+  const unclear = whyUnclear(clear);
+  if (unclear) return cannot(unclear);
+
+  const colours = hints.bandColour ? [hints.bandColour] : BAND_COLOURS;
+  const best = bestOf(
+    colours.flatMap((colour) => LEVELS.flatMap((level) => paintRun(strip, map, colour, level) ?? [])),
+  );
+  if (best && isSeen(best)) {
+    const { colour, fromMm, toMm, across } = best.run;
+    const reason = { code: 'paint/band', colour, fromMm: Math.max(0, fromMm), toMm, across } as const;
+    return { sight: 'seen', confidence: best.score.probability, reason, crop };
+  }
+  const probability = best?.score.probability ?? 0;
+  if (best && probability > NOT_SEEN_TO)
+    return cannot(stretchReason('paint/doubtful', best), 1 - Math.abs(2 * probability - 1));
+  if (clear.blurMm > BLUR_MM) return cannot({ code: 'paint/blurred', blurMm: clear.blurMm });
+  const reason =
+    best && probability > 0.02 ? stretchReason('paint/no-band', best) : ({ code: 'paint/bare' } as const);
+  return { sight: 'not-seen', confidence: 1 - probability, reason, crop };
+}
+
+type Weighed = { readonly run: PaintRun; readonly score: Score };
+
+const isSeen = ({ run, score }: Weighed) =>
+  score.probability >= (run.colour === 'red or orange' ? SEEN_FROM : OTHER_SEEN_FROM);
+
+function bestOf(runs: readonly PaintRun[]): Weighed | null {
+  return runs
+    .filter((run) => run.toMm > LEAST_MM && lengthMm(run) > LEAST_MM)
+    .map((run) => ({ run, score: scoreOf(run) }))
+    .reduce<Weighed | null>(
+      (best, each) => (!best || each.score.probability > best.score.probability ? each : best),
+      null,
+    );
+}
+
+function stretchReason(code: 'paint/no-band' | 'paint/doubtful', { run, score }: Weighed): PaintReason {
+  return { code, fromMm: Math.max(0, run.fromMm), toMm: run.toMm, against: score.against };
+}
+
+function whyUnclear({ light, glare, edges, inPicture }: Clear): PaintReason | null {
+  if (inPicture < LEAST_IN_PICTURE) return { code: 'paint/outside-the-picture', share: inPicture };
+  if (light < DARK) return { code: 'paint/too-dark', light };
+  if (glare > BURNT_SHARE) return { code: 'paint/glare', share: glare };
+  if (edges < LEAST_EDGES) return { code: 'paint/rod-hidden', edges };
+  return null;
+}
