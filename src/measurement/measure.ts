@@ -23,6 +23,7 @@ import type {
 } from './measurement.ts';
 import { problemFromViews } from './problem-from-views.ts';
 import { armAngle, axialTravel, type Quantity, straightLineChange } from './quantities.ts';
+import { adjustedRod } from './rod-in-picture.ts';
 import { sizesFromMarks } from './sizes-from-marks.ts';
 import { strokeDrawing } from './stroke-drawing.ts';
 import { viewsApartRad } from './views-apart.ts';
@@ -67,6 +68,7 @@ export function measurementOf(
     fit,
     warnings: warningsOf(input, adjustment, fit, strokeMm),
     drawings: input.views.map((_view, i) => strokeDrawing(adjustment, i)),
+    rods: input.views.map((_view, i) => adjustedRod(adjustment, i)),
   });
 }
 

@@ -39,6 +39,16 @@ export type Measurement = {
   readonly warnings: readonly MeasurementWarning[];
   /** How the stroke lies on each picture, for drawing it as a dimension. */
   readonly drawings: readonly StrokeDrawing[];
+  /** How the push rod lies on each picture near the chamber face. */
+  readonly rods: readonly RodScale[];
+};
+
+export type RodScale = {
+  readonly state: BrakeState;
+  /** Unit vector along the rod, away from the chamber. */
+  readonly way: PicturePoint;
+  readonly pxPerMm: number;
+  readonly halfWidthPx: number;
 };
 
 export type Fit = {

@@ -16,17 +16,9 @@ import { pictureOf } from '../adjustment/picture-of.ts';
 import { fail, ok, type Result } from '../basics/result.ts';
 import type { Mark } from '../marks/mark.ts';
 import type { BrakeState, View } from '../marks/view.ts';
-import type { PicturePoint } from './measurement.ts';
+import type { PicturePoint, RodScale } from './measurement.ts';
 
-/** Near the face, of the picture's own pixels. */
-export type RodScale = {
-  /** Unit vector, away from the chamber. */
-  readonly way: PicturePoint;
-  readonly pxPerMm: number;
-  readonly halfWidthPx: number;
-};
-
-export type RodInPicture = RodScale & { readonly facePx: PicturePoint };
+export type RodInPicture = Omit<RodScale, 'state'> & { readonly facePx: PicturePoint };
 
 export type RodFailure = {
   readonly code: 'rod-in-picture/mark-missing';
@@ -62,6 +54,7 @@ export function adjustedRod(adjustment: Adjustment, viewIndex: number): RodScale
     return [at[0] - face[0], at[1] - face[1]] as const;
   }) as [PicturePoint, PicturePoint, PicturePoint];
   return {
+    state,
     way: [(out[0] - face[0]) / apartPx, (out[1] - face[1]) / apartPx],
     pxPerMm: apartPx / NEAR_FACE_MM,
     halfWidthPx: ROD_RADIUS_MM * greatestStretch([dx, dy, dz]),
@@ -80,11 +73,14 @@ function greatestStretch(columns: readonly PicturePoint[]): number {
 /** adjusted: of this view, where the stroke could be measured. */
 export function rodInPicture(
   { state, marks }: Pick<View, 'state' | 'marks'>,
-  adjusted: RodScale | null,
+  adjusted: Omit<RodScale, 'state'> | null,
 ): Result<RodInPicture, RodFailure> {
   const [facePx, pinPx] = [meanOf(marks, 'chamber-face'), meanOf(marks, 'clevis-pin')];
   if (!facePx) return fail({ code: 'rod-in-picture/mark-missing', kind: 'chamber-face' });
-  if (adjusted) return ok({ facePx, ...adjusted });
+  if (adjusted) {
+    const { way, pxPerMm, halfWidthPx } = adjusted;
+    return ok({ facePx, way, pxPerMm, halfWidthPx });
+  }
   if (!pinPx || apart(facePx, pinPx) < 1)
     return fail({ code: 'rod-in-picture/mark-missing', kind: 'clevis-pin' });
   const onRod = marks.filter(({ kind }) => kind === 'rod-line').map(({ xPx, yPx }) => [xPx, yPx] as const);

@@ -65,12 +65,13 @@ export type PaintHints = {
 export const NO_HINTS: PaintHints = { bandColour: null, neutral: [] };
 
 /** Probabilities from which paint is seen, and to which it is not. Another hue than red or orange must be surer: few bands have one. */
-const SEEN_FROM = 0.8;
+const SEEN_FROM = 0.6;
 const OTHER_SEEN_FROM = 0.95;
 const NOT_SEEN_TO = 0.35;
 const LEVELS = [0.4, 0.5, 0.65, 0.8, 1, 1.25, 1.6];
-/** Shorter, or behind the face, it is the face's own. */
-const LEAST_MM = 0.8;
+/** What ends nearer to the face may be the face's own; what is shorter, a blur of it. */
+const LEAST_REACH_MM = 1.2;
+const LEAST_LENGTH_MM = 1;
 /** Below: 7 of 255 as stored. */
 const DARK = 0.0025;
 const BURNT_SHARE = 0.6;
@@ -121,7 +122,7 @@ const isSeen = ({ run, score }: Weighed) =>
 
 function bestOf(runs: readonly PaintRun[]): Weighed | null {
   return runs
-    .filter((run) => run.toMm > LEAST_MM && lengthMm(run) > LEAST_MM)
+    .filter((run) => run.toMm > LEAST_REACH_MM && lengthMm(run) > LEAST_LENGTH_MM)
     .map((run) => ({ run, score: scoreOf(run) }))
     .reduce<Weighed | null>(
       (best, each) => (!best || each.score.probability > best.score.probability ? each : best),

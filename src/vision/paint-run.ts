@@ -8,7 +8,7 @@
  */
 
 import { type BandColour, paintness } from './paint-hues.ts';
-import { BESIDE, CORE, type PaintMap } from './paint-map.ts';
+import { BESIDE, CORE, type PaintCell, type PaintMap } from './paint-map.ts';
 import { alongOf, columnOf, type Strip } from './paint-strip.ts';
 
 export type PaintRun = {
@@ -44,6 +44,8 @@ export type PaintRun = {
   readonly about: number;
 };
 
+/** Paint is brighter than what it lies on, rust darker; more than this would let shine and shadow decide. */
+const BRIGHT = 0.2;
 const SOFT = 0.2;
 const HALF = 0.42;
 const NEAR_MM = 20;
@@ -59,7 +61,10 @@ export function paintRun(strip: Strip, map: PaintMap, colour: BandColour, level:
   const shareOf = sharesAbout(level);
   const painted = (values: readonly number[]) =>
     values.filter((value) => shareOf(value) >= 0.5).length / Math.max(1, values.length);
-  const core = map.core.map((line) => line.map((cell) => (cell ? paintness(colour, cell.hue) : Number.NaN)));
+  const core = map.core.map((line) => {
+    const usual = median(line.slice(columnOf(strip, 5)).flatMap((cell) => cell?.red ?? []));
+    return line.map((cell) => (cell ? loudness(colour, cell, usual) : Number.NaN));
+  });
   const beside = map.beside.map((line) =>
     line.map((cell) => (cell ? paintness(colour, cell.hue) : Number.NaN)),
   );
@@ -122,6 +127,12 @@ export function paintRun(strip: Strip, map: PaintMap, colour: BandColour, level:
     mottle: quantile(inside, 0.8) - quantile(inside, 0.2),
     about: painted(beside.flat().filter((value) => !Number.isNaN(value))),
   };
+}
+
+/** Paintness, more where red is brighter than it usually is along this line of the rod. */
+function loudness(colour: BandColour, { hue, red }: PaintCell, usual: number): number {
+  const brighter = Math.log((red + 0.002) / (usual + 0.002));
+  return paintness(colour, hue) + BRIGHT * Math.min(1, Math.max(-1, brighter));
 }
 
 const sideOf = (beside: readonly (readonly number[])[], side: number) =>

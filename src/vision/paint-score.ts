@@ -34,23 +34,23 @@ type Weighing = {
   readonly weight: number;
 };
 
-const BIAS = -5.32;
+const BIAS = -6;
 
 const WEIGHINGS: Readonly<Record<Property, Weighing>> = {
-  hue: { of: ({ inside }) => inside, low: 0.3, high: 1.1, weight: 4.29 },
-  contrast: { of: ({ inside, outside }) => inside - outside, low: 0, high: 0.8, weight: 0.87 },
-  edge: { of: ({ edgeDrop }) => edgeDrop, low: 0.1, high: 0.8, weight: 1.81 },
-  slope: { of: ({ edgeSlopeMm }) => Math.abs(edgeSlopeMm), low: 0.5, high: 3, weight: -1.34 },
-  scatter: { of: ({ edgeScatterMm }) => edgeScatterMm, low: 0.2, high: 1.5, weight: -1.18 },
-  width: { of: ({ edgeWidthMm }) => edgeWidthMm, low: 1, high: 4, weight: -2.59 },
-  covered: { of: ({ covered }) => covered, low: 0.4, high: 1, weight: 1.72 },
-  length: { of: (run) => lengthMm(run), low: 0.5, high: 3, weight: 0.98 },
-  brighter: { of: ({ redStep }) => redStep, low: -0.6, high: 1, weight: 7.41 },
-  'rusty-rod': { of: ({ outside }) => outside, low: 0, high: 0.8, weight: -2.14 },
-  about: { of: ({ about }) => about, low: 0.05, high: 0.5, weight: -3.35 },
-  'goes-on-beside': { of: goesOnBeside, low: 0, high: 1, weight: -1.11 },
-  'far-from-face': { of: ({ fromMm }) => fromMm, low: 3, high: 20, weight: -4.98 },
-  yellow: { of: ({ yellow }) => yellow, low: 0, high: 1.5, weight: -3.2 },
+  hue: { of: ({ inside }) => inside, low: 0.3, high: 1.1, weight: 3.4 },
+  contrast: { of: ({ inside, outside }) => inside - outside, low: 0, high: 0.8, weight: 2.22 },
+  edge: { of: ({ edgeDrop }) => edgeDrop, low: 0.1, high: 0.8, weight: 2.57 },
+  slope: { of: ({ edgeSlopeMm }) => Math.abs(edgeSlopeMm), low: 0.5, high: 3, weight: -0.81 },
+  scatter: { of: ({ edgeScatterMm }) => edgeScatterMm, low: 0.2, high: 1.5, weight: -0.75 },
+  width: { of: ({ edgeWidthMm }) => edgeWidthMm, low: 1, high: 4, weight: -3.08 },
+  covered: { of: ({ covered }) => covered, low: 0.4, high: 1, weight: 1.33 },
+  length: { of: (run) => lengthMm(run), low: 0.5, high: 3, weight: 1.19 },
+  brighter: { of: ({ redStep }) => redStep, low: -0.6, high: 1, weight: 4.17 },
+  'rusty-rod': { of: ({ outside }) => outside, low: 0, high: 0.8, weight: -0.72 },
+  about: { of: ({ about }) => about, low: 0.05, high: 0.5, weight: -3.54 },
+  'goes-on-beside': { of: goesOnBeside, low: 0, high: 1, weight: -2.37 },
+  'far-from-face': { of: ({ fromMm }) => fromMm, low: 3, high: 20, weight: -5.1 },
+  yellow: { of: ({ yellow }) => yellow, low: 0, high: 1.5, weight: -2.86 },
 };
 
 /** Of a paint that is neither red nor orange: brightness in red and yellow say nothing of it, and count as they do for a middling band. */
@@ -84,13 +84,16 @@ export function partOf(property: Property, run: PaintRun): number {
 
 export const lengthMm = ({ fromMm, toMm }: PaintRun) => toMm - Math.max(0, fromMm);
 
-/** 1 where something of the same hue lies beside the rod too and ends there on the line of the stretch's own edge: it crosses the rod. */
-function goesOnBeside({ besideShare, besideApartMm }: PaintRun): number {
-  return Math.max(
-    ...[0, 1].map((side) =>
-      Math.min(rise(besideShare[side] ?? 0, 0.3, 0.6), 1 - rise(besideApartMm[side] ?? 0, 1, 2.5)),
-    ),
+/**
+ * 1 where something of the same hue lies beside the rod too and ends there on the line of the stretch's own edge, or lies on both sides of a
+ * stretch away from the face: it crosses the rod.
+ */
+function goesOnBeside({ besideShare: [one, other], besideApartMm, fromMm }: PaintRun): number {
+  const both = Math.min(rise(one, 0.5, 0.8), rise(other, 0.5, 0.8), rise(fromMm, 3, 8));
+  const endsAlike = [one, other].map((share, side) =>
+    Math.min(rise(share, 0.3, 0.6), 1 - rise(besideApartMm[side] ?? 0, 1, 2.5)),
   );
+  return Math.max(both, ...endsAlike);
 }
 
 /** What cannot be said counts as nothing. */

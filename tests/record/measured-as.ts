@@ -19,6 +19,7 @@ export function measuredAs(
     fit: { chiSquare: 20, degreesOfFreedom: 20, pValue: 0.46, inflation: 1, worstMark: null },
     warnings: [],
     drawings: [],
+    rods: [],
     ...more,
   });
 }

@@ -67,7 +67,7 @@ function bodyOf(current: Current, assessment: ShownAssessment): ReactNode {
     case 'chamber':
       return <ChamberStep current={current} />;
     case 'over-stroke':
-      return <OverStrokeStep current={current} />;
+      return <OverStrokeStep current={current} assessment={assessment} />;
     default:
       return <FindingStep current={current} assessment={assessment} />;
   }

@@ -1,0 +1,32 @@
+/** What the tool saw of the over-stroke mark in each picture. Kept while the page is open; the record has what a person made of it. */
+import { createStore } from 'zustand/vanilla';
+import type { View } from '../../marks/view.ts';
+import type { RodInPicture } from '../../measurement/rod-in-picture.ts';
+import type { PaintJudgement } from '../../vision/paint-judge.ts';
+import { pictureKey } from '../target/target-store.ts';
+import type { PaintFramesFailure } from './paint-frames.ts';
+
+export type PaintLook =
+  | { readonly is: 'under-way' }
+  /** shown: the part of the picture that it was judged from. */
+  | { readonly is: 'done'; readonly judged: PaintJudgement; readonly shown: ImageBitmap }
+  | { readonly is: 'failed'; readonly failure: PaintFramesFailure };
+
+/** Names the picture and where the rod lies on it; a hair's breadth of another adjustment is no other place. */
+export function lookKey(view: View, { facePx, way, pxPerMm, halfWidthPx }: RodInPicture): string {
+  const place = [facePx[0] / 2, facePx[1] / 2, 100 * way[0], 100 * way[1]];
+  const size = [50 * Math.log(pxPerMm), 50 * Math.log(halfWidthPx)];
+  return [pictureKey(view), ...[...place, ...size].map(Math.round)].join(' ');
+}
+
+function createPaintStore() {
+  const store = createStore<{ readonly looks: Readonly<Record<string, PaintLook>> }>(() => ({ looks: {} }));
+  return {
+    ...store,
+    set: (key: string, look: PaintLook) =>
+      store.setState(({ looks }) => ({ looks: { ...looks, [key]: look } })),
+    forget: (key: string) => store.setState(({ looks: { [key]: _, ...others } }) => ({ looks: others })),
+  };
+}
+
+export const paintLooks = createPaintStore();

@@ -1,0 +1,90 @@
+import { useEffect } from 'react';
+import { useStore } from 'zustand';
+import { rodInPicture } from '../../measurement/rod-in-picture.ts';
+import type { ShownAssessment } from '../measuring/use-assessment.ts';
+import { reportUnlessAbort } from '../media/report-unless-abort.ts';
+import { media } from '../stores.ts';
+import { type Current, viewOf } from '../work/current.ts';
+import { judgeApart } from './paint-client.ts';
+import { type PaintFrame, type PaintQuestion, paintFrames } from './paint-frames.ts';
+import { lookKey, type PaintLook, paintLooks } from './paint-store.ts';
+
+export type OverStrokeState = 'released' | 'applied';
+type Asked = { readonly key: string; readonly question: PaintQuestion };
+
+/** By itself, one picture after the other. Null: the picture, its file or a mark that it needs is not there. */
+export function usePaintLooks(
+  current: Current,
+  assessment: ShownAssessment,
+): Readonly<Record<OverStrokeState, PaintLook | null>> {
+  const files = useStore(media, (state) => state.files);
+  const looks = useStore(paintLooks, (state) => state.looks);
+  const asked = {
+    released: askedOf(current, assessment, 'released', files),
+    applied: askedOf(current, assessment, 'applied', files),
+  };
+  const next = [asked.released, asked.applied].find((each) => {
+    const look = each && looks[each.key];
+    return each && (look === undefined || look?.is === 'under-way');
+  });
+  const key = assessment.underWay ? null : (next?.key ?? null);
+
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the key names the picture and the rod's place on it.
+  useEffect(() => {
+    if (!next || !key) return;
+    const control = new AbortController();
+    paintLooks.set(key, { is: 'under-way' });
+    look(next.question, control.signal).then((done) => {
+      if (!control.signal.aborted) paintLooks.set(key, done);
+    }, reportUnlessAbort);
+    return () => {
+      control.abort();
+      if (paintLooks.getState().looks[key]?.is === 'under-way') paintLooks.forget(key);
+    };
+  }, [key]);
+  const lookOf = (each: Asked | null) => (each ? (looks[each.key] ?? { is: 'under-way' as const }) : null);
+  return { released: lookOf(asked.released), applied: lookOf(asked.applied) };
+}
+
+function askedOf(
+  { record, measurement }: Current,
+  assessment: ShownAssessment,
+  state: OverStrokeState,
+  files: Readonly<Record<string, Blob | null | undefined>>,
+): Asked | null {
+  const view = viewOf(measurement, state);
+  const capture = record.captures.find(({ id }) => id === view?.captureId);
+  const file = capture && files[capture.sha256];
+  if (!view || !capture || !file) return null;
+  const measured = assessment.measurement.ok ? assessment.measurement.value.rods : [];
+  const rod = rodInPicture(view, measured.find((each) => each.state === state) ?? null);
+  if (!rod.ok) return null;
+  const track = measurement.followed?.track ?? null;
+  const question = {
+    capture,
+    file,
+    frame: view.frame,
+    rod: rod.value,
+    track: track?.captureId === capture.id ? track : null,
+  };
+  return { key: lookKey(view, rod.value), question };
+}
+
+async function look(question: PaintQuestion, signal: AbortSignal): Promise<PaintLook> {
+  const frames = await paintFrames(question, signal);
+  if (!frames.ok) return { is: 'failed', failure: frames.failure };
+  const [taken] = frames.value as readonly [PaintFrame, ...PaintFrame[]];
+  const whole = await createImageBitmap(taken.picture);
+  try {
+    const judged = await judgeApart(frames.value, signal);
+    const { crop } = judged;
+    const [x, y] = [crop.xPx - taken.box.xPx, crop.yPx - taken.box.yPx];
+    return {
+      is: 'done',
+      judged,
+      shown: await createImageBitmap(whole, x, y, crop.widthPx, crop.heightPx),
+    };
+  } finally {
+    whole.close();
+  }
+}

@@ -1,0 +1,99 @@
+/** What the tool says of the over-stroke mark by itself: what it sees, why, how sure it is. */
+import { inchesFromMm } from '../../basics/units.ts';
+import type { Sight } from '../../finding/over-stroke-mark.ts';
+import type { BandColour } from '../../vision/paint-hues.ts';
+import type { PaintJudgement, PaintReason } from '../../vision/paint-judge.ts';
+import type { Property } from '../../vision/paint-score.ts';
+import type { PaintFramesFailure } from '../paint/paint-frames.ts';
+import { PICTURE_LABELS } from './en.ts';
+import { pictureFailureText } from './failures-pictures.ts';
+
+export const PAINT = {
+  underWay: 'Looking for paint on the rod …',
+  needs: 'Mark chamber face and clevis pin on this picture: then the tool looks for paint by itself.',
+  shown: (state: 'released' | 'applied') =>
+    `${PICTURE_LABELS[state]}, enlarged: the rod where it leaves the chamber`,
+  confirm: { seen: 'Yes, paint is seen', 'not-seen': 'Yes, no paint is seen' },
+  agreed: 'You said the same. Both are recorded.',
+  overruled: 'You said otherwise. Both are recorded.',
+};
+
+const SAID: Readonly<Record<Sight, string>> = {
+  seen: 'The tool sees paint',
+  'not-seen': 'The tool sees no paint',
+  'cannot-tell': 'The tool cannot tell',
+};
+
+/** What it sees and how sure it is; why stands below. */
+export function proposalText({ sight, confidence }: Pick<PaintJudgement, 'sight' | 'confidence'>): string {
+  return sight === 'cannot-tell' ? `${SAID[sight]}.` : `${SAID[sight]}: ${sureness(confidence)}.`;
+}
+
+function sureness(confidence: number): string {
+  if (confidence >= 0.97) return 'quite sure';
+  return confidence >= 0.85 ? 'fairly sure' : 'not very sure';
+}
+
+export function paintReasonText(reason: PaintReason): string {
+  switch (reason.code) {
+    case 'paint/band':
+      return `A ${BAND_NAMES[reason.colour]} band across the rod, ${spanText(reason.fromMm, reason.toMm)}.`;
+    case 'paint/bare':
+      return 'The rod is bare where it leaves the chamber.';
+    case 'paint/no-band':
+      return `What is coloured on the rod up to ${reachText(reason.toMm)} from the face is no band: ${AGAINST[reason.against]}.`;
+    case 'paint/doubtful':
+      return `Something coloured lies on the rod up to ${reachText(reason.toMm)} from the face, but ${AGAINST[reason.against]}. Look at it yourself.`;
+    case 'paint/too-dark':
+      return 'The rod lies in the dark there. Take the picture again with a lamp.';
+    case 'paint/glare':
+      return 'The rod is burnt out by light there. Take the picture again without glare.';
+    case 'paint/blurred':
+      return 'The rod is blurred there. Hold the camera still and take the picture again.';
+    case 'paint/too-small':
+      return 'The rod is too small in the picture. Take it from nearer.';
+    case 'paint/rod-hidden':
+      return 'The rod cannot be made out where it leaves the chamber: something hides it, or the marks are off it.';
+    case 'paint/outside-the-picture':
+      return 'The place where the rod leaves the chamber lies at the edge of the picture.';
+    case 'paint/frames-differ':
+      return `Frames beside this one say different things: paint in ${reason.seen} of ${reason.of}.`;
+  }
+}
+
+const BAND_NAMES: Readonly<Record<BandColour, string>> = {
+  'red or orange': 'red or orange',
+  yellow: 'yellow',
+  green: 'green',
+  blue: 'blue',
+};
+
+const AGAINST: Readonly<Record<Property, string>> = {
+  hue: 'its colour is not clear of rust',
+  contrast: 'it hardly differs from the rest of the rod',
+  edge: 'it has no clear edge',
+  slope: 'its edge is not square to the rod',
+  scatter: 'its edge is uneven',
+  width: 'it fades out without an edge',
+  covered: 'it is patchy',
+  length: 'it is very narrow',
+  brighter: 'it is no brighter than rust',
+  'rusty-rod': 'the rest of the rod has nearly the same colour',
+  about: 'the same colour lies all about the rod',
+  'goes-on-beside': 'it goes on beside the rod',
+  'far-from-face': 'it lies far from the face',
+  yellow: 'its colour is as yellow as rust',
+};
+
+const reachText = (mm: number) => `${Math.round(mm)} mm (${inchesFromMm(mm).toFixed(1)} in)`;
+
+const spanText = (fromMm: number, toMm: number) =>
+  fromMm < 1.5
+    ? `from the chamber face to ${reachText(toMm)} out`
+    : `from ${reachText(fromMm)} to ${reachText(toMm)} out from the chamber face`;
+
+export function paintFailureText(failure: PaintFramesFailure): string {
+  return failure.code === 'paint/outside'
+    ? 'The rod where it leaves the chamber is not in this picture.'
+    : pictureFailureText(failure);
+}
