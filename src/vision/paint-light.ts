@@ -15,6 +15,8 @@ export type Hue = readonly [u: number, v: number];
 /** Of full white: noise and glare of the lens. */
 const FLOOR = 0.004;
 const NEUTRAL_SHARE = 0.3;
+/** More cells make a share no surer. */
+const ENOUGH_CELLS = 6000;
 /** Sodium lamps reach 0.9 in u, an open sky -0.2 (from memory); cameras take out most. */
 const LIGHT_U: readonly [number, number] = [-0.25, 0.6];
 const LIGHT_V: readonly [number, number] = [-0.4, 0.8];
@@ -32,7 +34,8 @@ export function hueOf(red: number, green: number, blue: number, light: Hue): Hue
 export function lightHue(linear: Float32Array, neutral: readonly Hue[]): Hue {
   if (neutral.length > 0) return [share(neutral, 0, 0.5), share(neutral, 1, 0.5)];
   const hues: Hue[] = [];
-  for (let at = 0; at + 2 < linear.length; at += 3) {
+  const every = 3 * Math.max(1, Math.floor(linear.length / 3 / ENOUGH_CELLS));
+  for (let at = 0; at + 2 < linear.length; at += every) {
     const [red, green, blue] = [linear[at] ?? 0, linear[at + 1] ?? 0, linear[at + 2] ?? 0];
     if (green > LIT[0] && Math.max(red, green, blue) < LIT[1]) hues.push(hueOf(red, green, blue, [0, 0]));
   }
