@@ -1,0 +1,129 @@
+/**
+ * How far a wrench on an adjuster's hex has turned over a series of applications.
+ *
+ * Model    direction in each picture    b = atan2(tip - centre); where the camera may have turned, the arm's direction, from camshaft
+ *          end to pin, is taken off it: the arm comes back to its place each time the brake is released
+ *          turn in the wrench's plane   a(b) of each sight that is possible (hex-sight.ts), each weighing w = weight x exp(-chi2 / 2),
+ *                                       chi2 of the lengths seen about one length
+ *          of pictures after the same number of applications the mean; total = last mean less first
+ *          u^2 = sum w u_k^2 + sum w (q_k - q)^2,   u_k^2 = (da/db)^2 (u_b^2 + u_arm^2 + (sway slope)^2) of both ends,
+ *          u_b^2 = (sigma_centre^2 + sigma_tip^2) / length^2
+ * Assumes  the brake released in every picture; the same spot of the wrench; less than half a turn between two pictures; no arm marks
+ *          where the camera stood still: nothing turned it
+ * Fails    'adjuster-turn/too-few': fewer than two numbers of applications; 'adjuster-turn/no-arm': hand-held, and the arm is not
+ *          marked; 'adjuster-turn/short': a direction of 10 degrees or more of uncertainty; 'adjuster-turn/lengths-differ': no sight
+ *          makes the lengths one length; 'adjuster-turn/too-far': near half a turn from one picture to the next
+ */
+import { chiSquareUpperTail } from '../basics/chi-square.ts';
+import { fail, ok, type Result } from '../basics/result.ts';
+import { radFromDeg } from '../basics/units.ts';
+import type { Uncertain } from './clip-measurement.ts';
+import { ANY_SIGHT } from './hex-sight.ts';
+import { type Direction, directionsSeen, type WrenchPicture } from './wrench-directions.ts';
+import { type AnglesOfSight, anglesOfSights } from './wrench-sights.ts';
+
+export type AdjusterTurn = {
+  /** Clockwise as the pictures show it, positive. */
+  readonly totalRad: Uncertain;
+  /** Between the first and the last picture. */
+  readonly applications: number;
+  readonly perApplicationRad: Uncertain;
+  /** Where the wrench stood, against the first: of each number of applications one. The first has no u: it is what is counted from. */
+  readonly places: readonly { readonly applicationsBefore: number; readonly turnRad: Uncertain }[];
+  /** Direction of the wrench in the first picture, to draw it. */
+  readonly firstDirectionRad: number;
+};
+
+export type AdjusterTurnFailure =
+  | { readonly code: 'adjuster-turn/too-few'; readonly have: number }
+  | { readonly code: 'adjuster-turn/no-arm'; readonly unmarked: number }
+  | { readonly code: 'adjuster-turn/short'; readonly applicationsBefore: number; readonly uRad: number }
+  | { readonly code: 'adjuster-turn/lengths-differ'; readonly pValue: number }
+  | { readonly code: 'adjuster-turn/too-far'; readonly applicationsBefore: number; readonly turnRad: number };
+
+const LEAST_SHARP_RAD = radFromDeg(10);
+/** Two angles nearer to half a turn than this may as well have gone the other way round. */
+const MOST_STEP_RAD = radFromDeg(150);
+/** Far below what honest marks give by chance: another spot of the wrench was marked. */
+const ONE_LENGTH_FROM_P = 1e-5;
+
+export function adjusterTurn(
+  pictures: readonly WrenchPicture[],
+  cameraStill: boolean,
+): Result<AdjusterTurn, AdjusterTurnFailure> {
+  const inOrder = [...pictures].sort((a, b) => a.applicationsBefore - b.applicationsBefore);
+  const numbers = [...new Set(inOrder.map(({ applicationsBefore }) => applicationsBefore))];
+  if (numbers.length < 2) return fail({ code: 'adjuster-turn/too-few', have: numbers.length });
+  const unmarked = inOrder.filter(({ arm }) => arm === null).length;
+  if (!cameraStill && unmarked > 0) return fail({ code: 'adjuster-turn/no-arm', unmarked });
+  const directions = directionsSeen(inOrder, cameraStill);
+  const dull = directions.find(({ uRad }) => !(uRad < LEAST_SHARP_RAD));
+  if (dull)
+    return fail({
+      code: 'adjuster-turn/short',
+      applicationsBefore: dull.applicationsBefore,
+      uRad: Math.min(dull.uRad, Math.PI),
+    });
+  const sights = anglesOfSights(directions, ANY_SIGHT);
+  const pValue = chiSquareUpperTail(sights.leastChiSquare, Math.max(1, directions.length - 1));
+  if (pValue < ONE_LENGTH_FROM_P) return fail({ code: 'adjuster-turn/lengths-differ', pValue });
+  const far = farStep(directions, sights.all);
+  if (far) return fail({ code: 'adjuster-turn/too-far', ...far });
+  return ok(turnOf(directions, numbers, sights.all));
+}
+
+function turnOf(
+  directions: readonly Direction[],
+  numbers: readonly number[],
+  sights: readonly AnglesOfSight[],
+): AdjusterTurn {
+  const members = numbers.map((number) =>
+    directions.flatMap(({ applicationsBefore }, i) => (applicationsBefore === number ? [i] : [])),
+  );
+  const first = members[0] as readonly number[];
+  const places = members.map((group, i) => ({
+    applicationsBefore: numbers[i] as number,
+    turnRad: i === 0 ? { value: 0, u: 0 } : turnBetween(first, group, sights),
+  }));
+  const last = places.at(-1) as (typeof places)[number];
+  const applications = last.applicationsBefore - (numbers[0] as number);
+  const { value, u } = last.turnRad;
+  return {
+    totalRad: last.turnRad,
+    applications,
+    perApplicationRad: { value: value / applications, u: u / applications },
+    places,
+    firstDirectionRad: (directions[0] as Direction).directionRad,
+  };
+}
+
+function turnBetween(
+  from: readonly number[],
+  to: readonly number[],
+  sights: readonly AnglesOfSight[],
+): Uncertain {
+  const turns = sights.map(({ share, anglesRad, uRad }) => {
+    const mean = (group: readonly number[]) => ({
+      at: group.reduce((sum, i) => sum + (anglesRad[i] as number), 0) / group.length,
+      variance: group.reduce((sum, i) => sum + (uRad[i] as number) ** 2, 0) / group.length ** 2,
+    });
+    const [a, b] = [mean(from), mean(to)];
+    return { share, turn: b.at - a.at, variance: a.variance + b.variance };
+  });
+  const value = turns.reduce((sum, { share, turn }) => sum + share * turn, 0);
+  const variance = turns.reduce(
+    (sum, each) => sum + each.share * (each.variance + (each.turn - value) ** 2),
+    0,
+  );
+  return { value, u: Math.sqrt(variance) };
+}
+
+/** Of the sight that weighs most. */
+function farStep(directions: readonly Direction[], sights: readonly AnglesOfSight[]) {
+  const best = sights.reduce((a, b) => (b.share > a.share ? b : a));
+  for (const [i, { applicationsBefore }] of directions.entries()) {
+    const turnRad = i === 0 ? 0 : (best.anglesRad[i] as number) - (best.anglesRad[i - 1] as number);
+    if (Math.abs(turnRad) > MOST_STEP_RAD) return { applicationsBefore, turnRad };
+  }
+  return null;
+}

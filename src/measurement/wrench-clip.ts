@@ -1,0 +1,71 @@
+/**
+ * A wrench followed through a clip, as pictures of the rests between the applications.
+ *
+ * Model    every released rest gives one picture: the frame whose direction of the wrench, against the arm where it is followed, is the
+ *          middle one of the rest; its marks are made as unsure as the directions of the rest scatter: sigma = scatter x length / sqrt 2.
+ *          Applications before it: the held phases that ended before.
+ * Assumes  phases of the push rod's own motion (phases.ts); a rest at the clip's begin is before the first application
+ * Fails    a rest in which the wrench is not seen gives no picture
+ */
+import type { Phase } from './clip-measurement.ts';
+import { restingPart } from './resting-part.ts';
+import type { MarkedPoint, WrenchPicture } from './wrench-directions.ts';
+
+/** In one frame; null where it was not seen. */
+export type WrenchSight = {
+  readonly centre: MarkedPoint;
+  readonly tip: MarkedPoint;
+  readonly arm: WrenchPicture['arm'];
+} | null;
+
+export type WrenchRest = WrenchSight & {
+  readonly applicationsBefore: number;
+  /** Counted as the phases are. */
+  readonly frame: number;
+};
+
+export function applicationsBefore(phases: readonly Phase[], frame: number): number {
+  return phases.filter(({ kind, to }) => kind === 'held' && to < frame).length;
+}
+
+export function wrenchRests(
+  sights: readonly WrenchSight[],
+  phases: readonly Phase[],
+): readonly NonNullable<WrenchRest>[] {
+  return phases.flatMap((phase) => {
+    if (phase.kind !== 'released') return [];
+    const { from, to } = restingPart(phase);
+    const seen = sights.slice(from, to + 1).flatMap((sight, i) => {
+      return sight ? [{ frame: from + i, sight, directionRad: directionOf(sight) }] : [];
+    });
+    const first = seen[0];
+    if (!first) return [];
+    // Within one rest nothing turns far: counted from the first of them there is no jump at half a turn.
+    const turned = seen
+      .map((each) => ({ ...each, turnRad: nearest(each.directionRad - first.directionRad) }))
+      .sort((a, b) => a.turnRad - b.turnRad);
+    const middle = turned[Math.floor(turned.length / 2)] as (typeof turned)[number];
+    const scatterRad = Math.sqrt(
+      turned.reduce((sum, { turnRad }) => sum + (turnRad - middle.turnRad) ** 2, 0) / turned.length,
+    );
+    const { centre, tip, arm } = middle.sight;
+    const leastPx = (scatterRad * Math.hypot(tip.xPx - centre.xPx, tip.yPx - centre.yPx)) / Math.SQRT2;
+    const unsure = (mark: MarkedPoint) => ({ ...mark, sigmaPx: Math.max(mark.sigmaPx, leastPx) });
+    return [
+      {
+        applicationsBefore: applicationsBefore(phases, middle.frame),
+        frame: middle.frame,
+        centre: unsure(centre),
+        tip: unsure(tip),
+        arm,
+      },
+    ];
+  });
+}
+
+function directionOf({ centre, tip, arm }: NonNullable<WrenchSight>): number {
+  const wrench = Math.atan2(tip.yPx - centre.yPx, tip.xPx - centre.xPx);
+  return arm ? wrench - Math.atan2(arm.pin.yPx - arm.camshaft.yPx, arm.pin.xPx - arm.camshaft.xPx) : wrench;
+}
+
+const nearest = (angle: number) => angle - 2 * Math.PI * Math.round(angle / (2 * Math.PI));

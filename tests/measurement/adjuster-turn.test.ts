@@ -1,0 +1,156 @@
+import fc from 'fast-check';
+import { expect, test } from 'vitest';
+import { decideAdjuster } from '../../src/finding/adjuster-decision.ts';
+import { adjusterTurn } from '../../src/measurement/adjuster-turn.ts';
+import { turnSeen } from '../../src/measurement/hex-sight.ts';
+import { applicationsBefore, type WrenchSight, wrenchRests } from '../../src/measurement/wrench-clip.ts';
+import type { WrenchPicture } from '../../src/measurement/wrench-directions.ts';
+import { simulateWrench } from '../simulation/wrench.ts';
+import { notFinite } from './not-finite.ts';
+
+const RAD = Math.PI / 180;
+const at = (xPx: number, yPx: number, sigmaPx = 1) => ({ xPx, yPx, sigmaPx });
+const picture = (applicationsBefore: number, turnedDeg: number, arm: WrenchPicture['arm'] = null) => ({
+  applicationsBefore,
+  focalPx: 1500,
+  centre: at(500, 500),
+  tip: at(500 + 300 * Math.cos(turnedDeg * RAD), 500 + 300 * Math.sin(turnedDeg * RAD)),
+  arm,
+});
+
+test('worked by hand: a circle tilted by 60 degrees halves what lies in the direction of the tilt', () => {
+  // Half way between far side and axis: tan b = tan 45 / cos 60 = 2.
+  const sight = { tiltRad: 60 * RAD, farRad: 0, weight: 1 };
+  const seen = turnSeen(Math.atan(2), 1e-9, sight);
+  expect(seen.angleRad / RAD).toBeCloseTo(45, 9);
+  // r^2 = (1/4 + 1) / 2, and the length over the distance is what was seen over r.
+  expect(Math.exp(seen.lnLength)).toBeCloseTo(1e-9 / Math.sqrt(0.625), 15);
+  const [more, less] = [1e-6, -1e-6].map((d) => turnSeen(Math.atan(2) + d, 1e-9, sight).angleRad);
+  expect(seen.byDirection).toBeCloseTo(((more as number) - (less as number)) / 2e-6, 6);
+});
+
+test('worked by hand: from 12 to 3 on the clock is a quarter turn clockwise', () => {
+  const turn = adjusterTurn([picture(0, -90), picture(3, -45), picture(6, 0)], true);
+  if (!turn.ok) throw new Error(turn.failure.code);
+  const { totalRad, applications, perApplicationRad, places } = turn.value;
+  expect(Math.abs(totalRad.value / RAD - 90)).toBeLessThan(2 * (totalRad.u / RAD));
+  expect(totalRad.value).toBeGreaterThan(0);
+  expect(applications).toBe(6);
+  expect(perApplicationRad.value).toBeCloseTo(totalRad.value / 6, 12);
+  expect(places.map((place) => place.applicationsBefore)).toEqual([0, 3, 6]);
+  expect(decideAdjuster(turn.value, 'counter-clockwise').answer).toBe('takes-up');
+  expect(decideAdjuster(turn.value, 'clockwise').reasons).toEqual(['adjuster/turned-off']);
+  expect(decideAdjuster(turn.value, null).reasons).toEqual(['adjuster/direction-not-said']);
+});
+
+test('a camera that rolls with the arm marked adds nothing; without it, nothing is said', () => {
+  const rolled = (n: number, deg: number, roll: number): WrenchPicture => ({
+    ...picture(n, deg + roll),
+    arm: {
+      camshaft: at(900, 900, 0.5),
+      pin: at(900 + 400 * Math.cos(roll * RAD), 900 + 400 * Math.sin(roll * RAD), 0.5),
+    },
+  });
+  const turn = adjusterTurn([rolled(0, 10, 0), rolled(6, 10, 25)], false);
+  expect(turn.ok && Math.abs(turn.value.totalRad.value)).toBeLessThan(0.5 * RAD);
+  expect(adjusterTurn([picture(0, 0), picture(6, 30)], false)).toEqual({
+    ok: false,
+    failure: { code: 'adjuster-turn/no-arm', unmarked: 2 },
+  });
+});
+
+test('what cannot be read is said', () => {
+  const code = (pictures: readonly WrenchPicture[]) => {
+    const turn = adjusterTurn(pictures, true);
+    return turn.ok ? 'ok' : turn.failure.code;
+  };
+  expect(code([picture(2, 0), picture(2, 30)])).toBe('adjuster-turn/too-few');
+  expect(code([picture(0, 0), { ...picture(4, 0), tip: at(503, 500) }])).toBe('adjuster-turn/short');
+  expect(code([picture(0, 0), picture(4, 178)])).toBe('adjuster-turn/too-far');
+  const other = { ...picture(4, 1), tip: at(620, 500) };
+  expect(code([picture(0, 0), other, picture(6, 2), picture(8, 3)])).toBe('adjuster-turn/lengths-differ');
+});
+
+test('too few applications, or a wrench that went forth and back, decide nothing', () => {
+  const decided = (...places: readonly (readonly [number, number])[]) => {
+    const turn = adjusterTurn(
+      places.map(([n, deg]) => picture(n, deg)),
+      true,
+    );
+    return turn.ok ? decideAdjuster(turn.value, 'counter-clockwise') : turn.failure;
+  };
+  expect(decided([0, 0], [3, 0])).toEqual({ answer: 'cannot-tell', reasons: ['adjuster/few-applications'] });
+  expect(decided([0, 0], [4, 0])).toEqual({ answer: 'does-not-take-up', reasons: [] });
+  expect(decided([0, 0], [1, 40])).toEqual({ answer: 'cannot-tell', reasons: ['adjuster/few-applications'] });
+  expect(decided([0, 0], [2, 30], [4, 0])).toMatchObject({ reasons: ['adjuster/near-least-turn'] });
+  expect(decided([0, 0], [2, 60], [4, 30])).toMatchObject({ reasons: ['adjuster/went-back'] });
+});
+
+test('simulated: within three standard uncertainties nearly always, and a still wrench never takes up', () => {
+  let held = 0;
+  for (let seed = 1; seed <= 30; seed++) {
+    const scene = { seed, sigmaPx: 1, tiltDeg: [0, 35], hand: null } as const;
+    const works = simulateWrench({ ...scene, stepsDeg: [12, 10, 8, 6, 5, 4] });
+    const turn = adjusterTurn(works.pictures, true);
+    if (!turn.ok) continue;
+    const { value, u } = turn.value.totalRad;
+    if (Math.abs(value - works.totalRad) < 3 * u) held++;
+    for (const hand of [null, { offMm: 20, rollDeg: 8 }]) {
+      const still = simulateWrench({ ...scene, hand, playDeg: 1.5, stepsDeg: [0, 0, 0, 0, 0, 0] });
+      const seen = adjusterTurn(still.pictures, still.cameraStill);
+      for (const backedOff of ['clockwise', 'counter-clockwise'] as const)
+        if (seen.ok) expect(decideAdjuster(seen.value, backedOff).answer).not.toBe('takes-up');
+    }
+  }
+  expect(held).toBeGreaterThanOrEqual(28);
+});
+
+test('a clip: one picture of each released rest, counted by the held phases before it', () => {
+  const phases = [
+    { kind: 'released', from: 0, to: 9 },
+    { kind: 'applying', from: 10, to: 12 },
+    { kind: 'held', from: 13, to: 20 },
+    { kind: 'releasing', from: 21, to: 23 },
+    { kind: 'released', from: 24, to: 33 },
+  ] as const;
+  // The arm and the wrench on it swing while applied; 20 degrees are taken up.
+  const sights = Array.from({ length: 34 }, (_, frame): WrenchSight => {
+    const swing = frame > 9 && frame < 24 ? 15 : 0;
+    const { centre, tip } = picture(0, swing + (frame > 13 ? 20 : 0));
+    return frame === 5 ? null : { centre, tip, arm: null };
+  });
+  const rests = wrenchRests(sights, phases);
+  expect(rests.map((rest) => rest.applicationsBefore)).toEqual([0, 1]);
+  expect(rests[1]?.frame).toBeGreaterThanOrEqual(24);
+  const turn = adjusterTurn(
+    rests.map((rest) => ({ ...rest, focalPx: 1500 })),
+    true,
+  );
+  expect(turn.ok && turn.value.totalRad.value / RAD).toBeCloseTo(20, 0);
+  expect(applicationsBefore(phases, 15)).toBe(0);
+});
+
+const anyPoint = fc.record({
+  xPx: fc.oneof(fc.double({ min: -1e5, max: 1e5, noNaN: true }), fc.constantFrom(0, 500)),
+  yPx: fc.oneof(fc.double({ min: -1e5, max: 1e5, noNaN: true }), fc.constantFrom(0, 500)),
+  sigmaPx: fc.double({ min: 0.01, max: 500, noNaN: true }),
+});
+const anyPicture = fc.record({
+  applicationsBefore: fc.integer({ min: 0, max: 100 }),
+  focalPx: fc.double({ min: 100, max: 1e4, noNaN: true }),
+  centre: anyPoint,
+  tip: anyPoint,
+  arm: fc.option(fc.record({ pin: anyPoint, camshaft: anyPoint })),
+});
+
+test('whatever is marked: finite numbers or a code, nothing thrown', () => {
+  fc.assert(
+    fc.property(fc.array(anyPicture, { maxLength: 8 }), fc.boolean(), (pictures, cameraStill) => {
+      const turn = adjusterTurn(pictures, cameraStill);
+      expect(notFinite(turn.ok ? turn.value : turn.failure)).toEqual([]);
+      if (!turn.ok) expect(turn.failure.code).toMatch(/^adjuster-turn\//);
+      else expect(turn.value.totalRad.u).toBeGreaterThan(0);
+    }),
+    { numRuns: 60 },
+  );
+});
