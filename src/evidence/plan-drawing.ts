@@ -17,19 +17,19 @@ export type PlanWords = { readonly label: string; readonly front: string };
 
 const WIDTH = 182;
 const MIDDLE = WIDTH / 2;
-const APART = 17.5;
-const FIRST = 15;
+const APART = 15.5;
+const FIRST = 15.5;
 const RAIL = 9;
 const TRACK = 30;
-const TYRE = { widthMm: 4.6, lengthMm: 13 };
+const TYRE = { widthMm: 4.6, lengthMm: 12 };
 const TWIN = 5.4;
 const TEXT = TRACK + 6;
 
 export function planDrawing(axles: readonly PlanAxle[], words: PlanWords): Markup {
   const last = FIRST + APART * (axles.length - 1);
-  const height = last + 9;
+  const height = last + 8;
   return markup`<svg class="plan" viewBox="0 0 ${WIDTH} ${height}" role="img" aria-label="${words.label}">
-<path class="rail" d="M${MIDDLE - RAIL} ${FIRST - 8}V${last + 8}M${MIDDLE + RAIL} ${FIRST - 8}V${last + 8}M${MIDDLE - RAIL - 3} ${FIRST - 8}H${MIDDLE + RAIL + 3}"/>
+<path class="rail" d="M${MIDDLE - RAIL} ${FIRST - 8}V${last + 7}M${MIDDLE + RAIL} ${FIRST - 8}V${last + 7}M${MIDDLE - RAIL - 3} ${FIRST - 8}H${MIDDLE + RAIL + 3}"/>
 <path class="front-arrow" d="M${MIDDLE} 1.5L${MIDDLE - 1.6} 6.5H${MIDDLE + 1.6}Z"/>
 <text class="plan-kind" x="${MIDDLE + 4}" y="5.6">${words.front}</text>
 ${axles.map((axle, i) => axleMarkup(axle, FIRST + APART * i))}

@@ -49,7 +49,7 @@ ${model.wheelEnds.map((sheet) => wheelEndMarkup(sheet, draw))}
 }
 
 function wheelEndMarkup(sheet: WheelEndSheet, draw: (section: Section) => Markup): Markup {
-  return markup`<section class="wheel-end">
+  return markup`<section class="${sheet.brief ? 'wheel-end brief' : 'wheel-end'}">
 <header><h2>${stateSign(sheet.state)}${sheet.name}</h2><p class="finding">${sheet.finding}</p></header>
 ${facts(sheet.glance, 'glance')}
 ${sheet.sections.map(draw)}

@@ -51,6 +51,8 @@ export type WheelEndSheet = {
   readonly state: EndState;
   readonly finding: string;
   readonly glance: readonly Fact[];
+  /** Without pictures it takes no page of its own. */
+  readonly brief: boolean;
   readonly sections: readonly Section[];
 };
 

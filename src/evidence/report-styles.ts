@@ -11,7 +11,7 @@ export function pageRules({ head, foot, page }: ReportModel['running'], paper: P
   const numbers = `${cssString(page.before)} counter(page) ${cssString(page.between)} counter(pages)`;
   return `@page {
   size: ${paper === 'a4' ? 'A4' : 'letter'} portrait;
-  margin: 15mm 14mm 16mm;
+  margin: 14mm;
   @top-left { content: ${cssString(head)}; ${running} }
   @bottom-left { content: ${cssString(foot)}; ${running} }
   @bottom-right { content: ${numbers}; ${running} }
@@ -38,7 +38,7 @@ export const REPORT_STYLES = `
 .report svg text { font-family: inherit; }
 .plan text, .bar text, .chart text { fill: var(--ink); }
 
-.front .aid { margin: 0.6mm 0 3mm; color: var(--ink-2); }
+.front .aid { margin: 0.4mm 0 2mm; color: var(--ink-2); }
 .title-block { display: grid; grid-template-columns: repeat(12, 1fr); border: 0.5mm solid var(--ink); }
 .title-block > div { grid-column: span 3; padding: 0.9mm 1.8mm 1.2mm; border: 0 solid var(--rule); border-left-width: 0.25mm; border-top-width: 0.25mm; min-width: 0; }
 .title-block > div:nth-child(1) { grid-column: span 6; }
@@ -55,16 +55,18 @@ export const REPORT_STYLES = `
 .part.wide { padding-left: 0; min-height: 0; break-inside: auto; }
 .part.wide > h3 { position: static; width: auto; margin-bottom: 1mm; break-after: avoid; }
 .closing > .part { break-inside: auto; }
-.front + .part { margin-top: 3mm; border-top: 0; }
+.front + .part { margin-top: 1.5mm; border-top: 0; }
 .content > * + * { margin-top: 1.6mm; }
 .part.beside > .content { display: grid; grid-template-columns: minmax(0, 3fr) minmax(0, 2fr); gap: 1.6mm 5mm; align-items: start; }
 .part.beside > .content > * { grid-column: 1; margin-top: 0; }
 .part.beside > .content > .facts { grid-template-columns: 1fr 1fr; }
 .part.beside > .content > .pictures, .part.beside > .content > table { grid-column: 2; grid-row: 1 / span 3; }
 .part.beside > .content > .pictures { grid-template-columns: minmax(0, 1fr); }
+.part.beside > .content > .pictures:has(> :nth-child(2)) { grid-template-columns: 1fr 1fr; }
 
 .facts { display: grid; grid-template-columns: repeat(3, minmax(0, 1fr)); gap: 1.2mm 4mm; }
 .facts > div { min-width: 0; break-inside: avoid; }
+.facts:has(> :nth-child(7)) { grid-template-columns: repeat(4, minmax(0, 1fr)); gap: 1.2mm 3mm; }
 .lines.look > li { font-weight: 600; }
 .facts > .look, .lines.look > li { border-left: 0.7mm solid var(--ink); padding-left: 1.5mm; }
 .lines { display: grid; gap: 0.7mm; }
@@ -72,7 +74,7 @@ export const REPORT_STYLES = `
 
 .report table { width: 100%; border-collapse: collapse; }
 .report th { padding: 0 1.6mm 0.6mm 0; border-bottom: 0.35mm solid var(--ink); vertical-align: bottom; }
-.report td { padding: 0.7mm 1.6mm 0.7mm 0; border-bottom: 0.2mm solid var(--rule-light); vertical-align: top; }
+.report td { padding: 0.5mm 1.6mm 0.5mm 0; border-bottom: 0.2mm solid var(--rule-light); vertical-align: top; }
 .report tr > :last-child { padding-right: 0; }
 .report td { overflow-wrap: break-word; }
 .report table.breaks td { overflow-wrap: anywhere; font-size: 8.5pt; }
@@ -81,17 +83,19 @@ export const REPORT_STYLES = `
 .report .sign { display: inline-block; width: 2.3mm; height: 3.6mm; margin-right: 1.4mm; vertical-align: -0.6mm; }
 
 .wheel-end { break-before: page; }
+.wheel-end.brief { break-before: auto; break-inside: avoid; margin-top: 9mm; }
 .wheel-end > header { display: flex; align-items: baseline; justify-content: space-between; gap: 4mm; padding-bottom: 1.4mm; border-bottom: 0.5mm solid var(--ink); }
 .wheel-end > header .sign { width: 3mm; height: 4.7mm; margin-right: 2mm; vertical-align: -0.5mm; }
 .finding { font-size: 13pt; font-weight: 600; line-height: 1.15; text-align: right; }
-.glance { display: grid; grid-template-columns: repeat(4, minmax(0, 1fr)); margin-bottom: 1.5mm; border-bottom: 0.2mm solid var(--rule); }
+.glance { display: grid; grid-template-columns: 1fr 0.9fr 1fr 1.1fr; margin-bottom: 1.5mm; border-bottom: 0.2mm solid var(--rule); }
 .glance > div { padding: 1.2mm 2mm 1.6mm; border-left: 0.2mm solid var(--rule); }
 .glance > div:first-child { padding-left: 0; border-left: 0; }
-.glance dd { font-size: 12.5pt; line-height: 1.2; font-weight: 600; }
+.glance dd { font-size: 12pt; line-height: 1.2; font-weight: 600; }
 .wheel-end > .part:first-of-type { border-top: 0; }
 
 .pictures { display: grid; gap: 2.5mm 3mm; }
 .pictures.large { grid-template-columns: 1fr 1fr; }
+.pictures.large:has(> :nth-child(3)) { grid-template-columns: 1fr 1fr 1fr; }
 .pictures.small { grid-template-columns: repeat(3, 1fr); }
 .pictures > figure { break-inside: avoid; min-width: 0; }
 .pictures svg, .pictures .missing { border: 0.2mm solid var(--rule); }
@@ -122,6 +126,9 @@ export const REPORT_STYLES = `
 .bar { max-width: 150mm; }
 .chart .hatch, .bar .hatch { stroke: var(--ink); }
 
+@media print {
+  .report { padding-right: 0.4mm; }
+}
 @media screen {
   .report { max-width: 210mm; margin: 0 auto; padding: 8mm 9mm 12mm; font-size: 11pt; }
   .report h3 { font-size: 11pt; }
@@ -136,8 +143,8 @@ export const REPORT_STYLES = `
   .part > h3 { position: static; width: auto; margin-bottom: 1mm; }
   .part.beside > .content { display: block; }
   .part.beside > .content > * + * { margin-top: 1.6mm; }
-  .facts, .pictures.small { grid-template-columns: 1fr 1fr; }
-  .pictures.large, .signatures { grid-template-columns: minmax(0, 1fr); }
+  .facts, .facts:has(> :nth-child(7)), .pictures.small { grid-template-columns: 1fr 1fr; }
+  .pictures.large, .pictures.large:has(> :nth-child(3)), .signatures { grid-template-columns: minmax(0, 1fr); }
   .wheel-end > header { display: block; }
   .finding { text-align: left; }
   .glance { grid-template-columns: 1fr 1fr; }

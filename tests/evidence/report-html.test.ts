@@ -32,6 +32,7 @@ const model: ReportModel = {
     {
       name: HOSTILE,
       state: 'open',
+      brief: false,
       finding: HOSTILE,
       glance: [{ label: HOSTILE, value: HOSTILE }],
       sections: [],

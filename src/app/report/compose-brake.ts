@@ -15,16 +15,24 @@ export function brakeSections(input: ReportInput, index: number): Section[] {
   const wheelEnd = input.record.wheelEnds[index];
   if (!wheelEnd) return [];
   return [
-    ...section(END.identification, [
-      { kind: 'facts', facts: chamberFacts(wheelEnd, input) },
-      { kind: 'lines', lines: notTold(wheelEnd) },
-      { kind: 'pictures', size: 'small', pictures: chamberPicture(input, wheelEnd, index) },
-    ]),
+    ...section(
+      END.identification,
+      [
+        { kind: 'facts', facts: chamberFacts(wheelEnd, input) },
+        { kind: 'lines', lines: notTold(wheelEnd) },
+        { kind: 'pictures', size: 'small', pictures: chamberPicture(input, wheelEnd, index) },
+      ],
+      wheelEnd.identification.captureId === null ? 'label' : 'beside',
+    ),
     ...overStroke(input, wheelEnd, index),
-    ...section(END.adjuster, [
-      { kind: 'facts', facts: adjusterFacts(wheelEnd) },
-      { kind: 'pictures', size: 'small', pictures: turns(input, wheelEnd, index) },
-    ]),
+    ...section(
+      END.adjuster,
+      [
+        { kind: 'facts', facts: adjusterFacts(wheelEnd) },
+        { kind: 'pictures', size: 'small', pictures: turns(input, wheelEnd, index) },
+      ],
+      (wheelEnd.adjusterCheck?.turns.length ?? 0) === 0 ? 'label' : 'beside',
+    ),
   ];
 }
 
@@ -87,10 +95,14 @@ function overStroke(input: ReportInput, wheelEnd: WheelEnd, index: number): Sect
       return [{ fact, picture }];
     });
   });
-  return section(END.overStroke, [
-    { kind: 'facts', facts: looks.map(({ fact }) => fact) },
-    { kind: 'pictures', size: 'small', pictures: looks.flatMap(({ picture }) => picture) },
-  ]);
+  return section(
+    END.overStroke,
+    [
+      { kind: 'facts', facts: looks.map(({ fact }) => fact) },
+      { kind: 'pictures', size: 'small', pictures: looks.flatMap(({ picture }) => picture) },
+    ],
+    looks.some(({ picture }) => picture.length > 0) ? 'beside' : 'label',
+  );
 }
 
 function adjusterFacts({ adjuster, adjusterCheck }: WheelEnd): Fact[] {

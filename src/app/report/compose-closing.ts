@@ -3,9 +3,12 @@ import type { Part, Section } from '../../evidence/report-model.ts';
 import { findRuleSet } from '../../finding/rule-sets.ts';
 import { RULE_IDS, type RuleId } from '../../finding/rule-text.ts';
 import { CAUTIONS } from '../words/cautions.ts';
+import { CONDITIONS } from '../words/inspection.ts';
 import { ruleText } from '../words/inspection-rules.ts';
 import { CLOSING, HISTORY_ACT_NAMES, timeText } from '../words/report.ts';
 import type { ReportInput } from './compose-report.ts';
+import { pictureRef } from './picture-ref.ts';
+import { GAUGE_KEY } from './report-pictures.ts';
 import { section } from './section.ts';
 
 /** The whole history is in the record; paper gets its end. */
@@ -31,6 +34,7 @@ export function closingSections(input: ReportInput): Section[] {
         ],
       },
     ]),
+    ...section(CONDITIONS.gauge, [{ kind: 'pictures', size: 'small', pictures: gauge(input) }]),
     ...section(CLOSING.captures, [captures(input)], 'wide'),
     ...section(CLOSING.history, history(input)),
   ];
@@ -50,6 +54,11 @@ function review({ record }: ReportInput): Part {
   if (!record.review) return { kind: 'lines', lines: [CLOSING.notReviewed] };
   const { by, at, note } = record.review;
   return { kind: 'lines', lines: [CLOSING.reviewed(by, timeText(at)), note].filter((line) => line.trim()) };
+}
+
+function gauge({ record }: ReportInput) {
+  const { gaugeCaptureId: captureId } = record.conditions;
+  return captureId === null ? [] : [pictureRef(record, GAUGE_KEY, { captureId, frame: null, name: '' })];
 }
 
 function captures({ record }: ReportInput): Part {

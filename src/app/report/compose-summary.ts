@@ -11,8 +11,7 @@ import { differenceText, REPORT, STATE_TEXTS, SUMMARY } from '../words/report.ts
 import { PURPOSE_NAMES } from '../words/wheel-end.ts';
 import type { ReportInput } from './compose-report.ts';
 import { endStateOf } from './end-state.ts';
-import { pictureRef } from './picture-ref.ts';
-import { GAUGE_KEY, PLAN_KEY } from './report-pictures.ts';
+import { PLAN_KEY } from './report-pictures.ts';
 import { said, section } from './section.ts';
 import { strokeText } from './stroke-text.ts';
 
@@ -26,22 +25,17 @@ export function summarySections(input: ReportInput): Section[] {
     ...section(SUMMARY.ends, [endsTable(input)], 'wide'),
     ...section(SUMMARY.roadside, [{ kind: 'lines', lines: roadsideLines(input) }]),
     ...section(INSPECTION.axles, [{ kind: 'lines', lines: axleLines(input) }]),
-    ...section(
-      CONDITIONS.heading,
-      [
-        { kind: 'facts', facts: conditionFacts(input) },
-        {
-          kind: 'lines',
-          look: results.conditions.length > 0,
-          lines:
-            results.conditions.length > 0
-              ? results.conditions.map((note) => conditionNoteText(note))
-              : [SUMMARY.allMet],
-        },
-        { kind: 'pictures', size: 'small', pictures: gauge(input) },
-      ],
-      input.record.conditions.gaugeCaptureId === null ? 'label' : 'beside',
-    ),
+    ...section(CONDITIONS.heading, [
+      { kind: 'facts', facts: conditionFacts(input) },
+      {
+        kind: 'lines',
+        look: results.conditions.length > 0,
+        lines:
+          results.conditions.length > 0
+            ? results.conditions.map((note) => conditionNoteText(note))
+            : [SUMMARY.allMet],
+      },
+    ]),
   ];
 }
 
@@ -114,11 +108,4 @@ function conditionFacts({ record }: ReportInput) {
     said(CONDITIONS.pressureBefore, kpa(conditions.pressureBeforeKpa)),
     said(CONDITIONS.pressureHeld, kpa(conditions.pressureHeldKpa)),
   ];
-}
-
-function gauge({ record }: ReportInput) {
-  const { gaugeCaptureId: captureId } = record.conditions;
-  return captureId === null
-    ? []
-    : [pictureRef(record, GAUGE_KEY, { captureId, frame: null, name: CONDITIONS.gauge })];
 }

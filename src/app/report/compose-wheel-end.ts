@@ -33,9 +33,10 @@ export function wheelEndSheet(input: ReportInput, index: number): WheelEndSheet 
       ? END.both(STATE_TEXTS[end.asFound.state], STATE_TEXTS[end.afterRepair.state].toLowerCase())
       : STATE_TEXTS[end.state],
     glance: glance(input, end),
+    brief: wheelEnd.measurements.every(({ views }) => views.length === 0) && wheelEnd.photos.length === 0,
     sections: [
       ...section(END.stroke, [
-        { kind: 'drawing', key: barKey(index) },
+        ...(hasStroke(end) ? [{ kind: 'drawing', key: barKey(index) } as const] : []),
         { kind: 'lines', lines: notesOf(input, end) },
       ]),
       ...PURPOSES_SHOWN.flatMap((purpose) => measurementSections(input, index, purpose)),
@@ -45,6 +46,10 @@ export function wheelEndSheet(input: ReportInput, index: number): WheelEndSheet 
       ...causeSections(input, index),
     ],
   };
+}
+
+function hasStroke({ asFound, afterRepair }: WheelEndResults): boolean {
+  return asFound.strokeMm !== null || afterRepair.strokeMm !== null;
 }
 
 function glance({ record, unit }: ReportInput, end: WheelEndResults): Fact[] {

@@ -2,14 +2,17 @@
 import { type Markup, markup } from '../../evidence/markup.ts';
 import { type PlanEnd, planDrawing } from '../../evidence/plan-drawing.ts';
 import type { ReportDrawings } from '../../evidence/report-html.ts';
+import type { MarkKind } from '../../marks/mark.ts';
 import type { View } from '../../marks/view.ts';
 import type { Purpose } from '../../record/measurement-input.ts';
 import type { WheelEndResults } from '../../record/wheel-end-results.ts';
 import { holdingResults } from '../../record/wheel-end-results.ts';
 import { viewerMarks } from '../pictures/viewer-marks.ts';
+import type { ViewerMark } from '../viewer/viewer-mark.ts';
 import { PICTURE_LABELS } from '../words/en.ts';
 import { FINDING } from '../words/findings.ts';
 import { AXLE_KIND_NAMES, INSPECTION } from '../words/inspection.ts';
+import { markName } from '../words/marks.ts';
 import { purposeText, STATE_TEXTS, SUMMARY } from '../words/report.ts';
 import { measuredLengthText } from '../words/values.ts';
 import { barDrawing } from './bar-drawing.ts';
@@ -73,7 +76,7 @@ export function annotatedPictures({ record, results, unit }: ReportInput): Annot
       crop && {
         picture: capture,
         crop,
-        marks: viewerMarks(view, null, measured, unit),
+        marks: namedOnce(viewerMarks(view, null, measured, unit), view),
         drawing: measured?.drawings.find(({ state }) => state === view.state) ?? null,
         dimension: measured ? measuredLengthText(measured.strokeMm, unit) : null,
         label: PICTURE_LABELS[view.state],
@@ -91,6 +94,17 @@ export function annotatedPictures({ record, results, unit }: ReportInput): Annot
       });
     }),
   );
+}
+
+/** A point that was set several times is named once; its other crosses stand small beside it. */
+function namedOnce(marks: readonly ViewerMark[], view: View): readonly ViewerMark[] {
+  const once: readonly MarkKind[] = ['chamber-face', 'clevis-pin', 'camshaft-end'];
+  return marks.map((mark, i) => {
+    const kind = view.marks[i]?.kind;
+    if (!kind || !once.includes(kind)) return mark;
+    const first = view.marks.findIndex((each) => each.kind === kind) === i;
+    return first ? { ...mark, name: markName(kind, null) } : { ...mark, minor: true };
+  });
 }
 
 function plainPicture(href: string): Markup {
