@@ -6,16 +6,20 @@ import { NODE_HASHES } from '../evidence/hashes.node.ts';
 import { CHECKS, type Recheck } from '../recheck/recheck.ts';
 import { recheckPackage } from '../recheck/recheck-package.ts';
 
-export type RecheckJob = { readonly path: string; readonly file: string; readonly signedBy: string | null };
+export type RecheckJob = {
+  readonly path: string;
+  readonly files: readonly string[];
+  readonly signedBy: string | null;
+};
 export type RecheckLine = {
   readonly package: string;
   readonly holds: boolean;
   readonly [key: string]: unknown;
 };
 
-export async function recheckFile({ path, file, signedBy }: RecheckJob): Promise<RecheckLine> {
+export async function recheckFile({ path, files, signedBy }: RecheckJob): Promise<RecheckLine> {
   try {
-    return await withFileSource(file, async (source) => {
+    return await withFileSource(files, async (source) => {
       const recheck = await recheckPackage(source, {
         hashes: NODE_HASHES,
         subtle: webcrypto.subtle,

@@ -6,6 +6,7 @@ import { availableParallelism } from 'node:os';
 import { resolve } from 'node:path';
 import { parseArgs } from 'node:util';
 import { isMainThread, parentPort } from 'node:worker_threads';
+import { type PiecesFailure, wholesOf } from '../evidence/pieces.ts';
 import { type RecheckJob, type RecheckLine, recheckFile } from './recheck-file.ts';
 import { recheckMany } from './recheck-pool.ts';
 
@@ -24,7 +25,11 @@ function serve(): void {
 
 async function main(): Promise<void> {
   const { paths, signedBy, workers } = readArguments();
-  const jobs = paths.map((path) => ({ path, file: resolve(standing, path), signedBy }));
+  const jobs = wholesOf(paths, (path) => path).map((whole) => {
+    if (!whole.ok) return refuse(piecesLine(whole.failure));
+    const { name: path, pieces } = whole.value;
+    return { path, files: pieces.map((piece) => resolve(standing, piece)), signedBy };
+  });
   let allHold = true;
   const print = (line: RecheckLine): void => {
     allHold &&= line.holds;
@@ -45,6 +50,10 @@ function readArguments() {
   if (!/^[1-9]\d?$/.test(workers)) refuse(`--workers takes a number from 1 to 99: ${USE}`);
   const signedBy = key === undefined ? null : (plain(key).match(/.{4}/g) ?? []).join(' ');
   return { paths: given.positionals, signedBy, workers: Number(workers) };
+}
+
+function piecesLine({ name, missing, count }: PiecesFailure): string {
+  return `${name} came in ${count} pieces; not named: ${missing.join(', ')}. Name all of them.`;
 }
 
 function parsed() {

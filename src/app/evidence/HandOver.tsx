@@ -8,6 +8,7 @@ import { packageFileName } from '../words/file-names.ts';
 import { HAND_OVER, makeFailureText } from '../words/hand-over.ts';
 import { sizeText } from '../words/values.ts';
 import type { MadePackage, MakeFailure } from './make-package.ts';
+import { SavePieces } from './SavePieces.tsx';
 import { mayShare, shareFile } from './share-file.ts';
 
 type State =
@@ -75,6 +76,7 @@ function Made({ made: { record, file, fingerprint } }: { readonly made: MadePack
           </button>
         ) : null}
       </div>
+      <SavePieces file={file} name={name} />
       <p className="quiet">{HAND_OVER.proves}</p>
     </>
   );

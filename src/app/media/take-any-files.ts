@@ -1,5 +1,8 @@
 /** The one door for files, however they come: a package is rechecked, a record file opens as a record, all else is tried as a picture. */
+import { isPieceName, wholesOf } from '../../evidence/pieces.ts';
 import { recheck } from '../recheck/recheck-store.ts';
+import { notices } from '../stores.ts';
+import { piecesMissingText } from '../words/hand-over.ts';
 import { openRecordFile } from './open-record-file.ts';
 import { takePictures } from './take-pictures.ts';
 
@@ -12,7 +15,7 @@ export function takeAnyFiles(files: readonly File[]): Promise<void> {
 }
 
 async function take(files: readonly File[]): Promise<void> {
-  const [evidence] = files.filter(isPackageFile);
+  const evidence = packageOf(files.filter(isPackageFile));
   const [record] = files.filter(isRecordFile);
   const pictures = files.filter((file) => !isRecordFile(file) && !isPackageFile(file));
   // Beside the work at hand, which stays open behind it.
@@ -21,10 +24,22 @@ async function take(files: readonly File[]): Promise<void> {
   if (pictures.length > 0) await takePictures(pictures);
 }
 
+/** The first package among them; one that came in pieces is put together. */
+function packageOf(files: readonly File[]): File | null {
+  const [first] = wholesOf(files, ({ name }) => name);
+  if (!first) return null;
+  if (first.ok) {
+    const { name, pieces } = first.value;
+    return pieces.length === 1 && pieces[0] ? pieces[0] : new File([...pieces], name);
+  }
+  notices.tell('pieces', piecesMissingText(first.failure), first.failure.name);
+  return null;
+}
+
 function isRecordFile({ name, type }: File): boolean {
   return type === 'application/json' || name.toLowerCase().endsWith('.json');
 }
 
 function isPackageFile({ name, type }: File): boolean {
-  return type === 'application/zip' || name.toLowerCase().endsWith('.zip');
+  return type === 'application/zip' || name.toLowerCase().endsWith('.zip') || isPieceName(name);
 }

@@ -1,4 +1,5 @@
 /** Words for making an evidence package and giving it away. */
+import type { PiecesFailure } from '../../evidence/pieces.ts';
 import type { MakeFailure } from '../evidence/make-package.ts';
 import { storageFailureText } from './failures-storage.ts';
 import { sizeText } from './values.ts';
@@ -15,9 +16,17 @@ export const HAND_OVER = {
     'Tell the receiver this key by another way, on the telephone for instance: only so the signature is yours.',
   save: 'Save the package',
   share: 'Share the package',
+  pieces: 'Save in pieces for mail',
+  pieceSize: 'A mail takes',
+  piecesHint: (count: number) =>
+    `${count} files. The receiver saves all of them and opens them together: the recheck puts them in order.`,
   proves:
     'The signature shows that nothing was changed since. It does not prove who held the device, that its clock was right, or that the brake was fully applied.',
 };
+
+export function piecesMissingText({ missing, count }: PiecesFailure): string {
+  return `The package came in ${count} pieces. Not among the files: ${missing.join(', ')}. Choose all of them together.`;
+}
 
 export function makeFailureText(failure: MakeFailure): string {
   switch (failure.code) {
