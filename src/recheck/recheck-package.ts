@@ -59,7 +59,7 @@ export async function recheckPackage(source: ByteSource, tools: RecheckTools): P
       signature: signed.check,
       record: checkOf(opened.ok ? [] : [{ code: 'record/does-not-open', failure: opened.failure }]),
       history: historyCheck(files, tools.hashes),
-      ...(record && manifest.ok ? besideRecord(record, manifest.value, tools.hashes) : {}),
+      ...(record && manifest.ok ? besideRecord(record, manifest.value, files, tools.hashes) : {}),
       ...(record ? { results: resultsCheck(record, recorded) } : {}),
     },
     about,
@@ -96,10 +96,10 @@ function openedRecord(files: Files) {
   return text.ok ? openRecord(text.value) : fail(text.failure);
 }
 
-function besideRecord(record: InspectionRecord, manifest: Manifest, hashes: Hashes) {
+function besideRecord(record: InspectionRecord, manifest: Manifest, files: Files, hashes: Hashes) {
   const held = ruleSetsUsed(record, sha256OfText(hashes));
   return {
-    captures: checkOf(captureFaults(record, manifest)),
+    captures: checkOf(captureFaults(record, manifest, files)),
     ruleSets: checkOf(ruleSetFaults(record, manifest, held)),
   };
 }

@@ -2,17 +2,24 @@
 import type { Manifest, RuleSetUsed } from '../evidence/manifest.ts';
 import type { InspectionRecord } from '../record/record.ts';
 import type { CaptureFault, RuleSetFault } from './difference.ts';
+import type { Files } from './read-files.ts';
 
-export function captureFaults({ captures }: InspectionRecord, { files }: Manifest): CaptureFault[] {
-  const listed = files.filter(({ role }) => role === 'capture');
+/** By the bytes that are there, whatever the manifest says of them. */
+export function captureFaults(
+  { captures }: InspectionRecord,
+  manifest: Manifest,
+  files: Files,
+): CaptureFault[] {
+  const paths = manifest.files.filter(({ role }) => role === 'capture').map(({ path }) => path);
+  const found = paths.flatMap((path) => files.get(path) ?? []);
   const named = new Set(captures.map(({ sha256 }) => sha256));
-  const there = new Set(listed.map(({ sha256, sizeBytes }) => `${sha256} ${sizeBytes}`));
+  const there = new Set(found.map(({ facts: { sha256, sizeBytes } }) => `${sha256} ${sizeBytes}`));
   return [
     ...captures
       .filter(({ sha256, sizeBytes }) => !there.has(`${sha256} ${sizeBytes}`))
       .map(({ id, fileName }): CaptureFault => ({ code: 'captures/missing', captureId: id, fileName })),
-    ...listed
-      .filter(({ sha256 }) => !named.has(sha256))
+    ...found
+      .filter(({ facts }) => !named.has(facts.sha256))
       .map(({ path }): CaptureFault => ({ code: 'captures/not-in-record', path })),
   ];
 }

@@ -83,6 +83,10 @@ test.each<[string, (files: Files) => void, string, object]>([
   expect(plain.checks.hashes.differences).toMatchObject([{ code: 'hashes/differs', path }]);
   expect(answers(plain)).toMatchObject({ container: 'yes', signature: 'yes' });
 
+  expect(CHECKS.flatMap((name) => plain.checks[name].differences)).toContainEqual(
+    expect.objectContaining(named),
+  );
+
   const covered = await tampered(change, 'hashes');
   expect(answers(covered)).toMatchObject({ hashes: 'yes', signature: 'no' });
   expect(covered.signature.state).toBe('bad');
