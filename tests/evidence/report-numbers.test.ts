@@ -4,7 +4,9 @@ import { reportModel } from '../../src/app/report/compose-report.ts';
 import { reportHtml } from '../../src/app/report/report-html.ts';
 import { OUTCOMES } from '../../src/app/words/findings.ts';
 import { formatLength, formatLengthWithU } from '../../src/basics/length-text.ts';
+import { degFromRad } from '../../src/basics/units.ts';
 import type { ReportModel, Section } from '../../src/evidence/report-model.ts';
+import { adjusterOutcome } from '../../src/record/adjuster-outcome.ts';
 import { inspectionResults } from '../../src/record/inspection-results.ts';
 import { assess } from '../../src/record/results.ts';
 import { exampleRecord } from '../record/example-record.ts';
@@ -68,6 +70,21 @@ test('what was entered by hand, found and done stands on the sheet of its wheel 
     'does not take up',
   ])
     expect(sheet).toContain(said);
+});
+
+test('the turn of the wrench stands beside the answer, as the engine measures it', () => {
+  const [first, second, ...others] = record.wheelEnds;
+  if (!first || !second?.adjusterCheck) throw new Error('the example has an adjuster check');
+  const turns = second.adjusterCheck.turns.map((turn) => ({ ...turn, pin: null, camshaft: null }));
+  const adjusterCheck = { ...second.adjusterCheck, cameraStill: true, turns };
+  const still = { ...record, wheelEnds: [first, { ...second, adjusterCheck }, ...others] };
+  const outcome = adjusterOutcome(still, adjusterCheck);
+  if (!outcome.ok) throw new Error(outcome.failure.code);
+  const sheet = textOf(reportModel({ ...input, record: still }).wheelEnds[1]?.sections ?? []);
+  const deg = degFromRad(outcome.value.turn.totalRad.value).toFixed(1);
+  expect(sheet).toContain(`clockwise as seen","value":"${deg}°, u `);
+  expect(outcome.value.decision.answer).toBe('does-not-take-up');
+  expect(sheet).toContain('By the pictures of the wrench","value":"does not take up"');
 });
 
 test('what is missing is said: no chamber, no pressure range kept, no picture', () => {

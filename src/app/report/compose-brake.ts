@@ -1,6 +1,8 @@
 /** The brake itself: the chamber as it was identified, the over-stroke mark, the adjuster. */
 import type { Fact, PictureRef, Section } from '../../evidence/report-model.ts';
+import { adjusterOutcome } from '../../record/adjuster-outcome.ts';
 import type { WheelEnd } from '../../record/wheel-end.ts';
+import { angleText, uAngleText } from '../words/curve.ts';
 import { STATE_NAMES } from '../words/en.ts';
 import { chamberText } from '../words/given.ts';
 import { ADJUSTER_ANSWERS, END, purposeText, REPORT, SIGHT_NAMES } from '../words/report.ts';
@@ -28,7 +30,7 @@ export function brakeSections(input: ReportInput, index: number): Section[] {
     ...section(
       END.adjuster,
       [
-        { kind: 'facts', facts: adjusterFacts(wheelEnd) },
+        { kind: 'facts', facts: [...adjusterFacts(wheelEnd), ...turnFacts(input, wheelEnd)] },
         { kind: 'pictures', size: 'small', pictures: turns(input, wheelEnd, index) },
       ],
       (wheelEnd.adjusterCheck?.turns.length ?? 0) === 0 ? 'label' : 'beside',
@@ -121,6 +123,18 @@ function adjusterFacts({ adjuster, adjusterCheck }: WheelEnd): Fact[] {
           ),
         ]
       : []),
+  ];
+}
+
+/** How far the wrench turned, by its pictures: beside what the person answers. */
+function turnFacts({ record }: ReportInput, { adjusterCheck }: WheelEnd): Fact[] {
+  const outcome = adjusterCheck && adjusterOutcome(record, adjusterCheck);
+  if (!outcome?.ok) return [];
+  const { turn, decision } = outcome.value;
+  const { value, u } = turn.totalRad;
+  return [
+    { label: END.turned(turn.applications), value: `${angleText(value)}, ${uAngleText(u)}` },
+    { label: END.byPictures, value: ADJUSTER_ANSWERS[decision.answer] },
   ];
 }
 

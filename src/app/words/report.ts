@@ -124,6 +124,8 @@ export const END = {
   adjusterKind: 'Kind',
   adjusterCheck: 'Adjuster check',
   applications: 'Applications made',
+  turned: (applications: number) => `Wrench turned in ${applications} applications, clockwise as seen`,
+  byPictures: 'By the pictures of the wrench',
   turn: (applications: number) =>
     `After ${applications} ${applications === 1 ? 'application' : 'applications'}`,
   cause: 'Cause',
