@@ -1,7 +1,8 @@
 import { useState } from 'react';
 import type { Chamber, ChamberFamily } from '../../finding/chamber.ts';
-import { limitFor } from '../../finding/limit.ts';
 import { findRuleSet } from '../../finding/rule-sets.ts';
+import { limitOf } from '../../record/results.ts';
+import type { WheelEnd } from '../../record/wheel-end.ts';
 import { useLengthUnit } from '../parts/use-length-unit.ts';
 import { work } from '../stores.ts';
 import { CHAMBER } from '../words/chambers.ts';
@@ -18,16 +19,17 @@ const chamberOf = (family: ChamberFamily, type: string): Chamber | null =>
     ? null
     : { family, type, strokeClass: 'standard', ratedStrokeMm: null, markedLimitMm: null };
 
-type ChoiceProps = { readonly ruleSetId: string; readonly chamber: Chamber | null };
+type Props = { readonly ruleSetId: string; readonly wheelEnd: WheelEnd };
 
-export function ChamberChoice({ ruleSetId, chamber }: ChoiceProps) {
+export function ChamberChoice({ ruleSetId, wheelEnd }: Props) {
+  const { chamber } = wheelEnd;
   const unit = useLengthUnit();
   // A family alone is no chamber yet: nothing is entered before the type is chosen.
   const [begun, setBegun] = useState<ChamberFamily | null>(null);
   const family = chamber?.family ?? begun;
   const ruleSet = findRuleSet(ruleSetId);
   const set = (changed: Chamber | null) => work.act({ type: 'set-chamber', chamber: changed });
-  const limit = chamber && ruleSet.ok ? limitFor(chamber, ruleSet.value) : null;
+  const limit = chamber && ruleSet.ok ? limitOf(wheelEnd, ruleSet.value) : null;
   return (
     <>
       <FamilyChoice

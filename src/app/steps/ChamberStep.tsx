@@ -10,7 +10,7 @@ export function ChamberStep({ current }: { readonly current: Current }) {
     <>
       <p>{CHAMBER.sentence}</p>
       {wheelEnd.chamber ? null : <UsualChambers />}
-      <ChamberChoice ruleSetId={record.ruleSetId} chamber={wheelEnd.chamber} />
+      <ChamberChoice ruleSetId={record.ruleSetId} wheelEnd={wheelEnd} />
       <BandDiameterFollows chamber={wheelEnd.chamber} references={measurement.references} />
     </>
   );

@@ -83,7 +83,7 @@ export function WheelEndScreen({ record, wheelEnd }: Props) {
             said={wheelEnd.chamber ? chamberText(wheelEnd.chamber) : WHEEL_END.nothing}
             open={wheelEnd.chamber === null}
           >
-            <ChamberChoice ruleSetId={record.ruleSetId} chamber={wheelEnd.chamber} />
+            <ChamberChoice ruleSetId={record.ruleSetId} wheelEnd={wheelEnd} />
             <LooksOfChamber record={record} wheelEnd={wheelEnd} />
           </SheetPart>
           <SheetPart
