@@ -86,7 +86,7 @@ for (let i = 0; i < TIMES; i++) {
   const unit = `Gravel trailer GT-${100 + i}`;
   plans.push(await timed(page, unit, '.plan-cell', null));
   lists.push(await timed(page, 'All inspections', '.earlier', null));
-  states.push(await timed(page, unit, '.plan-cell', 'egun'));
+  states.push(await timed(page, unit, '.plan-cell', 'Measuring again'));
   lists.push(await timed(page, 'All inspections', '.earlier', null));
 }
 await browser.close();

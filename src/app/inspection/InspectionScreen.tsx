@@ -19,7 +19,7 @@ import { VehicleForm } from './VehicleForm.tsx';
 
 export function InspectionScreen({ record }: { readonly record: InspectionRecord }) {
   const results = useInspectionResults(record);
-  useKeptStrokes(results);
+  const kept = useKeptStrokes(results);
   useUndoKeys();
   const { vehicle, inspector, review } = record;
   const isNew = vehicle.axles.length === 0;
@@ -40,7 +40,7 @@ export function InspectionScreen({ record }: { readonly record: InspectionRecord
           <MissingFiles record={record} />
         </div>
         <section className="form" aria-label={INSPECTION.plan}>
-          <PlanView vehicle={vehicle} results={results} />
+          <PlanView vehicle={vehicle} results={results} kept={kept} />
           {isNew ? null : <p className="quiet">{INSPECTION.planHint}</p>}
           <AddAxles vehicle={vehicle} />
         </section>

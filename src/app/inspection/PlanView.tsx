@@ -1,13 +1,18 @@
 import type { InspectionResults } from '../../record/inspection-results.ts';
+import type { InspectedStroke } from '../../record/unit-history.ts';
 import type { Vehicle } from '../../record/vehicle.ts';
 import { INSPECTION } from '../words/inspection.ts';
 import { AxleDrawing } from './AxleDrawing.tsx';
 import { PlanCell } from './PlanCell.tsx';
 
-type Props = { readonly vehicle: Vehicle; readonly results: InspectionResults };
+type Props = {
+  readonly vehicle: Vehicle;
+  readonly results: InspectionResults;
+  readonly kept: readonly InspectedStroke[];
+};
 
 /** The vehicle from above is also the way to its wheel ends. */
-export function PlanView({ vehicle, results }: Props) {
+export function PlanView({ vehicle, results, kept }: Props) {
   if (vehicle.axles.length === 0) return <p>{INSPECTION.noAxles}</p>;
   return (
     <nav className="plan" aria-label={INSPECTION.plan}>
@@ -19,9 +24,9 @@ export function PlanView({ vehicle, results }: Props) {
       </p>
       {results.axles.map(({ axle, kind, left, right }) => (
         <div key={axle} className="plan-axle">
-          <PlanCell position={{ axle, side: 'left' }} results={left} />
+          <PlanCell position={{ axle, side: 'left' }} results={left} kept={kept} />
           <AxleDrawing kind={kind} number={axle} />
-          <PlanCell position={{ axle, side: 'right' }} results={right} />
+          <PlanCell position={{ axle, side: 'right' }} results={right} kept={kept} />
         </div>
       ))}
     </nav>

@@ -30,6 +30,10 @@ export function findRecord(id: string): Promise<Result<KeptRecord | null, Storag
   return attempt(async () => (await (await database()).get('records', id)) ?? null);
 }
 
+export function findHead(id: string): Promise<Result<KeptHead | null, StorageFailure>> {
+  return attempt(async () => (await (await database()).get('heads', id)) ?? null);
+}
+
 export function keepStrokes(
   id: string,
   strokes: NonNullable<KeptHead['strokes']>,

@@ -67,6 +67,7 @@ export const INSPECTION = {
   report: 'Open the report',
   reportHint: 'Pages to print or to keep as PDF.',
   back: 'Vehicle',
+  underWay: 'Measuring again …',
 } as const;
 
 export const CONDITIONS = {
