@@ -145,6 +145,8 @@ async function memoryRows(): Promise<string[]> {
   return [
     `| 20 packages of ${megabytes(small[0])} MB | ${peakMb(small.slice(0, 20))} |`,
     `| 200 packages of ${megabytes(small[0])} MB | ${peakMb(small)} |`,
+    `| 1,000: the 200 five times | ${peakMb(Array.from({ length: 5 }, () => small).flat())} |`,
+    `| 3,000: the 200 fifteen times | ${peakMb(Array.from({ length: 15 }, () => small).flat())} |`,
     `| 1 package of ${megabytes(large)} MB | ${peakMb([large])} |`,
   ];
 }
