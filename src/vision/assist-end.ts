@@ -32,8 +32,11 @@ const MARK_RADII = [0.09, 0.12, 0.16, 0.21, 0.27] as const;
 /** A camshaft's mark is large: of its cone often the dark half alone is seen, and a fit of that is shifted. */
 const LEAST_EXPLAINED = { 'clevis-pin': 0.8, 'camshaft-end': 0.88 } as const;
 const RIVAL = 0.1;
+const LARGER = 1.25;
+const NEARLY = 0.15;
 /** Levels of 255: dirt is fainter. */
 const LEAST_DEPTH = 14;
+const LEAST_SHADOW = 10;
 /** What rust about a mark does to its middle. Measured: docs/assists.md. */
 const FLOOR_PX = 0.15;
 const PER_U = 2.5;
@@ -103,15 +106,34 @@ function markIn(
       }
     return all;
   });
-  const starts = tried.sort((a, b) => b.explained - a.explained).slice(0, 3);
+  const starts = MARK_RADII.flatMap((part) => {
+    const alike = tried.filter(({ radiusPx }) => radiusPx === part * longPx);
+    return alike.sort((a, b) => b.explained - a.explained).slice(0, 2);
+  });
   const marks = starts.flatMap(({ place, radiusPx }) => fitCentreMark(gray, place, radiusPx) ?? []);
   const clear = marks.filter(
     (mark) =>
       mark.explained > LEAST_EXPLAINED[of] &&
-      apart(mark.placePx, placePx) < 1 + 2.7 * sigmaPx &&
       mark.depth > LEAST_DEPTH &&
+      mark.shadow > LEAST_SHADOW &&
+      apart(mark.placePx, placePx) < 1 + 2.7 * sigmaPx &&
       apart(mark.placePx, centre) < 1.2 * reach &&
       mark.radiusPx < 0.33 * longPx,
   );
-  return clear.sort((a, b) => b.explained - a.explained)[0] ?? null;
+  return wholeMark(clear.sort((a, b) => b.explained - a.explained));
+}
+
+/** The dark half of a mark, taken for a smaller one, lies within the whole: then that counts. */
+function wholeMark(clear: readonly CentreMark[]): CentreMark | null {
+  const best = clear[0];
+  if (!best) return null;
+  const whole = clear
+    .filter(
+      (mark) =>
+        mark.radiusPx > LARGER * best.radiusPx &&
+        apart(mark.placePx, best.placePx) < mark.radiusPx &&
+        mark.explained > best.explained - NEARLY,
+    )
+    .sort((a, b) => b.explained - a.explained)[0];
+  return whole ?? best;
 }

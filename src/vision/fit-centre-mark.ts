@@ -19,6 +19,8 @@ export type CentreMark = {
   /** Share of the window's variance, the falling light apart, that the hole explains. */
   readonly explained: number;
   readonly depth: number;
+  /** Of its darker side, below the face: a hole has one, a spot where rust is gone has none. */
+  readonly shadow: number;
   readonly uPx: number;
 };
 
@@ -95,6 +97,7 @@ export function fitCentreMark(gray: Gray, start: Point, startRadiusPx: number): 
     radiusPx: k[2] as number,
     explained: 1 - here.sum / Math.max(1e-9, plain.sum),
     depth: Math.hypot(...here.inside),
+    shadow: Math.hypot(here.inside[1] ?? 0, here.inside[2] ?? 0) - (here.inside[0] ?? 0),
     uPx: Math.sqrt((variance * ((covariance[0] as number) + (covariance[FREE + 1] as number))) / 2),
   };
 }

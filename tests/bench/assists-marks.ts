@@ -18,8 +18,8 @@ import { type Drawn, endTable, type TapeDrawn, tapeTable } from './assists-marks
 const FOLDER = fileURLToPath(new URL('../../node_modules/.cache/assists-marks', import.meta.url));
 /** Looks 0 to 15 and flat stills 0 and 1 were looked at while the assists were made; these were not. */
 const LOOKS = { first: 100, count: 40 };
-const FLAT = { first: 2, count: 48 };
-const HANDS = 4;
+const FLAT = { first: 2, count: 26 };
+const HANDS = 2;
 const INCH = 25.4;
 
 const px = z.tuple([z.number(), z.number()]);
