@@ -32,6 +32,8 @@ const MARK_RADII = [0.09, 0.12, 0.16, 0.21, 0.27] as const;
 /** A camshaft's mark is large: of its cone often the dark half alone is seen, and a fit of that is shifted. */
 const LEAST_EXPLAINED = { 'clevis-pin': 0.8, 'camshaft-end': 0.88 } as const;
 const RIVAL = 0.1;
+/** Of the hand's uncertainty: what is worth a tap. */
+const SURER = 0.8;
 const LARGER = 1.25;
 const NEARLY = 0.15;
 /** Levels of 255: dirt is fainter. */
@@ -65,15 +67,19 @@ export function findEnd(gray: Gray, question: EndQuestion): Result<AssistSight, 
     })
     .sort((a, b) => b.mark.explained - a.mark.explained);
   const best = marked[0];
-  if (best) return byMark(best, marked);
+  if (best) return byMark(best, marked, sigmaPx);
   const outline = round[0] as RoundEdge;
   const byOutline = Math.hypot(SHIFT * outline.longPx, outline.uCentrePx);
-  if (of === 'clevis-pin' && outline.score > 0.8 && byOutline < 0.8 * sigmaPx)
+  if (of === 'clevis-pin' && outline.score > 0.8 && byOutline < SURER * sigmaPx)
     return ok({ marks: [{ placePx: outline.centre, sigmaPx: byOutline, readingMm: null }] });
   return fail({ code: 'disc/not-round', share });
 }
 
-function byMark({ mark }: Marked, all: readonly Marked[]): Result<AssistSight, FailureOf<'disc'>> {
+function byMark(
+  { mark }: Marked,
+  all: readonly Marked[],
+  handSigmaPx: number,
+): Result<AssistSight, FailureOf<'disc'>> {
   const rival = all.find(
     (other) =>
       other.mark.explained > mark.explained - RIVAL &&
@@ -81,6 +87,7 @@ function byMark({ mark }: Marked, all: readonly Marked[]): Result<AssistSight, F
   );
   if (rival) return fail({ code: 'disc/two-ways', apartPx: apart(rival.mark.placePx, mark.placePx) });
   const sigmaPx = Math.hypot(PER_U * mark.uPx, FLOOR_PX, PER_LEFT * (1 - mark.explained) * mark.radiusPx);
+  if (sigmaPx > SURER * handSigmaPx) return fail({ code: 'disc/no-surer', sigmaPx });
   return ok({ marks: [{ placePx: mark.placePx, sigmaPx, readingMm: null }] });
 }
 

@@ -50,6 +50,8 @@ export const assistFailureSchema = z.union([
   /** Share of the way round where an edge was seen on one ellipse. */
   z.strictObject({ code: z.literal('disc/not-round'), share: z.number() }),
   z.strictObject({ code: z.literal('disc/two-ways'), apartPx: z.number() }),
+  /** Found, but no surer than the hand. */
+  z.strictObject({ code: z.literal('disc/no-surer'), sigmaPx: z.number() }),
   z.strictObject({ code: z.literal('disc/out-of-picture') }),
 ]);
 

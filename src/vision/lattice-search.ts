@@ -34,7 +34,8 @@ const BESIDE_MM = 1.4;
 /** Darkness over that of the darkest. */
 const LEAST_CONTRAST = 0.35;
 /** Another place of the lattice that is nearly as dark. */
-const RIVAL = 0.93;
+const RIVAL = 0.8;
+const MOST_RIVALS = 4;
 /** Share of whole ones whose strokes must be seen where shorter ones have ended, so much darker than halves beside them. */
 const LEAST_LONGEST = 0.6;
 const LONGER = 1.3;
@@ -97,14 +98,22 @@ export function searchLattice(gray: Gray, frame: Frame, sought: Sought): Result<
   if (!best || best.contrast < LEAST_CONTRAST)
     return fail({ code: 'tape/no-lattice', contrast: best?.contrast ?? 0 });
   const apart = (family.majorMm / 20) * pxPerMm + 1.5 * grain;
-  const away = ({ scale }: Rough) =>
-    median(majors.map((value) => Math.abs(placeOf(scale, value) - placeOf(best.scale, value))));
-  const nearly = RIVAL * (rough?.contrast ?? 0);
-  if (first.some((other) => other.contrast > nearly && away(other) > apart))
-    return fail({ code: 'tape/two-ways' });
-  const share = longestShare(gray, frame, best, majors, sought);
-  if (share < LEAST_LONGEST) return fail({ code: 'tape/no-lattice', contrast: share });
-  return ok(best);
+  // Halfway along the strokes: another slant through the same ones is no other lattice.
+  const halfway = ({ scale, shear }: Rough, value: number) =>
+    placeOf(scale, value) + shear * (LONG_MM / 2) * pxPerMm;
+  const away = (one: Rough, other: Rough) =>
+    median(majors.map((value) => Math.abs(halfway(one, value) - halfway(other, value))));
+  const rivals: Tried[] = [];
+  for (const each of [...first].sort((one, other) => other.contrast - one.contrast)) {
+    if (each.contrast < RIVAL * best.contrast || rivals.length >= MOST_RIVALS) break;
+    if ([best, ...rivals].every((other) => away(each, other) > apart)) rivals.push(each);
+  }
+  // Shorter strokes are nearly as dark as those of whole ones; but they end.
+  const shares = [best, ...rivals].map((each) => longestShare(gray, frame, each, majors, sought));
+  const long = [best, ...rivals].filter((_, i) => (shares[i] as number) >= LEAST_LONGEST);
+  const [only, another] = long;
+  if (!only) return fail({ code: 'tape/no-lattice', contrast: Math.max(...shares) });
+  return another ? fail({ code: 'tape/two-ways' }) : ok(only);
 }
 
 const darkest = (tried: readonly Tried[]): Tried | null =>

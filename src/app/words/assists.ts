@@ -32,7 +32,7 @@ export function foundText(
   if (of === 'tape' || of === 'tape-again') {
     const readings = found.map(({ readingMm }) => readingMm ?? 0);
     const [low, high] = [Math.min(...readings), Math.max(...readings)];
-    return `${found.length} graduations found between ${formatLength(low, unit)} and ${formatLength(high, unit)}; they come in place of your ${instead.length}. Look whether those with a reading sit at it.`;
+    return `${found.length} graduations found between ${formatLength(low, unit)} and ${formatLength(high, unit)}; they come in place of your ${instead.length}.`;
   }
   const [place, mark] = [found[0], instead[0]];
   const offPx = place && mark ? Math.hypot(place.placePx[0] - mark.xPx, place.placePx[1] - mark.yPx) : 0;
@@ -66,6 +66,8 @@ function failureText(of: Sought, failure: AssistFailure, unit: LengthUnit): stri
       return `${SOUGHT[of]}: no clear round edge near your mark. Your mark stays as it is.`;
     case 'disc/two-ways':
       return `${SOUGHT[of]}: several round edges with different centres, ${failure.apartPx.toFixed(1)} pixels apart. Your mark stays as it is.`;
+    case 'disc/no-surer':
+      return `${SOUGHT[of]}: not seen more surely than you marked it. Your mark stays as it is.`;
     case 'disc/out-of-picture':
       return `${SOUGHT[of]}: too near to the picture’s border. Your mark stays as it is.`;
     case 'vision/stalled':
