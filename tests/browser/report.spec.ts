@@ -109,17 +109,19 @@ function strokesWithoutScreen(of: InspectionRecord): string[] {
   );
 }
 
-/** Texts that run out of their place on a page as wide as the paper’s. */
+/** Texts that run out of their place, or off a page as wide as the paper’s. */
 async function cutOff(page: Page): Promise<string[]> {
   return page.evaluate(() => {
     const root = document.querySelector('.report-paper')?.shadowRoot;
+    const edge = root?.querySelector('.report')?.getBoundingClientRect().right ?? 0;
     const all = [
-      ...(root?.querySelectorAll<HTMLElement>('h1, h2, h3, p, dt, dd, li, th, td, figcaption') ?? []),
+      ...(root?.querySelectorAll<HTMLElement>('h1, h2, h3, p, dt, dd, li, th, td, figcaption, figure') ?? []),
     ];
     if (all.length < 50) return ['the report is not there'];
     return all
+      .filter((each) => getComputedStyle(each).display !== 'inline')
       .filter(
-        (each) => each.scrollWidth > each.clientWidth + 1 && getComputedStyle(each).display !== 'inline',
+        (each) => each.scrollWidth > each.clientWidth + 1 || each.getBoundingClientRect().right > edge + 1,
       )
       .map((each) => each.textContent ?? '');
   });
