@@ -20,7 +20,7 @@ test('from two photos with a tape to a finding in twelve taps', { tag: '@phone' 
   await page.goto('/');
   const began = Date.now();
   await press('Photos with a tape');
-  await press(/^A tape lies along the rod in both/);
+  await press(/^Tape along the rod in both/);
   for (const state of ['Released', 'Applied'] as const) {
     const view = viewOf(truth, state === 'Released' ? 'released' : 'applied');
     const { chamberFace, clevisPin, tapeGraduations = [] } = view.points;

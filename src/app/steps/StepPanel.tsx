@@ -41,11 +41,12 @@ export function StepPanel({ current, assessment }: Props) {
       {next ? (
         <div className="step-next">
           <ResultLine assessment={assessment} />
-          {place.step === 'pictures' && done ? <TapeShortcut current={current} /> : null}
           {marked ? (
             <TakeFound key={marked} current={current} state={marked} next={next}>
               {wayOn}
             </TakeFound>
+          ) : place.step === 'pictures' && done ? (
+            <TapeShortcut current={current}>{wayOn}</TapeShortcut>
           ) : (
             wayOn
           )}

@@ -57,7 +57,7 @@ export const PICTURES = {
   look: 'Look through the clip',
   files: 'Files of this record',
   pulledHint: 'For free stroke, a third picture: arm pulled by bar to lining contact, no air.',
-  tapeInBoth: 'A tape lies along the rod in both: mark the released one',
+  tapeInBoth: 'Tape along the rod in both: on to the marks',
   marksGone: 'The marks of the picture before went with it. Undo brings both back.',
 };
 
