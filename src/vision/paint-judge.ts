@@ -65,9 +65,9 @@ export type PaintHints = {
 export const NO_HINTS: PaintHints = { bandColour: null, neutral: [] };
 
 /** Probabilities from which paint is seen, and to which it is not. Another hue than red or orange must be surer: few bands have one. */
-const SEEN_FROM = 0.7;
+const SEEN_FROM = 0.6;
 const OTHER_SEEN_FROM = 0.95;
-const NOT_SEEN_TO = 0.2;
+const NOT_SEEN_TO = 0.08;
 const LEVELS = [0.4, 0.5, 0.65, 0.8, 1, 1.25, 1.6];
 /** What ends nearer to the face may be the face's own; what is shorter, a blur of it. */
 const LEAST_REACH_MM = 1.2;

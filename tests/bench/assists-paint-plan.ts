@@ -11,7 +11,7 @@ export type Counts = {
   readonly dark: number;
 };
 
-export const HELD_BACK_COUNTS: Counts = {
+export const WIDER_COUNTS: Counts = {
   band: 200,
   barely: 20,
   otherColour: 24,
@@ -19,6 +19,16 @@ export const HELD_BACK_COUNTS: Counts = {
   ofEachConfuser: 16,
   hidden: 10,
   dark: 10,
+};
+
+export const HELD_BACK_COUNTS: Counts = {
+  band: 150,
+  barely: 10,
+  otherColour: 12,
+  bare: 45,
+  ofEachConfuser: 14,
+  hidden: 8,
+  dark: 8,
 };
 
 export const TUNING_COUNTS: Counts = {

@@ -24,7 +24,7 @@ function run(): string {
     const { region, rod, paintMm } = keptPicture(scene, false);
     const begun = performance.now();
     const judged = judgePaint(region, rod);
-    if (i % 50 === 0) console.log(`scene ${i}`);
+    if (i % 50 === 0) console.log(`${i} scenes judged`);
     return { scene, truth: truthOf(scene, paintMm), judged, ms: performance.now() - begun };
   });
   return [

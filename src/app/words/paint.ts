@@ -70,13 +70,11 @@ const BAND_NAMES: Readonly<Record<BandColour, string>> = {
 
 const AGAINST: Readonly<Record<Property, string>> = {
   hue: 'its colour is not clear of rust',
-  contrast: 'it hardly differs from the rest of the rod',
   edge: 'it has no clear edge',
   slope: 'its edge is not square to the rod',
   scatter: 'its edge is uneven',
   width: 'it fades out without an edge',
   covered: 'it is patchy',
-  length: 'it is very narrow',
   brighter: 'it is no brighter than rust',
   'rusty-rod': 'the rest of the rod has nearly the same colour',
   about: 'the same colour lies all about the rod',
