@@ -18,16 +18,14 @@ export type PaintRun = {
   /** Median paintness in the stretch, and the highest fifth of that of the rod outside it. */
   readonly inside: number;
   readonly outside: number;
-  /** Median v of the stretch, and of the rod outside it: see paint-light.ts. */
+  /** Median v of the stretch: see paint-light.ts. */
   readonly yellow: number;
-  readonly yellowOutside: number;
   /** Share of the stretch's places that are painted. */
   readonly covered: number;
   /** Share of the places across that are painted along at least a third of the stretch. */
   readonly across: number;
-  /** Drop of paintness at the outer edge: median over the places across; how much of them have it. */
+  /** Drop of paintness at the outer edge: median over the places across. */
   readonly edgeDrop: number;
-  readonly edgeShare: number;
   /** Of the line through the edge's places, mm over one half width; what they scatter about it, mm. */
   readonly edgeSlopeMm: number;
   readonly edgeScatterMm: number;
@@ -38,8 +36,6 @@ export type PaintRun = {
   readonly besideApartMm: readonly [number, number];
   /** Red light within 2.5 mm before the outer edge over that within 2.5 mm past it, logarithm. */
   readonly redStep: number;
-  /** Of the paintness in the stretch, between its lowest and its highest fifth. */
-  readonly mottle: number;
   /** Share of what is seen beside the rod that has the stretch's paintness too. */
   readonly about: number;
 };
@@ -95,13 +91,9 @@ export function paintRun(strip: Strip, map: PaintMap, colour: BandColour, level:
     inside: median(inside),
     outside: quantile(outside, 0.8),
     yellow: median(map.core.flatMap((line) => line.slice(from, to)).flatMap((cell) => cell?.hue[1] ?? [])),
-    yellowOutside: median(
-      map.core.flatMap((line) => outsideOf(strip, line, from, to)).flatMap((cell) => cell?.hue[1] ?? []),
-    ),
     covered: inside.filter((value) => shareOf(value) >= 0.5).length / inside.length,
     across: core.filter((line) => painted(line.slice(from, to)) > 1 / 3).length / CORE.length,
     edgeDrop: drop,
-    edgeShare: edges.filter((edge) => edge.drop > 0.5 * drop).length / CORE.length,
     edgeSlopeMm: slopeMm,
     edgeScatterMm: scatterMm,
     edgeWidthMm: edgeWidth(
@@ -124,7 +116,6 @@ export function paintRun(strip: Strip, map: PaintMap, colour: BandColour, level:
     redStep: Math.log(
       (redAbout(to - reach, to - clear) + 0.002) / (redAbout(to + clear, to + reach) + 0.002),
     ),
-    mottle: quantile(inside, 0.8) - quantile(inside, 0.2),
     about: painted(beside.flat().filter((value) => !Number.isNaN(value))),
   };
 }
