@@ -26,8 +26,8 @@ import type { Point } from './point.ts';
 import { fitScale, type ProjectiveScale, placeOf, type Reading, stepAt } from './projective-scale.ts';
 
 const FAMILIES: readonly Family[] = [
-  { majorMm: MM_PER_INCH, levelsMm: [MM_PER_INCH / 4, MM_PER_INCH / 2, MM_PER_INCH], endMm: [7.6, 9.4] },
-  { majorMm: 10, levelsMm: [5, 10], endMm: [6, 8] },
+  { majorMm: MM_PER_INCH, outMm: MM_PER_INCH / 4, endMm: [7.6, 9.4] },
+  { majorMm: 10, outMm: 5, endMm: [6, 8] },
 ];
 const LEAST_MAJORS = 2;
 const LEAST_SPACING_PX = 7;
@@ -65,7 +65,7 @@ export function findLattice(
   const [dx, dy] = [high.placePx[0] - low.placePx[0], high.placePx[1] - low.placePx[1]];
   const lengthPx = Math.hypot(dx, dy);
   const pxPerMm = lengthPx / rangeMm;
-  const spacingPx = (family.levelsMm[0] ?? 0) * pxPerMm;
+  const spacingPx = family.outMm * pxPerMm;
   if (spacingPx < LEAST_SPACING_PX)
     return fail({ code: 'tape/strokes-small', spacingPx, leastPx: LEAST_SPACING_PX });
   const along: Point = [dx / lengthPx, dy / lengthPx];
@@ -79,7 +79,7 @@ export function findLattice(
 }
 
 const familyOf = (readingsMm: readonly number[]): Family | null =>
-  FAMILIES.find(({ levelsMm: [leastMm = 1] }) => readingsMm.every((mm) => isMultiple(mm, leastMm))) ?? null;
+  FAMILIES.find(({ outMm }) => readingsMm.every((mm) => isMultiple(mm, outMm))) ?? null;
 
 /** An inch or a centimetre; null where the readings are neither's. */
 export const wholeMm = (...readingsMm: readonly number[]): number | null =>
@@ -113,15 +113,12 @@ function measureStrokes(
   measuring: Measuring,
 ): Result<Lattice, LatticeFailure> {
   const { family, low, high } = measuring;
-  let most = 0;
-  for (const levelMm of family.levelsMm) {
-    const tried = BANDS_MM.flatMap((band) => strokesIn(gray, frame, rough, measuring, levelMm, band) ?? []);
-    const best = tried.sort((a, b) => b.share - a.share - (b.rmsPx - a.rmsPx))[0];
-    if (best && best.share >= LEAST_SHARE && best.rmsPx < MOST_RMS_PX) return ok({ marks: best.marks });
-    most = Math.max(most, best?.share ?? 0);
-  }
-  const sought = Math.round((high.readingMm - low.readingMm) / family.majorMm) + 1;
-  return fail({ code: 'tape/few-strokes', found: Math.round(most * sought), sought });
+  // Whole ones alone would not do: of a wrong scale, too, each may fall on some stroke.
+  const tried = BANDS_MM.flatMap((band) => strokesIn(gray, frame, rough, measuring, band) ?? []);
+  const best = tried.sort((a, b) => b.share - a.share - (b.rmsPx - a.rmsPx))[0];
+  if (best && best.share >= LEAST_SHARE && best.rmsPx < MOST_RMS_PX) return ok({ marks: best.marks });
+  const sought = Math.round((high.readingMm - low.readingMm) / family.outMm) + 1;
+  return fail({ code: 'tape/few-strokes', found: Math.round((best?.share ?? 0) * sought), sought });
 }
 
 function strokesIn(
@@ -129,17 +126,17 @@ function strokesIn(
   frame: Frame,
   rough: Rough,
   { low, high, pxPerMm, family }: Measuring,
-  levelMm: number,
   bandMm: readonly [number, number],
 ): Measured | null {
   const beyondMm = 2 * family.majorMm;
+  const { outMm } = family;
   const values: number[] = [];
   for (
-    let k = Math.ceil((low.readingMm - beyondMm) / levelMm - 1e-6);
-    k * levelMm <= high.readingMm + beyondMm + 1e-6;
+    let k = Math.ceil((low.readingMm - beyondMm) / outMm - 1e-6);
+    k * outMm <= high.readingMm + beyondMm + 1e-6;
     k++
   )
-    if (k > 0) values.push(k * levelMm);
+    if (k > 0) values.push(k * outMm);
   const isBetween = (mm: number) => mm > low.readingMm - 1e-6 && mm < high.readingMm + 1e-6;
   const [from, to] = [Math.max(1.2, bandMm[0] * pxPerMm), Math.max(3, bandMm[1] * pxPerMm)];
   const rows = Math.max(3, Math.min(10, Math.round(to - from)));
@@ -158,7 +155,7 @@ function strokesIn(
         }
         return sum / rows;
       };
-      const spacing = Math.abs(stepAt(scale, value)) * levelMm;
+      const spacing = Math.abs(stepAt(scale, value)) * outMm;
       const stroke = strokeNear(profile, s0, Math.min(0.42 * spacing, 3.5 * width), width);
       return stroke && stroke.misfit < MOST_MISFIT
         ? [{ value, s: stroke.atPx, sigmaPx: stroke.sigmaPx }]

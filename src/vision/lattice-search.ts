@@ -21,8 +21,8 @@ export type LatticeFailure = FailureOf<'tape'>;
 
 export type Family = {
   readonly majorMm: number;
-  /** Found and handed on, and what is tried where not all of them are to be seen. */
-  readonly levelsMm: readonly number[];
+  /** What is found and handed on. */
+  readonly outMm: number;
   /** Rows where the strokes of whole ones still run and shorter ones have ended. */
   readonly endMm: readonly [number, number];
 };

@@ -19,7 +19,7 @@ const FOLDER = fileURLToPath(new URL('../../node_modules/.cache/assists-marks', 
 /** Looks 0 to 15 and flat stills 0 and 1 were looked at while the assists were made; these were not. */
 const LOOKS = { first: 100, count: 40 };
 const FLAT = { first: 2, count: 26 };
-const HANDS = 2;
+const HANDS = 1;
 const INCH = 25.4;
 
 const px = z.tuple([z.number(), z.number()]);
