@@ -66,7 +66,7 @@ export function tapeTable(drawn: readonly TapeDrawn[]): string {
       mean,
       px(at(offs, 0.5)),
       px(at(offs, 0.9)),
-      `${(100 * at(scales, 0.9)).toFixed(3)} %`,
+      scales.length === 0 ? '-' : `${(100 * at(scales, 0.9)).toFixed(3)} %`,
       px(rms(zs)),
       percent(within(zs), zs.length),
       percent(wrong, all.length),
