@@ -1,11 +1,9 @@
 import { PROCEDURES } from '../../finding/procedure.ts';
 import type { Conditions } from '../../record/conditions.ts';
 import type { InspectionRecord } from '../../record/record.ts';
-import { takePictures } from '../media/take-pictures.ts';
 import { AnswerChoice } from '../parts/AnswerChoice.tsx';
 import { Choice } from '../parts/Choice.tsx';
-import { FilePicker } from '../parts/FilePicker.tsx';
-import { CapturePhoto } from '../pictures/CapturePhoto.tsx';
+import { KeptPhoto } from '../pictures/KeptPhoto.tsx';
 import { work } from '../stores.ts';
 import { CONDITIONS } from '../words/inspection.ts';
 import { PressureField } from './PressureField.tsx';
@@ -55,32 +53,12 @@ export function ConditionsForm({ record }: { readonly record: InspectionRecord }
           onChange={(pressureHeldKpa) => set({ pressureHeldKpa })}
         />
       </div>
-      <GaugePhoto record={record} />
-    </div>
-  );
-}
-
-function GaugePhoto({ record }: { readonly record: InspectionRecord }) {
-  const capture = record.captures.find(({ id }) => id === record.conditions.gaugeCaptureId);
-  const set = (gaugeCaptureId: string | null) =>
-    work.act({ type: 'set-conditions', conditions: { gaugeCaptureId } });
-  if (!capture)
-    return (
-      <FilePicker
-        label={CONDITIONS.gaugeAdd}
-        accept="image/*,.heic,.heif"
-        onFiles={(files) => void takePictures(files, (id, kind) => kind === 'photo' && set(id))}
+      <KeptPhoto
+        captures={record.captures}
+        captureId={conditions.gaugeCaptureId}
+        words={{ photo: CONDITIONS.gauge, add: CONDITIONS.gaugeAdd, drop: CONDITIONS.gaugeDrop }}
+        onChange={(gaugeCaptureId) => set({ gaugeCaptureId })}
       />
-    );
-  return (
-    <figure className="kept-photo">
-      <CapturePhoto capture={capture} label={CONDITIONS.gauge} />
-      <figcaption>
-        {CONDITIONS.gauge}
-        <button type="button" className="button plain" onClick={() => set(null)}>
-          {CONDITIONS.gaugeDrop}
-        </button>
-      </figcaption>
-    </figure>
+    </div>
   );
 }

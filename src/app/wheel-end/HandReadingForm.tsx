@@ -3,10 +3,10 @@ import { mmFromInches } from '../../basics/units.ts';
 import type { Purpose } from '../../record/measurement-input.ts';
 import type { HandReading } from '../../record/wheel-end.ts';
 import { Choice } from '../parts/Choice.tsx';
+import { FormFoot } from '../parts/FormFoot.tsx';
 import { LengthField } from '../parts/LengthField.tsx';
 import { Segments } from '../parts/Segments.tsx';
 import { useLengthUnit } from '../parts/use-length-unit.ts';
-import { CANCEL } from '../words/en.ts';
 import { lengthText } from '../words/values.ts';
 import { HAND } from '../words/wheel-end.ts';
 
@@ -79,29 +79,22 @@ export function HandReadingForm({ purpose, onDone, onCancel }: Props) {
           />
         ))}
       </fieldset>
-      <div className="row">
-        <button type="button" className="button" onClick={onCancel}>
-          {CANCEL}
-        </button>
-        <button
-          type="button"
-          className="button main"
-          disabled={!isWhole}
-          onClick={() =>
-            isWhole &&
-            onDone({
-              id: crypto.randomUUID(),
-              purpose,
-              quantity,
-              releasedMm: isDifference ? null : releasedMm,
-              appliedMm,
-              graduationMm,
-            })
-          }
-        >
-          {HAND.done}
-        </button>
-      </div>
+      <FormFoot
+        done={HAND.done}
+        disabled={!isWhole}
+        onDone={() =>
+          isWhole &&
+          onDone({
+            id: crypto.randomUUID(),
+            purpose,
+            quantity,
+            releasedMm: isDifference ? null : releasedMm,
+            appliedMm,
+            graduationMm,
+          })
+        }
+        onCancel={onCancel}
+      />
     </div>
   );
 }

@@ -1,10 +1,8 @@
 import type { InspectionRecord } from '../../record/record.ts';
 import type { Identification, WheelEnd } from '../../record/wheel-end.ts';
-import { takePictures } from '../media/take-pictures.ts';
-import { FilePicker } from '../parts/FilePicker.tsx';
 import { Segments } from '../parts/Segments.tsx';
 import { TextField } from '../parts/TextField.tsx';
-import { CapturePhoto } from '../pictures/CapturePhoto.tsx';
+import { KeptPhoto } from '../pictures/KeptPhoto.tsx';
 import { PortDrawing } from '../sheet/PortDrawing.tsx';
 import { SpringDrawing } from '../sheet/SpringDrawing.tsx';
 import { TagDrawing } from '../sheet/TagDrawing.tsx';
@@ -21,7 +19,6 @@ export function LooksOfChamber({ record, wheelEnd }: Props) {
   const { identification } = wheelEnd;
   const set = (changed: Partial<Identification>) =>
     work.act({ type: 'set-identification', identification: changed });
-  const capture = record.captures.find(({ id }) => id === identification.captureId);
   return (
     <div className="form">
       <h3>{LOOKS.heading}</h3>
@@ -54,25 +51,12 @@ export function LooksOfChamber({ record, wheelEnd }: Props) {
         value={identification.marking}
         onChange={(marking) => set({ marking })}
       />
-      {capture ? (
-        <figure className="kept-photo">
-          <CapturePhoto capture={capture} label={LOOKS.photo} />
-          <figcaption>
-            {LOOKS.photo}
-            <button type="button" className="button plain" onClick={() => set({ captureId: null })}>
-              {LOOKS.photoDrop}
-            </button>
-          </figcaption>
-        </figure>
-      ) : (
-        <FilePicker
-          label={LOOKS.photoAdd}
-          accept="image/*,.heic,.heif"
-          onFiles={(files) =>
-            void takePictures(files, (captureId, kind) => kind === 'photo' && set({ captureId }))
-          }
-        />
-      )}
+      <KeptPhoto
+        captures={record.captures}
+        captureId={identification.captureId}
+        words={{ photo: LOOKS.photo, add: LOOKS.photoAdd, drop: LOOKS.photoDrop }}
+        onChange={(captureId) => set({ captureId })}
+      />
     </div>
   );
 }

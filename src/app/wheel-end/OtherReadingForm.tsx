@@ -1,9 +1,9 @@
 import { useState } from 'react';
 import type { OtherReading } from '../../record/wheel-end.ts';
 import { Choice } from '../parts/Choice.tsx';
+import { FormFoot } from '../parts/FormFoot.tsx';
 import { LengthField } from '../parts/LengthField.tsx';
 import { TextField } from '../parts/TextField.tsx';
-import { CANCEL } from '../words/en.ts';
 import { LIMIT_IS, OTHER, OTHER_NAMES } from '../words/wheel-end.ts';
 
 type Props = {
@@ -73,31 +73,24 @@ export function OtherReadingForm({ onDone, onCancel }: Props) {
           <TextField label={OTHER.limitSource} value={limitSource} onChange={setSource} />
         </>
       )}
-      <div className="row">
-        <button type="button" className="button" onClick={onCancel}>
-          {CANCEL}
-        </button>
-        <button
-          type="button"
-          className="button main"
-          disabled={!isWhole}
-          onClick={() =>
-            valueMm !== null &&
-            onDone({
-              id: crypto.randomUUID(),
-              purpose: 'as-found',
-              what,
-              name: name.trim(),
-              valueMm,
-              limitMm,
-              limitIs,
-              limitSource: limitSource.trim(),
-            })
-          }
-        >
-          {OTHER.done}
-        </button>
-      </div>
+      <FormFoot
+        done={OTHER.done}
+        disabled={!isWhole}
+        onDone={() =>
+          valueMm !== null &&
+          onDone({
+            id: crypto.randomUUID(),
+            purpose: 'as-found',
+            what,
+            name: name.trim(),
+            valueMm,
+            limitMm,
+            limitIs,
+            limitSource: limitSource.trim(),
+          })
+        }
+        onCancel={onCancel}
+      />
     </div>
   );
 }

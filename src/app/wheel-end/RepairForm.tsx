@@ -2,11 +2,11 @@ import { useState } from 'react';
 import { CAUSES, type Cause } from '../../finding/causes.ts';
 import { ADJUSTER_KINDS, type Repair } from '../../record/repair.ts';
 import { Choice } from '../parts/Choice.tsx';
+import { FormFoot } from '../parts/FormFoot.tsx';
 import { LengthField } from '../parts/LengthField.tsx';
 import { Segments } from '../parts/Segments.tsx';
 import { TextField } from '../parts/TextField.tsx';
 import { CAUSE_NAMES } from '../words/causes.ts';
-import { CANCEL } from '../words/en.ts';
 import { ADJUSTER_NAMES, REPAIR } from '../words/wheel-end.ts';
 
 type Props = {
@@ -67,19 +67,12 @@ export function RepairForm({ before, onDone, onCancel }: Props) {
         mostMm={MOST_FREE_STROKE_MM}
         onChange={(setFreeStrokeMm) => set({ setFreeStrokeMm })}
       />
-      <div className="row">
-        <button type="button" className="button" onClick={onCancel}>
-          {CANCEL}
-        </button>
-        <button
-          type="button"
-          className="button main"
-          disabled={isEmpty}
-          onClick={() => onDone({ ...repair, parts: partsOf(parts) })}
-        >
-          {REPAIR.done}
-        </button>
-      </div>
+      <FormFoot
+        done={REPAIR.done}
+        disabled={isEmpty}
+        onDone={() => onDone({ ...repair, parts: partsOf(parts) })}
+        onCancel={onCancel}
+      />
     </div>
   );
 }
