@@ -1,5 +1,7 @@
+import type { InspectionRecord } from '../../record/record.ts';
 import { ADJUSTER_KINDS } from '../../record/repair.ts';
 import type { AdjusterCheck, WheelEnd } from '../../record/wheel-end.ts';
+import { AdjusterCheck as AdjusterPictures } from '../adjuster/AdjusterCheck.tsx';
 import { Segments } from '../parts/Segments.tsx';
 import { work } from '../stores.ts';
 import { ADJUSTER_ANSWERS, ADJUSTER_CHECK } from '../words/adjuster-check.ts';
@@ -15,8 +17,10 @@ const NO_CHECK: AdjusterCheck = {
 const ANSWERS = ['takes-up', 'does-not-take-up', 'cannot-tell'] as const;
 const MOST_APPLICATIONS = 100;
 
+type Props = { readonly record: InspectionRecord; readonly wheelEnd: WheelEnd };
+
 /** The kind of adjuster; of an automatic one, whether it was seen to take up. */
-export function AdjusterPart({ wheelEnd }: { readonly wheelEnd: WheelEnd }) {
+export function AdjusterPart({ record, wheelEnd }: Props) {
   const { adjuster } = wheelEnd;
   const check = wheelEnd.adjusterCheck ?? NO_CHECK;
   const set = (changed: Partial<AdjusterCheck>) =>
@@ -57,6 +61,7 @@ export function AdjusterPart({ wheelEnd }: { readonly wheelEnd: WheelEnd }) {
               +
             </button>
           </div>
+          <AdjusterPictures record={record} wheelEnd={wheelEnd} />
           <Segments
             legend={ADJUSTER_CHECK.answer}
             values={ANSWERS}

@@ -90,7 +90,7 @@ export function WheelEndScreen({ record, wheelEnd }: Props) {
             title={WHEEL_END.adjuster}
             said={wheelEnd.adjuster ? ADJUSTER_NAMES[wheelEnd.adjuster] : WHEEL_END.nothing}
           >
-            <AdjusterPart wheelEnd={wheelEnd} />
+            <AdjusterPart record={record} wheelEnd={wheelEnd} />
           </SheetPart>
           <SheetPart title={WHEEL_END.readings} said={count(wheelEnd.otherReadings.length)}>
             <OtherReadings wheelEnd={wheelEnd} />

@@ -1,0 +1,61 @@
+import { useId } from 'react';
+import type { AdjusterTurn } from '../../measurement/adjuster-turn.ts';
+import { turnText, WRENCH } from '../words/adjuster.ts';
+import { arcPath, arrowPath, handPath, hexPath, onRim, RIM, sectorPath } from './clock-face.ts';
+
+const HOURS = Array.from({ length: 12 }, (_hour, i) => (i * Math.PI) / 6);
+const TURN_RADIUS = 62;
+const HEX = 14;
+
+/** The wrench in all its places as the first picture shows it; the last within its uncertainty, hatched. */
+export function ClockFace({ turn }: { readonly turn: AdjusterTurn }) {
+  const hatch = useId();
+  const { firstDirectionRad: first, totalRad, places } = turn;
+  const last = first + totalRad.value;
+  const U95 = 1.96 * totalRad.u;
+  const [nameX, nameY] = onRim(first, RIM + 14);
+  const [endX, endY] = onRim(last, RIM + 14);
+  const apart = Math.abs(totalRad.value) > 0.3;
+  return (
+    <svg
+      className="drawing clock-face"
+      viewBox="-128 -122 256 244"
+      role="img"
+      aria-label={`${WRENCH.clock}: ${turnText(totalRad)}`}
+    >
+      <defs>
+        <pattern id={hatch} width="5" height="5" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
+          <line x1="0" y1="0" x2="0" y2="5" className="hatch-line" />
+        </pattern>
+      </defs>
+      <circle r={RIM} />
+      {HOURS.map((hour) => (
+        <path key={hour} className="thin" d={handPath(hour, RIM - 6, RIM)} />
+      ))}
+      <path className="centre-line" d="M-108 0H108M0-108V108" />
+      <path className="clock-unsure" d={sectorPath(last - U95, last + U95, RIM)} fill={`url(#${hatch})`} />
+      {places.map(({ applicationsBefore, turnRad }) => (
+        <path
+          key={applicationsBefore}
+          className="phantom"
+          d={handPath(first + turnRad.value, HEX, RIM - 10)}
+        />
+      ))}
+      <path className="outline" d={handPath(first, HEX, RIM)} />
+      <path className="clock-last" d={handPath(last, HEX, RIM)} />
+      {apart ? (
+        <>
+          <path className="dimension-drawn" d={arcPath(first, last, TURN_RADIUS)} />
+          <path className="arrow" d={arrowPath(last, TURN_RADIUS, totalRad.value > 0)} />
+          <text x={endX} y={endY + 5} textAnchor="middle">
+            {WRENCH.last}
+          </text>
+        </>
+      ) : null}
+      <text x={nameX} y={nameY + 5} textAnchor="middle">
+        {WRENCH.first}
+      </text>
+      <path className="filled" d={hexPath(HEX)} />
+    </svg>
+  );
+}

@@ -1,0 +1,83 @@
+import { useState } from 'react';
+import type { Capture } from '../../captures/capture.ts';
+import type { Frame } from '../../frames/frame.ts';
+import type { PlacedPoint } from '../../marks/placement.ts';
+import type { WrenchTurn } from '../../record/wheel-end.ts';
+import { useFrames } from '../media/use-frames.ts';
+import { usePicture } from '../media/use-picture.ts';
+import { work } from '../stores.ts';
+import { FrameViewer } from '../viewer/FrameViewer.tsx';
+import { WRENCH, WRENCH_POINT_ASKED, WRENCH_POINT_NAMES, type WrenchPoint } from '../words/adjuster.ts';
+import { pictureFailureText } from '../words/failures-pictures.ts';
+import { changeTurn } from './change-check.ts';
+
+type Props = {
+  readonly capture: Capture;
+  readonly wheelEndId: string;
+  readonly turn: WrenchTurn;
+  readonly index: number;
+  readonly asked: readonly WrenchPoint[];
+};
+
+export function WrenchMarks({ capture, wheelEndId, turn, index, asked }: Props) {
+  const [selected, setSelected] = useState<string | null>(null);
+  const source = useFrames(capture);
+  const frames: readonly Frame[] = source?.ok ? source.value.frames : [];
+  const frame = capture.kind === 'clip' ? (turn.frame ?? frames[0] ?? null) : null;
+  const canShow = capture.kind === 'photo' || frame !== null || (source !== null && !source.ok);
+  const { picture, failure } = usePicture(canShow ? source : null, frame);
+  const next = asked.find((point) => turn[point] === null) ?? null;
+  const put = (id: string, point: PlacedPoint | null) =>
+    changeTurn(wheelEndId, index, { frame, [id]: point });
+  // Marks belong to the frame they were set on.
+  const lookAt = (chosen: Frame | undefined) =>
+    chosen &&
+    changeTurn(wheelEndId, index, { frame: chosen, centre: null, tip: null, pin: null, camshaft: null });
+  return (
+    <>
+      <p className="asking" aria-live="polite">
+        {next ? WRENCH_POINT_ASKED[next] : WRENCH.marked}
+      </p>
+      {failure ? <p className="look">{pictureFailureText(failure)}</p> : null}
+      <div className="wrench-viewer">
+        <FrameViewer
+          picture={picture}
+          pictureLabel={WRENCH.picture(index + 1, turn.applicationsBefore)}
+          marks={asked.flatMap((id) => {
+            const at = turn[id];
+            return at
+              ? [{ ...at, id, name: WRENCH_POINT_NAMES[id], selected: id === selected, ...BY_HAND }]
+              : [];
+          })}
+          firstShown={[]}
+          drawing={null}
+          dimensionText={null}
+          placing={next && WRENCH_POINT_NAMES[next]}
+          onPlace={(point) => next && put(next, point)}
+          onMoveBegin={(id) => {
+            work.beginDrag();
+            setSelected(id);
+          }}
+          onMove={put}
+          onMoveEnd={() => work.endDrag()}
+          onMoveCancel={() => work.cancelDrag()}
+          onSelect={setSelected}
+          onDelete={(id) => put(id, null)}
+        />
+      </div>
+      {capture.kind === 'clip' ? (
+        <input
+          type="range"
+          aria-label={WRENCH.frame}
+          min={0}
+          max={Math.max(0, frames.length - 1)}
+          value={frame?.index ?? 0}
+          disabled={frames.length === 0}
+          onChange={(event) => lookAt(frames[Number(event.target.value)])}
+        />
+      ) : null}
+    </>
+  );
+}
+
+const BY_HAND = { automatic: false, doubtful: false, minor: false };

@@ -1,0 +1,73 @@
+import type { InspectionRecord } from '../../record/record.ts';
+import type { WrenchTurn } from '../../record/wheel-end.ts';
+import { WRENCH, WRENCH_POINTS, type WrenchPoint } from '../words/adjuster.ts';
+import { changeTurn, dropTurn } from './change-check.ts';
+import { WrenchMarks } from './WrenchMarks.tsx';
+
+type Props = {
+  readonly record: InspectionRecord;
+  readonly wheelEndId: string;
+  readonly turn: WrenchTurn;
+  readonly index: number;
+  readonly withArm: boolean;
+  readonly opened: boolean;
+  readonly onOpen: (open: boolean) => void;
+};
+
+const MOST_APPLICATIONS = 100;
+
+/** One picture of the wrench: a line, and its marks when it is opened. */
+export function WrenchPicture({ record, wheelEndId, turn, index, withArm, opened, onOpen }: Props) {
+  const { applicationsBefore: count, captureId } = turn;
+  const asked: readonly WrenchPoint[] = withArm ? WRENCH_POINTS : WRENCH_POINTS.slice(0, 2);
+  const missing = asked.some((point) => turn[point] === null);
+  const capture = record.captures.find(({ id }) => id === captureId) ?? null;
+  const setCount = (applicationsBefore: number) => changeTurn(wheelEndId, index, { applicationsBefore });
+  return (
+    <div className="wrench-picture">
+      <button type="button" className="button wide" aria-expanded={opened} onClick={() => onOpen(!opened)}>
+        {WRENCH.picture(index + 1, count)}
+        <span className="count">{missing ? WRENCH.toMark : WRENCH.marked}</span>
+      </button>
+      {opened ? (
+        <>
+          {capture ? (
+            <WrenchMarks capture={capture} wheelEndId={wheelEndId} turn={turn} index={index} asked={asked} />
+          ) : (
+            <p className="look">{WRENCH.missing}</p>
+          )}
+          <div className="counter">
+            <span>{WRENCH.before}</span>
+            <button
+              type="button"
+              className="button"
+              aria-label={WRENCH.fewer}
+              disabled={count === 0}
+              onClick={() => setCount(count - 1)}
+            >
+              −
+            </button>
+            <output>{count}</output>
+            <button
+              type="button"
+              className="button"
+              aria-label={WRENCH.more}
+              disabled={count === MOST_APPLICATIONS}
+              onClick={() => setCount(count + 1)}
+            >
+              +
+            </button>
+          </div>
+          <div className="row">
+            <button type="button" className="button" onClick={() => dropTurn(wheelEndId, index)}>
+              {WRENCH.drop}
+            </button>
+            <button type="button" className="button" onClick={() => onOpen(false)}>
+              {WRENCH.close}
+            </button>
+          </div>
+        </>
+      ) : null}
+    </div>
+  );
+}
