@@ -1,19 +1,13 @@
 import type { InspectionRecord } from '../../record/record.ts';
 import { ADJUSTER_KINDS } from '../../record/repair.ts';
 import type { AdjusterCheck, WheelEnd } from '../../record/wheel-end.ts';
-import { AdjusterCheck as AdjusterPictures } from '../adjuster/AdjusterCheck.tsx';
+import { changeCheck, checkOf } from '../adjuster/change-check.ts';
+import { WrenchPictures } from '../adjuster/WrenchPictures.tsx';
 import { Segments } from '../parts/Segments.tsx';
 import { work } from '../stores.ts';
 import { ADJUSTER_ANSWERS, ADJUSTER_CHECK } from '../words/adjuster-check.ts';
 import { ADJUSTER_NAMES } from '../words/wheel-end.ts';
 
-const NO_CHECK: AdjusterCheck = {
-  answer: null,
-  applications: null,
-  backedOff: null,
-  cameraStill: false,
-  turns: [],
-};
 const ANSWERS = ['takes-up', 'does-not-take-up', 'cannot-tell'] as const;
 const MOST_APPLICATIONS = 100;
 
@@ -22,9 +16,8 @@ type Props = { readonly record: InspectionRecord; readonly wheelEnd: WheelEnd };
 /** The kind of adjuster; of an automatic one, whether it was seen to take up. */
 export function AdjusterPart({ record, wheelEnd }: Props) {
   const { adjuster } = wheelEnd;
-  const check = wheelEnd.adjusterCheck ?? NO_CHECK;
-  const set = (changed: Partial<AdjusterCheck>) =>
-    work.act({ type: 'set-wheel-end', facts: { adjusterCheck: { ...check, ...changed } } });
+  const check = checkOf(wheelEnd);
+  const set = (changed: Partial<AdjusterCheck>) => changeCheck(wheelEnd.id, () => changed);
   const applications = check.applications ?? 0;
   return (
     <>
@@ -61,7 +54,7 @@ export function AdjusterPart({ record, wheelEnd }: Props) {
               +
             </button>
           </div>
-          <AdjusterPictures record={record} wheelEnd={wheelEnd} />
+          <WrenchPictures record={record} wheelEnd={wheelEnd} />
           <Segments
             legend={ADJUSTER_CHECK.answer}
             values={ANSWERS}

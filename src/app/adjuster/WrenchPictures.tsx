@@ -18,7 +18,7 @@ const DIRECTIONS = ['counter-clockwise', 'clockwise'] as const;
 const MOST_TURNS = 40;
 
 /** The turn of the wrench, read from pictures, beside what the person saw. */
-export function AdjusterCheck({ record, wheelEnd }: Props) {
+export function WrenchPictures({ record, wheelEnd }: Props) {
   const [opened, setOpened] = useState<number | null>(null);
   const check = checkOf(wheelEnd);
   const { turns, cameraStill, backedOff, answer } = check;
