@@ -75,6 +75,14 @@ test('every screen passes the accessibility check, light and dark', async ({ pag
   await expectNoFaults(page);
   await page.getByRole('button', { name: 'Cautions' }).click();
   await expectNoFaults(page);
+  await page.getByRole('button', { name: 'I have read this' }).click();
+  await page.getByRole('button', { name: /^Axle 1, left$/ }).click();
+  await openAllParts(page);
+  await expectNoFaults(page);
+  await page.getByRole('button', { name: 'Vehicle', exact: true }).click();
+  await expect(page.getByRole('heading', { name: 'Conditions' })).toBeVisible();
+  await openAllParts(page);
+  await expectNoFaults(page);
 });
 
 test('nothing sticks out sideways, and every target has 48 pixels in height', { tag: '@phone' }, async ({
@@ -94,3 +102,10 @@ test('nothing sticks out sideways, and every target has 48 pixels in height', { 
     expect(low, `step ${number}`).toEqual([]);
   }
 });
+
+async function openAllParts(page: Page): Promise<void> {
+  await page.locator('details').first().waitFor();
+  await page.locator('details').evaluateAll((all) => {
+    for (const part of all) part.setAttribute('open', '');
+  });
+}

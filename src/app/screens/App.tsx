@@ -1,22 +1,28 @@
 import { lazy, Suspense } from 'react';
 import { useStore } from 'zustand';
-import { CameraScreen } from '../camera/CameraScreen.tsx';
 import { camera } from '../camera/camera-store.ts';
-import { InspectionScreen } from '../inspection/InspectionScreen.tsx';
 import { takeAnyFiles } from '../media/take-any-files.ts';
 import { recheck } from '../recheck/recheck-store.ts';
 import { ReportScreen } from '../report/ReportScreen.tsx';
 import { media } from '../stores.ts';
-import { WheelEndScreen } from '../wheel-end/WheelEndScreen.tsx';
 import { DROP_HERE, FIRST } from '../words/en.ts';
 import { currentOf } from '../work/current.ts';
 import { useOpenWork } from '../work/use-work.ts';
 import type { OpenWork } from '../work/work-store.ts';
 import { FirstScreen } from './FirstScreen.tsx';
 import { useFilesIn } from './use-files-in.ts';
-import { WorkScreen } from './WorkScreen.tsx';
 
-/** Fetched when a package is opened: the first view of the page does without it. */
+// Fetched when they are gone to: the first view of the page does without them.
+const CameraScreen = lazy(async () => ({
+  default: (await import('../camera/CameraScreen.tsx')).CameraScreen,
+}));
+const InspectionScreen = lazy(async () => ({
+  default: (await import('../inspection/InspectionScreen.tsx')).InspectionScreen,
+}));
+const WheelEndScreen = lazy(async () => ({
+  default: (await import('../wheel-end/WheelEndScreen.tsx')).WheelEndScreen,
+}));
+const WorkScreen = lazy(async () => ({ default: (await import('./WorkScreen.tsx')).WorkScreen }));
 const RecheckScreen = lazy(async () => ({
   default: (await import('../recheck/RecheckScreen.tsx')).RecheckScreen,
 }));
@@ -29,13 +35,9 @@ export function App() {
   const reading = useStore(media, (state) => state.reading > 0);
   return (
     <>
-      {evidence ? (
-        <Suspense>
-          <RecheckScreen file={evidence} />
-        </Suspense>
-      ) : (
-        <Screen open={open} cameraShown={cameraShown} />
-      )}
+      <Suspense>
+        {evidence ? <RecheckScreen file={evidence} /> : <Screen open={open} cameraShown={cameraShown} />}
+      </Suspense>
       {over ? <p className="drop-here">{DROP_HERE}</p> : null}
       <p className={reading ? 'reading' : 'unseen'} role="status">
         {reading ? FIRST.busy : ''}
