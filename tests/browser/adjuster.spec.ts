@@ -19,8 +19,11 @@ async function markWrench(page: Page, deg: number): Promise<void> {
   await expect(page.locator('.wrench .asking')).toContainText('marked');
 }
 
-async function addPicture(page: Page, colour: string): Promise<void> {
+/** Until it is the one that is open: the one before closes for it. */
+async function addPicture(page: Page, number: number, colour: string): Promise<void> {
   await choose(page, 'Take a picture now', [await photo(page, `${colour}.jpg`, colour)]);
+  await expect(page.getByRole('button', { name: `Picture ${number},`, expanded: true })).toBeVisible();
+  await expect(page.locator('.wrench-viewer')).toHaveCount(1);
 }
 
 test('a wrench that went on by 40 degrees takes up; one that stood still does not', {
@@ -38,11 +41,11 @@ test('a wrench that went on by 40 degrees takes up; one that stood still does no
   await part.getByRole('button', { name: 'Automatic', exact: true }).click();
   await part.getByRole('button', { name: 'Counter-clockwise' }).click();
   await part.getByRole('checkbox', { name: /camera stands on something/ }).check();
-  await addPicture(page, '#6a4b33');
+  await addPicture(page, 1, '#6a4b33');
   await markWrench(page, 10);
   const more = part.getByRole('button', { name: 'One application more', exact: true });
   for (let i = 0; i < 6; i++) await more.click();
-  await addPicture(page, '#33506a');
+  await addPicture(page, 2, '#33506a');
   await markWrench(page, 50);
   const status = part.locator('.turn-read').getByRole('status');
   await expect(part.locator('.turn-read .stroke-value')).toContainText(/^(39|40|41)\.\d° ± .*° clockwise/);
@@ -51,7 +54,7 @@ test('a wrench that went on by 40 degrees takes up; one that stood still does no
 
   await part.getByRole('button', { name: 'Take this picture out' }).click();
   await expect(part.locator('.turn-read')).toHaveCount(0);
-  await addPicture(page, '#336a50');
+  await addPicture(page, 2, '#336a50');
   await markWrench(page, 10);
   await expect(status).toHaveText('Does not take up');
   await part.getByRole('button', { name: 'Takes up', exact: true }).click();
