@@ -107,7 +107,7 @@ const table = [
   row('open one: plan view drawn', plans),
   row('open one: every wheel end measured anew and its state shown', states),
   '',
-  'What an inspection came to is kept beside it for the list; when it is opened, every stroke is measured anew from its marks.',
+  'What an inspection came to is kept beside it for the list and shown, marked as such, while every stroke is measured anew from its marks.',
   '',
 ].join('\n');
 writeFileSync('docs/fleet.md', table);
