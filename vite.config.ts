@@ -3,7 +3,7 @@ import { basename, extname, normalize, resolve } from 'node:path';
 import react from '@vitejs/plugin-react';
 import { defineConfig, type Plugin } from 'vite';
 import { VitePWA } from 'vite-plugin-pwa';
-import { splitOpencv } from './vite-opencv.ts';
+import { splitOpencv } from './.run/vite-opencv.ts';
 
 const MEDIA_FOLDER = 'sample-media';
 const MEDIA_TYPES: Readonly<Record<string, string>> = {

@@ -2,10 +2,10 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { type Browser, chromium, type Page } from '@playwright/test';
 import { createServer } from 'vite';
+import { splitOpencv } from '../../.run/vite-opencv.ts';
 import { followPlan } from '../../src/app/following/follow-plan.ts';
 import { trackOf } from '../../src/app/following/track-of.ts';
 import type { Track } from '../../src/marks/track.ts';
-import { splitOpencv } from '../../vite-opencv.ts';
 import { type StudyClip, seedView } from './tracking-clip.ts';
 import type { TrackingBench } from './tracking-page/page.ts';
 

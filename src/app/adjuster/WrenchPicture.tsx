@@ -1,7 +1,8 @@
 import type { InspectionRecord } from '../../record/record.ts';
 import type { WrenchTurn } from '../../record/wheel-end.ts';
+import { Counter } from '../parts/Counter.tsx';
 import { WRENCH, WRENCH_POINTS, type WrenchPoint } from '../words/adjuster.ts';
-import { changeTurn, dropTurn } from './change-check.ts';
+import { changeTurn, dropTurn, MOST_APPLICATIONS } from './change-check.ts';
 import { WrenchMarks } from './WrenchMarks.tsx';
 
 type Props = {
@@ -13,8 +14,6 @@ type Props = {
   readonly opened: boolean;
   readonly onOpen: (open: boolean) => void;
 };
-
-const MOST_APPLICATIONS = 100;
 
 /** One picture of the wrench: a line, and its marks when it is opened. */
 export function WrenchPicture({ record, wheelEndId, turn, index, withArm, opened, onOpen }: Props) {
@@ -36,28 +35,14 @@ export function WrenchPicture({ record, wheelEndId, turn, index, withArm, opened
           ) : (
             <p className="look">{WRENCH.missing}</p>
           )}
-          <div className="counter">
-            <span>{WRENCH.before}</span>
-            <button
-              type="button"
-              className="button"
-              aria-label={WRENCH.fewer}
-              disabled={count === 0}
-              onClick={() => setCount(count - 1)}
-            >
-              −
-            </button>
-            <output>{count}</output>
-            <button
-              type="button"
-              className="button"
-              aria-label={WRENCH.more}
-              disabled={count === MOST_APPLICATIONS}
-              onClick={() => setCount(count + 1)}
-            >
-              +
-            </button>
-          </div>
+          <Counter
+            label={WRENCH.before}
+            fewer={WRENCH.fewer}
+            more={WRENCH.more}
+            count={count}
+            most={MOST_APPLICATIONS}
+            onChange={setCount}
+          />
           <div className="row">
             <button type="button" className="button" onClick={() => dropTurn(wheelEndId, index)}>
               {WRENCH.drop}

@@ -2,6 +2,9 @@
 import type { AdjusterCheck, WrenchTurn } from '../../record/wheel-end.ts';
 import { work } from '../stores.ts';
 
+/** As many as the record takes. */
+export const MOST_APPLICATIONS = 100;
+
 const NO_CHECK: AdjusterCheck = {
   answer: null,
   applications: null,

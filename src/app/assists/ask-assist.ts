@@ -2,6 +2,7 @@ import type { Result } from '../../basics/result.ts';
 import type { Capture } from '../../captures/capture.ts';
 import type { Frame } from '../../frames/frame.ts';
 import type { AssistQuestion, AssistSight } from '../../vision/assist-sight.ts';
+import { pictureOf } from '../media/picture-of.ts';
 import { assists } from '../media/vision.ts';
 import type { AssistSearchFailure } from './assists-store.ts';
 
@@ -13,14 +14,7 @@ export async function askAssist(
   question: AssistQuestion,
   signal: AbortSignal,
 ): Promise<Result<AssistSight, AssistSearchFailure>> {
-  const { openFrames } = await import('../../frames/open-frames.browser.ts');
-  const opened = await openFrames(capture, file, signal);
-  if (!opened.ok) return opened;
-  try {
-    const picture = await opened.value.picture(frame, signal);
-    if (!picture.ok) return picture;
-    return await (await assists()).assist(picture.value, question, signal);
-  } finally {
-    opened.value.close();
-  }
+  const picture = await pictureOf(capture, file, frame, signal);
+  if (!picture.ok) return picture;
+  return await (await assists()).assist(picture.value, question, signal);
 }

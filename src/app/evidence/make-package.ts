@@ -5,6 +5,7 @@ import type { PackageFailure } from '../../evidence/plan-package.ts';
 import { keyFingerprint } from '../../evidence/signature.ts';
 import { sealHistory } from '../../record/history-chain.ts';
 import type { InspectionRecord } from '../../record/record.ts';
+import { askOnce } from '../measuring/ask-apart.browser.ts';
 import { findFiles } from '../media/find-files.ts';
 import { ENGINE_VERSION } from '../report/engine-version.ts';
 import { makeReport } from '../report/make-report.browser.ts';
@@ -12,7 +13,6 @@ import { paperOfLocale } from '../report/paper-of-locale.ts';
 import { deviceKey } from '../storage/device-key.ts';
 import type { StorageFailure } from '../storage/storage-failure.ts';
 import { choices, media } from '../stores.ts';
-import { askOnce } from './ask-once.ts';
 import type { PackageAnswer, PackageQuestion } from './package.worker.ts';
 
 export type MakeFailure =

@@ -1,43 +1,38 @@
-import { PROCEDURES } from '../../finding/procedure.ts';
+import { findRuleSet } from '../../finding/rule-sets.ts';
+import { ASKED_CONDITIONS } from '../../record/condition-notes.ts';
 import type { Conditions } from '../../record/conditions.ts';
 import type { InspectionRecord } from '../../record/record.ts';
 import { AnswerChoice } from '../parts/AnswerChoice.tsx';
 import { Choice } from '../parts/Choice.tsx';
 import { KeptPhoto } from '../pictures/KeptPhoto.tsx';
 import { work } from '../stores.ts';
+import { CONDITION_NAMES, procedureText } from '../words/conditions.ts';
 import { CONDITIONS } from '../words/inspection.ts';
 import { PressureField } from './PressureField.tsx';
 
-export const ASKED = [
-  'wheelsChocked',
-  'engineOff',
-  'springBrakesReleased',
-  'fullApplication',
-  'drumsCold',
-] as const satisfies readonly (keyof Conditions)[];
-
 export function ConditionsForm({ record }: { readonly record: InspectionRecord }) {
-  const { conditions } = record;
+  const { conditions, ruleSetId } = record;
+  const ruleSet = findRuleSet(ruleSetId);
   const set = (changed: Partial<Conditions>) => work.act({ type: 'set-conditions', conditions: changed });
   return (
     <div className="form">
-      {ASKED.map((question) => (
+      {ASKED_CONDITIONS.map((question) => (
         <AnswerChoice
           key={question}
-          question={CONDITIONS[question]}
+          question={CONDITION_NAMES[question]}
           answer={conditions[question]}
           onAnswer={(answer) => set({ [question]: answer })}
         />
       ))}
       <fieldset>
         <legend className="quiet">{CONDITIONS.procedure}</legend>
-        {PROCEDURES.map((procedure) => (
+        {(ruleSet.ok ? ruleSet.value.pressure.ranges : []).map((range) => (
           <Choice
-            key={procedure}
+            key={range.procedure}
             group="procedure"
-            label={CONDITIONS[procedure]}
-            checked={conditions.procedure === procedure}
-            onChange={() => set({ procedure })}
+            label={procedureText(range)}
+            checked={conditions.procedure === range.procedure}
+            onChange={() => set({ procedure: range.procedure })}
           />
         ))}
       </fieldset>

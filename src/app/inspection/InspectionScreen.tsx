@@ -8,7 +8,7 @@ import { useUndoKeys } from '../screens/use-undo-keys.ts';
 import { MissingFiles } from '../steps/MissingFiles.tsx';
 import { work } from '../stores.ts';
 import { AID_LINE, BAR, unitText } from '../words/en.ts';
-import { CONDITIONS, COUNTED, INSPECTION, VEHICLE_KIND_NAMES } from '../words/inspection.ts';
+import { CONDITIONS, countedText, INSPECTION, VEHICLE_KIND_NAMES } from '../words/inspection.ts';
 import { AddAxles, AxleList } from './AxleList.tsx';
 import { ConditionsForm } from './ConditionsForm.tsx';
 import { PlanView } from './PlanView.tsx';
@@ -25,7 +25,7 @@ export function InspectionScreen({ record }: { readonly record: InspectionRecord
   const isNew = vehicle.axles.length === 0;
   const counted = (['over limit', 'not decided', 'within limit', 'begun', 'not-started'] as const)
     .filter((state) => results.counts[state] > 0)
-    .map((state) => COUNTED(results.counts[state], state));
+    .map((state) => countedText(results.counts[state], state));
   const kind = vehicle.kind ? [VEHICLE_KIND_NAMES[vehicle.kind]] : [];
   return (
     <div className="inspection">

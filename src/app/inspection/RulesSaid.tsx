@@ -14,6 +14,7 @@ import {
   unknownBrakesText,
 } from '../words/inspection-rules.ts';
 import { measuredLengthText } from '../words/values.ts';
+import { PURPOSE_NAMES } from '../words/wheel-end.ts';
 
 type Props = { readonly record: InspectionRecord; readonly results: InspectionResults };
 
@@ -47,8 +48,8 @@ export function RulesSaid({ record, results }: Props) {
       {roadside ? (
         <div>
           <h3>{ROADSIDE.heading}</h3>
-          <Share name={INSPECTION.asFound} share={roadside.asFound} />
-          <Share name={INSPECTION.afterRepair} share={roadside.afterRepair} />
+          <Share name={PURPOSE_NAMES['as-found']} share={roadside.asFound} />
+          <Share name={INSPECTION.now} share={roadside.afterRepair} />
           <p className="quiet">{ROADSIDE.onlyThis}</p>
         </div>
       ) : null}

@@ -1,5 +1,6 @@
 import { useStore } from 'zustand';
 import type { Recheck } from '../../recheck/recheck.ts';
+import { ColumnHeads } from '../parts/ColumnHeads.tsx';
 import { choices } from '../stores.ts';
 import { FINDING_NAMES, PURPOSE_NAMES, RECHECK } from '../words/recheck.ts';
 import { lengthText, measuredLengthText } from '../words/values.ts';
@@ -12,15 +13,7 @@ export function RecordedResults({ found: { record, recorded } }: { readonly foun
     <section aria-label={RECHECK.results}>
       {record ? <p>{record.vehicle.unit}</p> : null}
       <table className="values">
-        <thead>
-          <tr>
-            {RECHECK.columns.map((column) => (
-              <th key={column} scope="col">
-                {column}
-              </th>
-            ))}
-          </tr>
-        </thead>
+        <ColumnHeads columns={RECHECK.columns} />
         <tbody>
           {recorded.map(({ row, quantities }) => (
             <tr key={`${row.wheelEnd} ${row.measurement}`}>

@@ -2,6 +2,7 @@ import { useStore } from 'zustand';
 import type { Recheck } from '../../recheck/recheck.ts';
 import type { Comparison } from '../../recheck/second-reading.ts';
 import { openListed } from '../media/open-kept-record.ts';
+import { ColumnHeads } from '../parts/ColumnHeads.tsx';
 import { choices } from '../stores.ts';
 import { comparedText, QUANTITY_NAMES, SECOND } from '../words/second-reading.ts';
 import { recheck } from './recheck-store.ts';
@@ -56,15 +57,7 @@ function Compared({ second: { comparisons } }: { readonly second: Second }) {
   return (
     <>
       <table className="values">
-        <thead>
-          <tr>
-            {SECOND.columns.map((column) => (
-              <th key={column} scope="col">
-                {column}
-              </th>
-            ))}
-          </tr>
-        </thead>
+        <ColumnHeads columns={SECOND.columns} />
         <tbody>
           {comparisons.map((one) => (
             <tr key={`${one.measurement} ${one.quantity}`}>

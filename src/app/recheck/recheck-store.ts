@@ -1,7 +1,7 @@
 /** The package that is looked at, read-only: it never becomes the open record. */
 import { createStore } from 'zustand/vanilla';
 import type { Recheck } from '../../recheck/recheck.ts';
-import { askOnce } from '../evidence/ask-once.ts';
+import { askOnce } from '../measuring/ask-apart.browser.ts';
 import { reportUnlessAbort } from '../media/report-unless-abort.ts';
 
 export type RecheckState = {

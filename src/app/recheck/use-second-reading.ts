@@ -4,7 +4,7 @@ import type { Recheck } from '../../recheck/recheck.ts';
 import type { Comparison } from '../../recheck/second-reading.ts';
 import { openRecord } from '../../record/open-record.ts';
 import type { InspectionRecord } from '../../record/record.ts';
-import { askOnce } from '../evidence/ask-once.ts';
+import { askOnce } from '../measuring/ask-apart.browser.ts';
 import { reportUnlessAbort } from '../media/report-unless-abort.ts';
 import { ENGINE_VERSION } from '../report/engine-version.ts';
 import { findRecord } from '../storage/kept-records.ts';

@@ -6,7 +6,7 @@ import type { ClipMeasurement } from '../../measurement/clip-measurement.ts';
 import type { InspectionResults } from '../../record/inspection-results.ts';
 import type { InspectionRecord } from '../../record/record.ts';
 import { AID_LINE, unitText } from '../words/en.ts';
-import { AXLE_KIND_NAMES, COUNTED, VEHICLE_KIND_NAMES } from '../words/inspection.ts';
+import { AXLE_KIND_NAMES, countedText, VEHICLE_KIND_NAMES } from '../words/inspection.ts';
 import { FRONT, REPORT, timeText } from '../words/report.ts';
 import { closingSections } from './compose-closing.ts';
 import { summarySections } from './compose-summary.ts';
@@ -46,7 +46,7 @@ function resultText(counts: InspectionResults['counts']): string {
   const without = counts.begun + counts['not-started'];
   const told = (['over limit', 'not decided', 'within limit'] as const)
     .filter((state) => counts[state] > 0)
-    .map((state) => COUNTED(counts[state], state));
+    .map((state) => countedText(counts[state], state));
   return [...told, ...(without > 0 ? [FRONT.without(without)] : [])].join('; ');
 }
 

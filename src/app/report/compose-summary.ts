@@ -1,8 +1,11 @@
 /** The first page: the vehicle, every wheel end in a line, conditions, what the rules count. */
+
 import type { Part, Section } from '../../evidence/report-model.ts';
+import { findRuleSet } from '../../finding/rule-sets.ts';
+import { ASKED_CONDITIONS } from '../../record/condition-notes.ts';
 import type { RoadsideShare } from '../../record/roadside-share.ts';
 import type { WheelEndResults } from '../../record/wheel-end-results.ts';
-import { conditionNoteText, psiText } from '../words/conditions.ts';
+import { CONDITION_NAMES, conditionNoteText, procedureText, psiText } from '../words/conditions.ts';
 import { limitText } from '../words/findings.ts';
 import { chamberText } from '../words/given.ts';
 import { ANSWER_NAMES, CONDITIONS, INSPECTION, positionName } from '../words/inspection.ts';
@@ -90,21 +93,17 @@ function axleLines({ results, unit }: ReportInput): string[] {
 }
 
 function conditionFacts({ record }: ReportInput) {
-  const { conditions } = record;
-  const answers = [
-    'wheelsChocked',
-    'engineOff',
-    'springBrakesReleased',
-    'fullApplication',
-    'drumsCold',
-  ] as const;
+  const { conditions, ruleSetId } = record;
+  const ruleSet = findRuleSet(ruleSetId);
+  const ranges = ruleSet.ok ? ruleSet.value.pressure.ranges : [];
+  const range = ranges.find(({ procedure }) => procedure === conditions.procedure);
   const kpa = (pressureKpa: number | null) => (pressureKpa === null ? null : psiText(pressureKpa));
   return [
-    ...answers.map((condition) => {
+    ...ASKED_CONDITIONS.map((condition) => {
       const answer = conditions[condition];
-      return said(CONDITIONS[condition], answer && ANSWER_NAMES[answer]);
+      return said(CONDITION_NAMES[condition], answer && ANSWER_NAMES[answer]);
     }),
-    said(CONDITIONS.procedure, CONDITIONS[conditions.procedure]),
+    said(CONDITIONS.procedure, range ? procedureText(range) : null),
     said(CONDITIONS.pressureBefore, kpa(conditions.pressureBeforeKpa)),
     said(CONDITIONS.pressureHeld, kpa(conditions.pressureHeldKpa)),
   ];

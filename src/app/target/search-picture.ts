@@ -3,6 +3,7 @@ import type { Capture } from '../../captures/capture.ts';
 import type { Frame } from '../../frames/frame.ts';
 import { TARGET_MARKERS } from '../../references/target-markers.ts';
 import type { TargetSight } from '../../vision/target-sight.ts';
+import { pictureOf } from '../media/picture-of.ts';
 import { vision } from '../media/vision.ts';
 import type { SearchFailure } from './target-store.ts';
 
@@ -13,14 +14,7 @@ export async function searchPicture(
   frame: Frame | null,
   signal: AbortSignal,
 ): Promise<Result<TargetSight, SearchFailure>> {
-  const { openFrames } = await import('../../frames/open-frames.browser.ts');
-  const opened = await openFrames(capture, file, signal);
-  if (!opened.ok) return opened;
-  try {
-    const picture = await opened.value.picture(frame, signal);
-    if (!picture.ok) return picture;
-    return await (await vision()).findTarget(picture.value, TARGET_MARKERS, signal);
-  } finally {
-    opened.value.close();
-  }
+  const picture = await pictureOf(capture, file, frame, signal);
+  if (!picture.ok) return picture;
+  return await (await vision()).findTarget(picture.value, TARGET_MARKERS, signal);
 }

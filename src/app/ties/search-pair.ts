@@ -1,12 +1,10 @@
 import { cameraPrior } from '../../adjustment/camera-prior.ts';
 import { assert, type Result } from '../../basics/result.ts';
 import type { Capture } from '../../captures/capture.ts';
-import type { CaptureFailure } from '../../captures/capture-failure.ts';
-import type { Frame } from '../../frames/frame.ts';
-import type { FrameFailure } from '../../frames/frame-failure.ts';
 import { movingOutlines } from '../../marks/moving-outlines.ts';
 import type { View } from '../../marks/view.ts';
 import type { TieSide, TieSight } from '../../vision/tie-sight.ts';
+import { pictureOf } from '../media/picture-of.ts';
 import { vision } from '../media/vision.ts';
 import type { Current } from '../work/current.ts';
 import type { TieSearchFailure } from './ties-store.ts';
@@ -35,22 +33,6 @@ export async function searchPair(
   }
   const question = { first: sideOf(current, first), second: sideOf(current, second) };
   return await (await vision()).findTies(one.value, other.value, question, signal);
-}
-
-async function pictureOf(
-  capture: Capture,
-  file: Blob,
-  frame: Frame | null,
-  signal: AbortSignal,
-): Promise<Result<ImageBitmap, CaptureFailure | FrameFailure>> {
-  const { openFrames } = await import('../../frames/open-frames.browser.ts');
-  const opened = await openFrames(capture, file, signal);
-  if (!opened.ok) return opened;
-  try {
-    return await opened.value.picture(frame, signal);
-  } finally {
-    opened.value.close();
-  }
 }
 
 function sideOf({ record, measurement }: Current, { view, capture }: PairSide): TieSide {

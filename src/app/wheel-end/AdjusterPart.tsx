@@ -1,15 +1,15 @@
 import type { InspectionRecord } from '../../record/record.ts';
 import { ADJUSTER_KINDS } from '../../record/repair.ts';
 import type { AdjusterCheck, WheelEnd } from '../../record/wheel-end.ts';
-import { changeCheck, checkOf } from '../adjuster/change-check.ts';
+import { changeCheck, checkOf, MOST_APPLICATIONS } from '../adjuster/change-check.ts';
 import { WrenchPictures } from '../adjuster/WrenchPictures.tsx';
+import { Counter } from '../parts/Counter.tsx';
 import { Segments } from '../parts/Segments.tsx';
 import { work } from '../stores.ts';
-import { ADJUSTER_ANSWERS, ADJUSTER_CHECK } from '../words/adjuster-check.ts';
+import { ADJUSTER, ADJUSTER_ANSWERS } from '../words/adjuster.ts';
 import { ADJUSTER_NAMES } from '../words/wheel-end.ts';
 
 const ANSWERS = ['takes-up', 'does-not-take-up', 'cannot-tell'] as const;
-const MOST_APPLICATIONS = 100;
 
 type Props = { readonly record: InspectionRecord; readonly wheelEnd: WheelEnd };
 
@@ -18,11 +18,10 @@ export function AdjusterPart({ record, wheelEnd }: Props) {
   const { adjuster } = wheelEnd;
   const check = checkOf(wheelEnd);
   const set = (changed: Partial<AdjusterCheck>) => changeCheck(wheelEnd.id, () => changed);
-  const applications = check.applications ?? 0;
   return (
     <>
       <Segments
-        legend={ADJUSTER_CHECK.kind}
+        legend={ADJUSTER.kind}
         values={ADJUSTER_KINDS}
         names={ADJUSTER_NAMES}
         value={adjuster}
@@ -30,39 +29,25 @@ export function AdjusterPart({ record, wheelEnd }: Props) {
       />
       {adjuster === 'manual' ? null : (
         <>
-          <p>{ADJUSTER_CHECK.sentence}</p>
-          <p className="note">{ADJUSTER_CHECK.caution}</p>
-          <div className="counter">
-            <span>{ADJUSTER_CHECK.applications}</span>
-            <button
-              type="button"
-              className="button"
-              aria-label={ADJUSTER_CHECK.fewer}
-              disabled={applications === 0}
-              onClick={() => set({ applications: applications - 1 })}
-            >
-              −
-            </button>
-            <output>{applications}</output>
-            <button
-              type="button"
-              className="button"
-              aria-label={ADJUSTER_CHECK.more}
-              disabled={applications === MOST_APPLICATIONS}
-              onClick={() => set({ applications: applications + 1 })}
-            >
-              +
-            </button>
-          </div>
+          <p>{ADJUSTER.sentence}</p>
+          <p className="note">{ADJUSTER.caution}</p>
+          <Counter
+            label={ADJUSTER.applications}
+            fewer={ADJUSTER.fewer}
+            more={ADJUSTER.more}
+            count={check.applications ?? 0}
+            most={MOST_APPLICATIONS}
+            onChange={(applications) => set({ applications })}
+          />
           <WrenchPictures record={record} wheelEnd={wheelEnd} />
           <Segments
-            legend={ADJUSTER_CHECK.answer}
+            legend={ADJUSTER.answer}
             values={ANSWERS}
             names={ADJUSTER_ANSWERS}
             value={check.answer}
             onChange={(answer) => set({ answer })}
           />
-          <p className="quiet">{ADJUSTER_CHECK.noRepair}</p>
+          <p className="quiet">{ADJUSTER.noRepair}</p>
         </>
       )}
     </>

@@ -7,7 +7,7 @@ import { WHEEL_END } from '../words/wheel-end.ts';
 type Props = { readonly record: InspectionRecord; readonly wheelEnd: WheelEnd };
 
 /** Round the vehicle as one walks it: down the left side from the front, up the right side from the back. */
-export function walkRound(axles: number): readonly Position[] {
+function walkRound(axles: number): readonly Position[] {
   const numbers = Array.from({ length: axles }, (_, i) => i + 1);
   return [
     ...numbers.map((axle): Position => ({ axle, side: 'left' })),

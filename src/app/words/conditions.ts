@@ -25,10 +25,19 @@ const PROCEDURE_NAMES: Readonly<Record<Procedure, string>> = {
   periodic: 'the periodic inspection',
 };
 
+const PROCEDURE_HEADINGS: Readonly<Record<Procedure, string>> = {
+  roadside: 'Roadside',
+  periodic: 'Periodic inspection',
+};
+
 const GAUGE_NAMES: Readonly<Record<Gauge, string>> = {
   before: 'before the application',
   held: 'while the pedal is held',
 };
+
+/** A procedure to choose, with what it asks of the gauge. */
+export const procedureText = ({ procedure, gauge, fromPsi, toPsi }: Omit<Asked, 'code'>) =>
+  `${PROCEDURE_HEADINGS[procedure]}: ${fromPsi} to ${toPsi} psi ${GAUGE_NAMES[gauge]}`;
 
 export const psiText = (kpa: number) => `${Math.round(psiFromKpa(kpa))} psi (${Math.round(kpa)} kPa)`;
 

@@ -1,7 +1,6 @@
 /** What the person has given, in the few words of a title block's cell. */
 import type { LengthUnit } from '../../basics/length-text.ts';
 import type { Chamber, StrokeClass } from '../../finding/chamber.ts';
-import type { WheelEnd } from '../../record/wheel-end.ts';
 import type { References } from '../../references/reference.ts';
 import { TITLE_BLOCK } from './en.ts';
 import { FAMILY_NAMES } from './limits.ts';
@@ -38,8 +37,4 @@ export function referenceText(
     distance ? `distance ${givenText(distance.distanceMm, distance.uDistanceMm, unit)}` : null,
   ].filter((part) => part !== null);
   return parts.length === 0 ? TITLE_BLOCK.none : parts.join(', ');
-}
-
-export function positionText({ axle, side }: WheelEnd['position']): string {
-  return `axle ${axle}, ${side}`;
 }

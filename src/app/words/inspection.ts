@@ -61,8 +61,7 @@ export const INSPECTION = {
   rules: 'Axles and the whole vehicle',
   toLookAt: (count: number) => `${count} to look at`,
   leftRight: (axle: number, difference: string) => `Axle ${axle}, stroke left minus right: ${difference}`,
-  asFound: 'As found',
-  afterRepair: 'As it is now',
+  now: 'As it is now',
   handOver: 'Hand over',
   report: 'Open the report',
   reportHint: 'Pages to print or to keep as PDF.',
@@ -72,14 +71,7 @@ export const INSPECTION = {
 
 export const CONDITIONS = {
   heading: 'Conditions',
-  wheelsChocked: 'Wheels chocked',
-  engineOff: 'Engine off',
-  springBrakesReleased: 'Spring brakes released',
-  fullApplication: 'Pedal fully down and held',
-  drumsCold: 'Drums cold',
   procedure: 'Pressure by',
-  roadside: 'Roadside: 90 to 100 psi before the application',
-  periodic: 'Periodic inspection: 80 to 90 psi',
   pressureBefore: 'Reservoir gauge before the application',
   pressureHeld: 'Reservoir gauge while held',
   gauge: 'Photo of the gauge',
@@ -113,7 +105,7 @@ export function stateText({ state, basis, repaired, afterRepair }: WheelEndResul
 const BY_HAND = 'by hand';
 const AFTER_REPAIR = 'after repair';
 
-export const COUNTED = (count: number, state: WheelEndState) =>
+export const countedText = (count: number, state: WheelEndState) =>
   `${count} ${STATE_NAMES[state].toLowerCase()}`;
 
 /** What an inspection of the list came to, as far as it is known. */

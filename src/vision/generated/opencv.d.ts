@@ -1,4 +1,4 @@
-/** What the build makes of OpenCV's package (vite-opencv.ts) beside this file. */
+/** What the build makes of OpenCV's package (.run/vite-opencv.ts) beside this file. */
 type Options = {
   readonly instantiateWasm: (
     imports: WebAssembly.Imports,

@@ -19,6 +19,12 @@ export async function askApart<Q, A>(
   }
 }
 
+/** One question to a worker of its own. Rejects with the signal's reason when aborted. */
+export async function askOnce<Q, A>(start: () => Worker, question: Q, signal: AbortSignal): Promise<A> {
+  const [answer] = await askApart<Q, A>(start, [question], { signal });
+  return answer as A;
+}
+
 function answerOf<Q, A>(worker: Worker, question: Q, signal: AbortSignal): Promise<A> {
   return new Promise((resolve, reject) => {
     const heard = new AbortController();

@@ -1,0 +1,13 @@
+export function ColumnHeads({ columns }: { readonly columns: readonly string[] }) {
+  return (
+    <thead>
+      <tr>
+        {columns.map((column) => (
+          <th key={column} scope="col">
+            {column}
+          </th>
+        ))}
+      </tr>
+    </thead>
+  );
+}
