@@ -17,6 +17,8 @@ export default defineConfig({
   testMatch: '*.spec.ts',
   timeout: 90_000,
   workers: 2,
+  // On a loaded machine a test may be tried once more; the run then names it as flaky.
+  retries: process.env.CI ? 1 : 0,
   outputDir: 'test-results',
   use: {
     // It would fetch the whole app anew for every test; where it is under test it is let in.
