@@ -102,7 +102,9 @@ test('photo pair with a tape: the stroke is found within its own uncertainty', a
   await expect(page.getByText(/is selected\./)).toBeVisible();
 });
 
-test('clip with a tape: frames are taken from it, and the stroke is over the limit', async ({ page }) => {
+test('clip with a tape: frames are taken from it, and the stroke is over the limit', {
+  tag: '@desk',
+}, async ({ page }) => {
   const truth = truthOf('clip-tape');
   await openDemo(page, 'Clip with a tape');
   for (const state of STATES) {
@@ -127,7 +129,9 @@ test('clip with a tape: frames are taken from it, and the stroke is over the lim
   expect(found.text).not.toBe('Within limit');
 });
 
-test('photo pair with the clamp band alone: honest, and never over what is within', async ({ page }) => {
+test('photo pair with the clamp band alone: honest, and never over what is within', {
+  tag: '@phone',
+}, async ({ page }) => {
   const truth = truthOf('pair-band');
   await openDemo(page, 'Photos, clamp band');
   await chooseClampType(page, '30');
