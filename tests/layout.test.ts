@@ -22,6 +22,7 @@ test.each([
   ['the DOM library in a pure file', 'src/captures/a.ts', "import { Input } from 'mediabunny';"],
   ['Node in a pure file', 'src/evidence/a.ts', "import { readFile } from 'node:fs/promises';"],
   ['Node in a browser file', 'src/captures/a.browser.ts', "import { readFile } from 'node:fs/promises';"],
+  ['certificates in a record', 'src/record/a.ts', "import { Certificate } from 'pkijs';"],
   ['React in vision', 'src/vision/a.ts', "import { useState } from 'react';"],
   ['the screen in a command', 'src/cli/a.ts', "import { x } from '../app/words/failures.ts';"],
 ])('finds %s', (_what, path, text) => {

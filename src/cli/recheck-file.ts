@@ -10,6 +10,7 @@ export type RecheckJob = {
   readonly path: string;
   readonly files: readonly string[];
   readonly signedBy: string | null;
+  readonly timeRoots: readonly Uint8Array[];
 };
 export type RecheckLine = {
   readonly package: string;
@@ -17,13 +18,14 @@ export type RecheckLine = {
   readonly [key: string]: unknown;
 };
 
-export async function recheckFile({ path, files, signedBy }: RecheckJob): Promise<RecheckLine> {
+export async function recheckFile({ path, files, signedBy, timeRoots }: RecheckJob): Promise<RecheckLine> {
   try {
     return await withFileSource(files, async (source) => {
       const recheck = await recheckPackage(source, {
         hashes: NODE_HASHES,
         subtle: webcrypto.subtle,
         signedBy,
+        timeRoots,
       });
       return lineOf(path, source.sizeBytes, recheck);
     });
@@ -34,7 +36,7 @@ export async function recheckFile({ path, files, signedBy }: RecheckJob): Promis
 }
 
 function lineOf(path: string, sizeBytes: number, recheck: Recheck): RecheckLine {
-  const { holds, checks, signature, record, madeAt, engine } = recheck;
+  const { holds, checks, signature, timeStamp, record, madeAt, engine } = recheck;
   return {
     package: path,
     holds,
@@ -44,6 +46,8 @@ function lineOf(path: string, sizeBytes: number, recheck: Recheck): RecheckLine 
     engine: { recorded: engine, here: version },
     signature: signature.state,
     signedBy: signature.fingerprint,
+    /** Null: none, or none that can be verified; its check tells which. */
+    timeStamp,
     checks: Object.fromEntries(CHECKS.map((name) => [name, checks[name].answer])),
     differences: CHECKS.flatMap((check) => checks[check].differences.map((one) => ({ check, ...one }))),
   };

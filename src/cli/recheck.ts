@@ -2,6 +2,7 @@
  * npm run --silent recheck -- PACKAGE.zip ...: rechecks evidence packages and prints one JSON line for each, in their order.
  * Exit 0: all hold. 1: one or more do not. 2: wrong use. Runs as its own worker threads where there are many packages.
  */
+import { readFile } from 'node:fs/promises';
 import { availableParallelism } from 'node:os';
 import { resolve } from 'node:path';
 import { parseArgs } from 'node:util';
@@ -12,7 +13,7 @@ import { recheckMany } from './recheck-pool.ts';
 
 const DOES_NOT_HOLD = 1;
 const WRONG_USE = 2;
-const USE = 'recheck [--signed-by FINGERPRINT] [--workers NUMBER] PACKAGE.zip ...';
+const USE = 'recheck [--signed-by FINGERPRINT] [--time-roots FILE] [--workers NUMBER] PACKAGE.zip ...';
 /** npm runs its scripts in the project's folder; a path is meant from where the person stands. */
 const standing = process.env.INIT_CWD ?? process.cwd();
 
@@ -24,11 +25,12 @@ function serve(): void {
 }
 
 async function main(): Promise<void> {
-  const { paths, signedBy, workers } = readArguments();
+  const { paths, signedBy, workers, rootsFile } = readArguments();
+  const timeRoots = rootsFile === undefined ? [] : await rootsIn(rootsFile);
   const jobs = wholesOf(paths, (path) => path).map((whole) => {
     if (!whole.ok) return refuse(piecesLine(whole.failure));
     const { name: path, pieces } = whole.value;
-    return { path, files: pieces.map((piece) => resolve(standing, piece)), signedBy };
+    return { path, files: pieces.map((piece) => resolve(standing, piece)), signedBy, timeRoots };
   });
   let allHold = true;
   const print = (line: RecheckLine): void => {
@@ -43,13 +45,20 @@ async function main(): Promise<void> {
 
 function readArguments() {
   const given = parsed();
-  const { 'signed-by': key, workers = `${availableParallelism()}` } = given.values;
+  const { 'signed-by': key, 'time-roots': rootsFile, workers = `${availableParallelism()}` } = given.values;
   if (given.positionals.length === 0) refuse(`Name one or more packages: ${USE}`);
   if (key !== undefined && !/^[0-9a-f]{16}$/.test(plain(key)))
     refuse(`A fingerprint is 16 hexadecimal digits, in fours or not: ${JSON.stringify(key)} is none.`);
   if (!/^[1-9]\d?$/.test(workers)) refuse(`--workers takes a number from 1 to 99: ${USE}`);
   const signedBy = key === undefined ? null : (plain(key).match(/.{4}/g) ?? []).join(' ');
-  return { paths: given.positionals, signedBy, workers: Number(workers) };
+  return { paths: given.positionals, signedBy, workers: Number(workers), rootsFile };
+}
+
+async function rootsIn(path: string): Promise<readonly Uint8Array[]> {
+  const { readTimeRoots } = await import('../recheck/time-roots.ts');
+  const bytes = await readFile(resolve(standing, path)).catch(() => refuse(`${path} cannot be read.`));
+  const roots = readTimeRoots(bytes);
+  return roots.ok ? roots.value : refuse(`${path} holds no certificates: PEM, or one DER, is asked for.`);
 }
 
 function piecesLine({ name, missing, count }: PiecesFailure): string {
@@ -60,7 +69,11 @@ function parsed() {
   try {
     return parseArgs({
       allowPositionals: true,
-      options: { 'signed-by': { type: 'string' }, workers: { type: 'string' } },
+      options: {
+        'signed-by': { type: 'string' },
+        'time-roots': { type: 'string' },
+        workers: { type: 'string' },
+      },
     });
   } catch (error) {
     return refuse(`${error instanceof Error ? error.message : error} Use: ${USE}`);

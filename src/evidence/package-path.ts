@@ -1,5 +1,7 @@
 /** The names that files of a package may have. What is not one of these is no file of ours, wherever it would be written to. */
 const NAMED = ['manifest.json', 'signature.json', 'record.json', 'results.json', 'report.html'] as const;
+/** What an authority says of the manifest. It comes after the manifest was signed, so no manifest lists it. */
+export const TIME_STAMP_PATH = 'timestamp.tst';
 const IN_FOLDER = /^(?:captures|stills)\/[a-z0-9][a-z0-9-]{0,79}\.[a-z0-9]{1,5}$/;
 export const PATH_LIMIT_CHARACTERS = 100;
 
@@ -7,7 +9,7 @@ export const ROLES = ['record', 'results', 'report', 'still', 'capture'] as cons
 export type Role = (typeof ROLES)[number];
 
 export function isPackagePath(path: string): boolean {
-  return NAMED.some((name) => name === path) || IN_FOLDER.test(path);
+  return NAMED.some((name) => name === path) || path === TIME_STAMP_PATH || IN_FOLDER.test(path);
 }
 
 export function roleOfPath(path: string): Role | null {

@@ -6,7 +6,7 @@ import { fail, ok, type Result } from '../basics/result.ts';
 import { utf8FromText } from '../basics/utf8.ts';
 import type { InspectionRecord } from '../record/record.ts';
 import { recordText } from '../record/save-record.ts';
-import { type ByteSource, factsOf, sourceOfBytes } from './byte-source.ts';
+import { type ByteFacts, type ByteSource, factsOf, sourceOfBytes } from './byte-source.ts';
 import { type Hashes, sha256OfText } from './hashes.ts';
 import { type Manifest, PACKAGE_FORMAT, PACKAGE_LIMIT_FILES, PACKAGE_VERSION } from './manifest.ts';
 import { capturePath, type Role, stillPath } from './package-path.ts';
@@ -39,7 +39,8 @@ export type PackageFailure =
   | { readonly code: 'package/too-large'; readonly sizeBytes: number; readonly limitBytes: number }
   | { readonly code: 'package/too-many-files'; readonly files: number; readonly limit: number };
 
-type Filed<S extends ByteSource> = Content<S> & { readonly role: Role };
+type Hashed<S extends ByteSource> = Content<S> & { readonly facts: ByteFacts };
+type Filed<S extends ByteSource> = Hashed<S> & { readonly role: Role };
 
 export async function planPackage<S extends ByteSource>(
   input: PackageInput<S>,
@@ -127,7 +128,7 @@ async function bytesFile<S extends ByteSource>(
   path: string,
   part: Uint8Array<ArrayBuffer>,
   hashes: Hashes,
-): Promise<Content<S>> {
+): Promise<Hashed<S>> {
   return { path, part, facts: await factsOf(sourceOfBytes(part).read(0, part.length), hashes) };
 }
 

@@ -5,6 +5,7 @@
  * Source: FIPS 186-4 for ECDSA, RFC 7518 6.2 for the key's form (both from memory).
  */
 import { z } from 'zod';
+import { bytesFromHex, hexFromBytes } from '../basics/hex.ts';
 
 export const SIGNATURE_FORMAT = 'strokewitness-signature';
 export const SIGNATURE_VERSION = 1;
@@ -51,7 +52,7 @@ export type Subtle = {
     signature: Uint8Array<ArrayBuffer>,
     data: Uint8Array<ArrayBuffer>,
   ): Promise<boolean>;
-  digest(algorithm: 'SHA-256', data: ArrayBuffer): Promise<ArrayBuffer>;
+  digest(algorithm: 'SHA-256' | 'SHA-384' | 'SHA-512' | 'SHA-1', data: ArrayBuffer): Promise<ArrayBuffer>;
 };
 
 export const KEY_ALGORITHM = { name: 'ECDSA', namedCurve: 'P-256' } as const;
@@ -98,12 +99,4 @@ export async function keyFingerprint(subtle: Subtle, publicKey: object): Promise
   const point = await subtle.exportKey('raw', publicKey);
   const digits = hexFromBytes(new Uint8Array(await subtle.digest('SHA-256', point)));
   return (digits.slice(0, 16).match(/.{4}/g) ?? []).join(' ');
-}
-
-function hexFromBytes(bytes: Uint8Array): string {
-  return Array.from(bytes, (byte) => byte.toString(16).padStart(2, '0')).join('');
-}
-
-function bytesFromHex(digits: string): Uint8Array<ArrayBuffer> {
-  return Uint8Array.from(digits.match(/../g) ?? [], (pair) => Number.parseInt(pair, 16));
 }

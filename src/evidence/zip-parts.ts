@@ -8,7 +8,7 @@ export type Part<S extends ByteSource> = Uint8Array<ArrayBuffer> | S;
 export type Content<S extends ByteSource> = {
   readonly path: string;
   readonly part: Part<S>;
-  readonly facts: ByteFacts;
+  readonly facts: Pick<ByteFacts, 'sizeBytes' | 'crc32'>;
 };
 
 export type ZipParts<S extends ByteSource> = {

@@ -1,6 +1,7 @@
 /** What a recheck found to be otherwise than the package says, and where. A path is cut and may hold anything: it is a stranger's. */
 import type { HistoryFault } from '../record/history-chain.ts';
 import type { RecordFailure } from '../record/record-failure.ts';
+import type { TimeStampFault } from './time-stamp.ts';
 
 export type ContainerFault =
   | { readonly code: 'container/size'; readonly sizeBytes: number; readonly limitBytes: number }
@@ -80,6 +81,7 @@ export type Difference =
   | FilesFault
   | HashFault
   | SignatureFault
+  | TimeStampFault
   | {
       readonly code: 'record/does-not-open';
       readonly failure: RecordFailure | { readonly code: 'utf8/broken' };

@@ -1,5 +1,6 @@
 /** The files of a package against its manifest. */
 import type { Manifest } from '../evidence/manifest.ts';
+import { TIME_STAMP_PATH } from '../evidence/package-path.ts';
 import type { ContainerFault, FilesFault, HashFault } from './difference.ts';
 import type { Files } from './read-files.ts';
 
@@ -10,7 +11,8 @@ export function checksumFaults(files: Files): ContainerFault[] {
 }
 
 export function filesFaults({ files: listed }: Manifest, files: Files): FilesFault[] {
-  const must = ['manifest.json', 'signature.json', ...listed.map(({ path }) => path)];
+  const stamp = files.has(TIME_STAMP_PATH) ? [TIME_STAMP_PATH] : [];
+  const must = ['manifest.json', 'signature.json', ...stamp, ...listed.map(({ path }) => path)];
   const found = [...files.keys()];
   const missing = must.filter((path) => !files.has(path));
   const notListed = found.filter((path) => !must.includes(path));

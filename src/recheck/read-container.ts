@@ -20,8 +20,8 @@ import type { ContainerFault } from './difference.ts';
 
 export type StoredFile = ZipEntry & { readonly from: number };
 
-/** manifest.json and signature.json beside the files that the manifest lists. */
-const LIMIT_FILES = PACKAGE_LIMIT_FILES + 2;
+/** manifest.json, signature.json and a time stamp beside the files that the manifest lists. */
+const LIMIT_FILES = PACKAGE_LIMIT_FILES + 3;
 
 export async function readContainer(
   source: ByteSource,

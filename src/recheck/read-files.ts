@@ -1,7 +1,9 @@
 /** Every file of the container hashed once, in one pass; the few that are documents are kept, where they are not absurdly large. */
 import { type ByteFacts, type ByteSource, bytesOf, factsOf, sourceOfBytes } from '../evidence/byte-source.ts';
 import type { Hashes } from '../evidence/hashes.ts';
+import { TIME_STAMP_PATH } from '../evidence/package-path.ts';
 import type { StoredFile } from './read-container.ts';
+import { TOKEN_LIMIT_BYTES } from './time-stamp.ts';
 
 export type ReadFile = {
   readonly path: string;
@@ -20,6 +22,7 @@ const DOCUMENT_LIMITS_BYTES: Readonly<Record<string, number>> = {
   'signature.json': 4e3,
   'record.json': 12e6,
   'results.json': 40e6,
+  [TIME_STAMP_PATH]: TOKEN_LIMIT_BYTES,
 };
 
 export async function readFiles(

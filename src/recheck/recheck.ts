@@ -3,12 +3,14 @@ import type { RecordedResult } from '../evidence/results.ts';
 import type { InspectionRecord } from '../record/record.ts';
 import type { Difference } from './difference.ts';
 import type { StoredFile } from './read-container.ts';
+import type { TimeStamp } from './time-stamp.ts';
 
 export const CHECKS = [
   'container',
   'files',
   'hashes',
   'signature',
+  'timeStamp',
   'record',
   'history',
   'captures',
@@ -18,13 +20,13 @@ export const CHECKS = [
 export type CheckName = (typeof CHECKS)[number];
 
 export type Check = {
-  /** Not checked: what it needs could not be read. */
-  readonly answer: 'yes' | 'no' | 'not checked';
+  /** Not checked: what it needs could not be read. None: there is no time stamp, and there need not be one. */
+  readonly answer: 'yes' | 'no' | 'not checked' | 'none';
   readonly differences: readonly Difference[];
 };
 
 export type Recheck = {
-  /** Every check was made and answered with yes. */
+  /** Every check was made and answered with yes; only the time stamp may be left out. */
   readonly holds: boolean;
   readonly checks: Readonly<Record<CheckName, Check>>;
   readonly signature: {
@@ -32,6 +34,8 @@ export type Recheck = {
     /** Of the key in the package, whoever's it is. */
     readonly fingerprint: string | null;
   };
+  /** Null: there is none, or it cannot be verified. */
+  readonly timeStamp: TimeStamp | null;
   /** Names the package: its manifest names every byte. */
   readonly manifestSha256: string | null;
   /** As the package says. */

@@ -1,5 +1,5 @@
 /** A record of the sample pair with a tape, marked at the points of its truth: what a careful technician would have saved. */
-import { createHash } from 'node:crypto';
+import { createHash, randomBytes } from 'node:crypto';
 import { readFileSync } from 'node:fs';
 import type { Mark } from '../../src/marks/mark.ts';
 import type { InspectionRecord } from '../../src/record/record.ts';
@@ -11,7 +11,12 @@ export const PICTURES = ['released.jpg', 'applied.jpg'].map((name) => `sample-me
 
 const MM_PER_INCH = 25.4;
 
-export function pairRecord(): InspectionRecord {
+/** The picture's bytes; with more behind its end, which no decoder reads, where a test needs a heavy one. */
+export function pictureBytes(path: string, paddingBytes = 0): Buffer {
+  return Buffer.concat([readFileSync(path), randomBytes(paddingBytes)]);
+}
+
+export function pairRecord(pictures = PICTURES.map((path) => pictureBytes(path))): InspectionRecord {
   const record = exampleRecord();
   const truth = truthOf(SET);
   const [wheelEnd] = record.wheelEnds;
@@ -19,7 +24,7 @@ export function pairRecord(): InspectionRecord {
   const [sample] = record.captures;
   if (!wheelEnd || !measurement || !sample) throw new Error('the example has no measurement');
   const captures = truth.views.map(({ state, widthPx, heightPx }) => {
-    const bytes = readFileSync(`sample-media/${SET}/${state}.jpg`);
+    const bytes = pictures[PICTURES.findIndex((path) => path.endsWith(`${state}.jpg`))] ?? Buffer.of();
     const sha256 = createHash('sha256').update(bytes).digest('hex');
     const focal35Mm = null;
     return {

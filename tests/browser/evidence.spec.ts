@@ -1,28 +1,30 @@
 /** Two people: a technician makes the package, an auditor with a browser of his own rechecks it. */
 import { webcrypto } from 'node:crypto';
 import { readFileSync } from 'node:fs';
-import { expect, type Page, test } from '@playwright/test';
+import { type Download, expect, type Page, test } from '@playwright/test';
 import { canonicalJson } from '../../src/basics/canonical-json.ts';
 import { verify } from '../../src/evidence/signature.ts';
+import { CHECKS } from '../../src/recheck/recheck.ts';
 import { recordText } from '../../src/record/save-record.ts';
-import { PICTURES, pairRecord } from './evidence-record.ts';
-import { choose, leave } from './shell-start.ts';
+import { PICTURES, pairRecord, pictureBytes } from './evidence-record.ts';
+import { choose, type FileToChoose, leave } from './shell-start.ts';
 
 type Handed = { readonly bytes: Buffer; readonly key: string };
 
-/** Opens the saved record, gives it its pictures, makes the package and saves it. */
-async function technician(page: Page): Promise<Handed> {
+/** Opens the saved record, gives it its pictures, makes the package. Returns the key that it is signed with. */
+async function packs(page: Page, paddingBytes = 0): Promise<string> {
   await page.goto('/');
+  const bytes = PICTURES.map((path) => pictureBytes(path, paddingBytes));
   const record = {
     name: 'gt-14.json',
     mimeType: 'application/json',
-    buffer: Buffer.from(recordText(pairRecord())),
+    buffer: Buffer.from(recordText(pairRecord(bytes))),
   };
   await choose(page, 'Open a saved record', [record]);
-  const pictures = PICTURES.map((path) => ({
+  const pictures = PICTURES.map((path, i) => ({
     name: path.split('/').at(-1) ?? '',
     mimeType: 'image/jpeg',
-    buffer: readFileSync(path),
+    buffer: bytes[i] ?? Buffer.of(),
   }));
   await choose(page, 'Choose the files', pictures);
   await expect(page.getByRole('button', { name: 'Choose the files' })).toBeHidden();
@@ -31,7 +33,11 @@ async function technician(page: Page): Promise<Handed> {
   const part = page.getByRole('region', { name: 'Evidence package' });
   await part.getByRole('button', { name: 'Make the evidence package' }).click();
   await expect(part.getByText(/The package is ready/)).toBeVisible({ timeout: 20_000 });
-  const key = (await part.locator('.key-print').textContent()) ?? '';
+  return (await part.locator('.key-print').textContent()) ?? '';
+}
+
+async function technician(page: Page): Promise<Handed> {
+  const key = await packs(page);
   return { bytes: await saved(page, 'Save the package'), key };
 }
 
@@ -87,7 +93,9 @@ test('an auditor rechecks in a fresh browser what a technician packed, and sees 
     timeout: 20_000,
   });
   await expect(auditor.locator('.key-print')).toHaveText(key);
-  await expect(auditor.locator('.checks > li')).toHaveText(Array.from({ length: 9 }, () => /Yes$/));
+  await expect(auditor.locator('.checks > li')).toHaveText(
+    CHECKS.map((name) => (name === 'timeStamp' ? /None$/ : /Yes$/)),
+  );
   await readsAgain(auditor);
   await choose(auditor, 'Recheck an evidence package', [sent]);
   const compared = auditor.getByRole('row', { name: /axle 1 left, stroke/ });
@@ -123,8 +131,91 @@ test('what is no package is told as such, and the work behind it stays', async (
   const script = '<script>document.title = "broken"</script>';
   const file = { name: `${script}.zip`, mimeType: 'application/zip', buffer: Buffer.from(script.repeat(9)) };
   await choose(page, 'Recheck an evidence package', [file]);
-  await expect(page.getByRole('heading', { name: /does not hold: 1 of 9/ })).toBeVisible();
+  await expect(page.getByRole('heading', { name: /does not hold: 1 of 10/ })).toBeVisible();
   await expect(page).toHaveTitle(/Strokewitness/);
   await page.getByRole('button', { name: 'Close the package' }).click();
   await expect(page.getByRole('heading', { name: 'Strokewitness' })).toBeVisible();
+});
+
+test('a package in pieces for mail is one again in a fresh browser, in whatever order; a missing piece is named', {
+  tag: '@desk',
+}, async ({ page, browser, baseURL }) => {
+  const key = await packs(page, 7e6);
+  await page.getByText('Time stamp by an authority').click();
+  const [request] = await Promise.all([
+    page.waitForEvent('download'),
+    page.getByRole('button', { name: 'Save the request' }).click(),
+  ]);
+  expect((await received(request)).buffer).toHaveLength(59);
+  await page.getByLabel('A mail takes').selectOption({ index: 0 });
+  const arriving: Promise<FileToChoose>[] = [];
+  page.on('download', (download) => arriving.push(received(download)));
+  await page.getByRole('button', { name: 'Save in pieces for mail' }).click();
+  await expect.poll(() => arriving.length).toBe(3);
+  const pieces = (await Promise.all(arriving)).sort((a, b) => a.name.localeCompare(b.name));
+  expect(pieces.map(({ name }) => name.slice(name.indexOf('.zip')))).toEqual(
+    ['1', '2', '3'].map((number) => `.zip.${number}-of-3`),
+  );
+  const context = await browser.newContext({ ...(baseURL ? { baseURL } : {}) });
+  const auditor = await context.newPage();
+  await auditor.goto('/');
+  const [first, second, third] = pieces;
+  if (!first || !second || !third) throw new Error('not three pieces');
+  await choose(auditor, 'Recheck an evidence package', [third, first]);
+  await expect(auditor.getByText(/came in 3 pieces\. Not among the files: 2\./)).toBeVisible();
+  await choose(auditor, 'Recheck an evidence package', [third, first, second]);
+  await expect(auditor.getByRole('heading', { name: 'This package holds in every point.' })).toBeVisible({
+    timeout: 30_000,
+  });
+  await expect(auditor.locator('.key-print')).toHaveText(key);
+  await context.close();
+});
+
+async function received(download: Download): Promise<FileToChoose> {
+  const buffer = readFileSync(await download.path());
+  return { name: download.suggestedFilename(), mimeType: '', buffer };
+}
+
+test('a time stamp is asked for, put in, and its authority held against the roots that the auditor gives', async ({
+  page,
+}) => {
+  const fixture = (path: string): FileToChoose => ({
+    name: path.split('/').at(-1) ?? '',
+    mimeType: '',
+    buffer: readFileSync(`tests/fixtures/${path}`),
+  });
+  await page.goto('/');
+  await choose(page, 'Recheck an evidence package', [fixture('packages/version-1.zip')]);
+  const part = page.getByRole('region', { name: 'Time stamp' });
+  await expect(part.getByText(/nobody attested them/)).toBeVisible({ timeout: 20_000 });
+  await part.getByText('Time stamp by an authority').click();
+  const [request] = await Promise.all([
+    page.waitForEvent('download'),
+    part.getByRole('button', { name: 'Save the request' }).click(),
+  ]);
+  expect(await received(request)).toMatchObject({
+    name: 'version-1.zip.tsq',
+    buffer: readFileSync('tests/fixtures/time-stamps/request.tsq'),
+  });
+  await choose(page, 'Put the answer in', [fixture('time-stamps/other-hash.tsr')]);
+  await expect(part.getByText(/time stamp is of something else/)).toBeVisible();
+  const [stamped] = await Promise.all([
+    page.waitForEvent('download'),
+    choose(page, 'Put the answer in', [fixture('time-stamps/ec.tsr')]),
+  ]);
+  expect(await received(stamped)).toMatchObject({
+    name: 'version-1-stamped.zip',
+    buffer: readFileSync('tests/fixtures/packages/version-1-stamped.zip'),
+  });
+  await expect(check(page, /time stamp fit/)).toHaveText('Yes', { timeout: 20_000 });
+  await expect(part.getByText('Invented time stamps, EC, Invented for tests')).toBeVisible();
+  await expect(part.getByText(/Authority not checked/)).toBeVisible();
+  const roots = 'Choose the authority’s root certificates';
+  await choose(page, roots, [fixture('time-stamps/certificates.txt')]);
+  await expect(part.getByText(/holds no certificate/)).toBeVisible();
+  await choose(page, roots, [fixture('time-stamps/other-root.pem')]);
+  await expect(check(page, /time stamp fit/)).toHaveText('No', { timeout: 20_000 });
+  await choose(page, roots, [fixture('time-stamps/root.pem')]);
+  await expect(part.getByText(/comes from a root that you chose/)).toBeVisible({ timeout: 20_000 });
+  await expect(check(page, /time stamp fit/)).toHaveText('Yes');
 });

@@ -1,7 +1,7 @@
 import { spawnSync } from 'node:child_process';
-import { copyFileSync, mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { copyFileSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join, resolve } from 'node:path';
+import { basename, join, resolve } from 'node:path';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { newKeyPair, packageBytes, REFUSED, recheckBytes, smallRecord } from '../evidence/small-package.ts';
 
@@ -74,8 +74,43 @@ test.each([
   [['--signed-by', 'nobody', 'whole.zip']],
   [['--workers', '0', 'whole.zip']],
   [['--fast', 'whole.zip']],
+  [['--time-roots', 'nowhere.pem', 'whole.zip']],
+  [['--time-roots', 'whole.zip', 'whole.zip']],
 ])('wrong use is 2, with one line that says so: %j', (given) => {
   const { status, lines, stderr } = rechecked(SOURCE, given);
   expect({ status, lines }).toEqual({ status: 2, lines: [] });
   expect(stderr.trim().split('\n')).toHaveLength(1);
+});
+
+test('a time stamp in the line, from the built file, and the way to one: request out, answer in', () => {
+  for (const name of [
+    'packages/version-1.zip',
+    'time-stamps/ec.tsr',
+    'time-stamps/root.pem',
+    'time-stamps/other-root.pem',
+  ])
+    copyFileSync(join('tests/fixtures', name), join(folder, basename(name)));
+  const stamp = ['--import', 'tsx', 'src/cli/stamp.ts'];
+  expect(rechecked(stamp, ['version-1.zip'])).toMatchObject({ status: 0, stderr: '' });
+  expect(readFileSync(join(folder, 'version-1.zip.tsq'))).toEqual(
+    readFileSync('tests/fixtures/time-stamps/request.tsq'),
+  );
+  expect(rechecked(stamp, ['version-1.zip', 'ec.tsr'])).toMatchObject({ status: 0, stderr: '' });
+  expect(readFileSync(join(folder, 'version-1-stamped.zip'))).toEqual(
+    readFileSync('tests/fixtures/packages/version-1-stamped.zip'),
+  );
+  expect(rechecked(stamp, ['whole.zip', 'ec.tsr'])).toMatchObject({ status: 2, lines: [] });
+
+  const alone = (given: readonly string[]) => rechecked([join(folder, 'alone.mjs')], given).lines;
+  const given = ['version-1.zip', 'version-1-stamped.zip'];
+  expect(alone(['--time-roots', 'root.pem', ...given])).toMatchObject([
+    { checks: { timeStamp: 'none' }, timeStamp: null },
+    {
+      checks: { timeStamp: 'yes' },
+      timeStamp: { authority: 'Invented time stamps, EC, Invented for tests', trust: 'reaches a root' },
+    },
+  ]);
+  expect(alone(['--time-roots', 'other-root.pem', 'version-1-stamped.zip'])).toMatchObject([
+    { holds: false, checks: { timeStamp: 'no' }, timeStamp: { trust: 'reaches no root' } },
+  ]);
 });

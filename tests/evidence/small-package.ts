@@ -89,6 +89,10 @@ export async function joined(parts: readonly Part<ByteSource>[]): Promise<Uint8A
   return Uint8Array.from(Buffer.concat(chunks));
 }
 
-export function recheckBytes(bytes: Uint8Array, signedBy: string | null = null) {
-  return recheckPackage(sourceOfBytes(bytes), { hashes: NODE_HASHES, subtle, signedBy });
+export function recheckBytes(
+  bytes: Uint8Array,
+  signedBy: string | null = null,
+  timeRoots: readonly Uint8Array[] = [],
+) {
+  return recheckPackage(sourceOfBytes(bytes), { hashes: NODE_HASHES, subtle, signedBy, timeRoots });
 }

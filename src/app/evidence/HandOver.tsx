@@ -1,20 +1,24 @@
 import './evidence.css';
 import { useEffect, useRef, useState } from 'react';
+import type { TimeStamp } from '../../recheck/time-stamp.ts';
 import type { InspectionRecord } from '../../record/record.ts';
 import { reportUnlessAbort } from '../media/report-unless-abort.ts';
 import { saveFile } from '../parts/save-file.ts';
 import { work } from '../stores.ts';
 import { packageFileName } from '../words/file-names.ts';
 import { HAND_OVER, makeFailureText } from '../words/hand-over.ts';
+import { stampText, TIME_STAMP } from '../words/time-stamp.ts';
 import { sizeText } from '../words/values.ts';
 import type { MadePackage, MakeFailure } from './make-package.ts';
 import { SavePieces } from './SavePieces.tsx';
 import { mayShare, shareFile } from './share-file.ts';
+import type { Stamped } from './stamp.ts';
+import { TimeStampSteps } from './TimeStampSteps.tsx';
 
 type State =
   | { readonly is: 'idle' | 'working' }
   | { readonly is: 'failed'; readonly failure: MakeFailure }
-  | { readonly is: 'made'; readonly made: MadePackage };
+  | { readonly is: 'made'; readonly made: MadePackage; readonly stamp: TimeStamp | null };
 
 export function HandOver({ record }: { readonly record: InspectionRecord }) {
   const [state, setState] = useState<State>({ is: 'idle' });
@@ -28,7 +32,9 @@ export function HandOver({ record }: { readonly record: InspectionRecord }) {
       const { makePackage } = await import('./make-package.ts');
       const made = await makePackage(record, control.current.signal);
       if (made.ok) takeSealed(record, made.value.record);
-      setState(made.ok ? { is: 'made', made: made.value } : { is: 'failed', failure: made.failure });
+      setState(
+        made.ok ? { is: 'made', made: made.value, stamp: null } : { is: 'failed', failure: made.failure },
+      );
     } catch (thrown) {
       setState({ is: 'idle' });
       reportUnlessAbort(thrown);
@@ -41,7 +47,11 @@ export function HandOver({ record }: { readonly record: InspectionRecord }) {
     <section className="hand-over" aria-label={HAND_OVER.heading}>
       <p>{HAND_OVER.sentence}</p>
       {made && !isStale ? (
-        <Made made={made} />
+        <Made
+          made={made}
+          stamp={state.is === 'made' ? state.stamp : null}
+          onStamped={({ file, stamp }) => setState({ is: 'made', made: { ...made, file }, stamp })}
+        />
       ) : (
         <button
           type="button"
@@ -58,7 +68,13 @@ export function HandOver({ record }: { readonly record: InspectionRecord }) {
   );
 }
 
-function Made({ made: { record, file, fingerprint } }: { readonly made: MadePackage }) {
+type MadeProps = {
+  readonly made: MadePackage;
+  readonly stamp: TimeStamp | null;
+  readonly onStamped: (stamped: Stamped) => void;
+};
+
+function Made({ made: { record, file, fingerprint }, stamp, onStamped }: MadeProps) {
   const name = packageFileName(record);
   return (
     <>
@@ -77,6 +93,14 @@ function Made({ made: { record, file, fingerprint } }: { readonly made: MadePack
         ) : null}
       </div>
       <SavePieces file={file} name={name} />
+      {stamp ? (
+        <p role="status">{stampText(stamp)}</p>
+      ) : (
+        <details className="time-stamp">
+          <summary>{TIME_STAMP.optional}</summary>
+          <TimeStampSteps file={file} name={name} onStamped={onStamped} />
+        </details>
+      )}
       <p className="quiet">{HAND_OVER.proves}</p>
     </>
   );

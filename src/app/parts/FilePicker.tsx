@@ -3,11 +3,11 @@ import { useRef } from 'react';
 /** HEIC by name as well: some systems have no media type for it. */
 export const PICTURE_FILES = 'image/*,video/*,.heic,.heif';
 export const RECORD_FILES = 'application/json,.json';
-export const PACKAGE_FILES = 'application/zip,.zip';
 
 type Props = {
   readonly label: string;
-  readonly accept: string;
+  /** Left out where the endings are none that every system knows, as those of pieces: what it does not know it greys out. */
+  readonly accept?: string;
   readonly multiple?: boolean;
   readonly main?: boolean;
   readonly disabled?: boolean;

@@ -11,6 +11,7 @@ import { RecordedResults } from './RecordedResults.tsx';
 import { recheck } from './recheck-store.ts';
 import { SecondReading } from './SecondReading.tsx';
 import { Stills } from './Stills.tsx';
+import { TimeStampPart } from './TimeStampPart.tsx';
 import { Verdict } from './Verdict.tsx';
 
 export function RecheckScreen({ file }: { readonly file: File }) {
@@ -44,6 +45,7 @@ export function RecheckScreen({ file }: { readonly file: File }) {
         {found ? (
           <>
             <CheckList found={found} />
+            <TimeStampPart file={file} found={found} />
             <SecondReading file={file} found={found} />
             <details className="recheck-part">
               <summary>{RECHECK.results}</summary>

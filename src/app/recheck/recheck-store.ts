@@ -3,6 +3,7 @@ import { createStore } from 'zustand/vanilla';
 import type { Recheck } from '../../recheck/recheck.ts';
 import { askOnce } from '../measuring/ask-apart.browser.ts';
 import { reportUnlessAbort } from '../media/report-unless-abort.ts';
+import type { RecheckQuestion } from './recheck.worker.ts';
 
 export type RecheckState = {
   /** Null: no package is looked at. */
@@ -10,27 +11,37 @@ export type RecheckState = {
   /** Null while it is rechecked. */
   readonly recheck: Recheck | null;
   readonly isBroken: boolean;
+  /** Its name where it was given a time stamp here and saved. */
+  readonly savedAs: string | null;
 };
 
-const NOTHING: RecheckState = { file: null, recheck: null, isBroken: false };
+const NOTHING: RecheckState = { file: null, recheck: null, isBroken: false, savedAs: null };
 
 function createRecheckStore() {
   const store = createStore<RecheckState>(() => NOTHING);
   let control = new AbortController();
   const startWorker = () => new Worker(new URL('./recheck.worker.ts', import.meta.url), { type: 'module' });
+  const look = async (question: RecheckQuestion): Promise<void> => {
+    control.abort();
+    control = new AbortController();
+    try {
+      const recheck = await askOnce<RecheckQuestion, Recheck>(startWorker, question, control.signal);
+      store.setState({ recheck });
+    } catch (thrown) {
+      if (store.getState().file === question.file) store.setState({ isBroken: true });
+      reportUnlessAbort(thrown);
+    }
+  };
   return {
     ...store,
-    async open(file: File) {
-      control.abort();
-      control = new AbortController();
-      store.setState({ ...NOTHING, file });
-      try {
-        const recheck = await askOnce<Blob, Recheck>(startWorker, file, control.signal);
-        store.setState({ recheck });
-      } catch (thrown) {
-        if (store.getState().file === file) store.setState({ isBroken: true });
-        reportUnlessAbort(thrown);
-      }
+    open(file: File, savedAs: string | null = null): Promise<void> {
+      store.setState({ ...NOTHING, file, savedAs });
+      return look({ file, timeRoots: [] });
+    },
+    /** Once more, with these roots for its time stamp; what was found stays in sight meanwhile. */
+    async trust(timeRoots: readonly Uint8Array[]): Promise<void> {
+      const { file } = store.getState();
+      if (file) await look({ file, timeRoots });
     },
     close() {
       control.abort();

@@ -3,7 +3,7 @@ import { useStore } from 'zustand';
 import { camera } from '../camera/camera-store.ts';
 import { startInspection } from '../media/start-wheel-end.ts';
 import { takeAnyFiles } from '../media/take-any-files.ts';
-import { FilePicker, PACKAGE_FILES, PICTURE_FILES, RECORD_FILES } from '../parts/FilePicker.tsx';
+import { FilePicker, PICTURE_FILES, RECORD_FILES } from '../parts/FilePicker.tsx';
 import { BrakeDrawing } from '../sheet/BrakeDrawing.tsx';
 import { choices, media } from '../stores.ts';
 import { CAMERA } from '../words/camera.ts';
@@ -56,11 +56,7 @@ export function FirstScreen() {
             accept={RECORD_FILES}
             onFiles={(files) => void takeAnyFiles(files)}
           />
-          <FilePicker
-            label={RECHECK_OPEN}
-            accept={PACKAGE_FILES}
-            onFiles={(files) => void takeAnyFiles(files)}
-          />
+          <FilePicker label={RECHECK_OPEN} multiple onFiles={(files) => void takeAnyFiles(files)} />
           <button type="button" className="button" onClick={() => camera.show(true)}>
             {CAMERA.open}
           </button>

@@ -2,6 +2,7 @@
 import type { Difference, NotReadable } from '../../recheck/difference.ts';
 import type { Check, CheckName, Recheck } from '../../recheck/recheck.ts';
 import { recordFailureText } from './failures-records.ts';
+import { timeStampFaultText } from './time-stamp.ts';
 import { sizeText } from './values.ts';
 
 export const RECHECK = {
@@ -24,6 +25,7 @@ export const ANSWER_NAMES: Readonly<Record<Check['answer'], string>> = {
   yes: 'Yes',
   no: 'No',
   'not checked': 'Not checked',
+  none: 'None',
 };
 
 export const CHECK_QUESTIONS: Readonly<Record<CheckName, string>> = {
@@ -31,6 +33,7 @@ export const CHECK_QUESTIONS: Readonly<Record<CheckName, string>> = {
   files: 'Is every listed file there, and no other?',
   hashes: 'Is every file as it was when the package was made?',
   signature: 'Does the signature fit?',
+  timeStamp: 'Does the time stamp fit?',
   record: 'Does the record open without contradiction?',
   history: 'Is the record’s history whole, and the record as it was sealed?',
   captures: 'Are the pictures those that were measured?',
@@ -101,6 +104,18 @@ export function differenceText(difference: Difference): string {
       return 'The list of files was changed after it was signed, or signed by another key than it names.';
     case 'signature/other-key':
       return `It is signed with the key ${difference.found}, not with ${difference.asked}.`;
+    case 'time-stamp/too-large':
+    case 'time-stamp/not-readable':
+    case 'time-stamp/refused':
+    case 'time-stamp/other-hash':
+    case 'time-stamp/algorithm':
+    case 'time-stamp/no-certificate':
+    case 'time-stamp/does-not-fit':
+    case 'time-stamp/other-certificate':
+    case 'time-stamp/wrong-purpose':
+    case 'time-stamp/outside-validity':
+    case 'time-stamp/not-trusted':
+      return timeStampFaultText(difference);
     case 'record/does-not-open':
       return difference.failure.code === 'utf8/broken'
         ? 'The record is no text.'

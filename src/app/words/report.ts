@@ -153,7 +153,7 @@ export const CLOSING = {
   cautions: 'Cautions',
   limits: 'What is not proven',
   notProven: [
-    'The times are this device’s and the camera’s own clocks; nobody attested them.',
+    'The times are this device’s and the camera’s own clocks; nobody attested them, unless a time stamp was put into the package: its recheck tells.',
     'Names and qualifications are as stated; the tool checks neither and makes nobody qualified.',
     'That the pedal was fully down, the pressure as noted and the spring brakes released is the word of who was there.',
     'That the pictures show this vehicle and this wheel end is the word of who took them. The hashes prove only that a file is the one that was measured.',
