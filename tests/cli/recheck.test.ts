@@ -74,7 +74,6 @@ test.each([
   [['--signed-by', 'nobody', 'whole.zip']],
   [['--workers', '0', 'whole.zip']],
   [['--fast', 'whole.zip']],
-  [['--time-roots', 'nowhere.pem', 'whole.zip']],
   [['--time-roots', 'whole.zip', 'whole.zip']],
 ])('wrong use is 2, with one line that says so: %j', (given) => {
   const { status, lines, stderr } = rechecked(SOURCE, given);

@@ -149,6 +149,7 @@ test('what is unreadable leaves unanswered only what rests on it', async () => {
     files: 'no',
     hashes: 'no',
     signature: 'yes',
+    timeStamp: 'none',
     record: 'no',
     history: 'not checked',
     captures: 'not checked',
