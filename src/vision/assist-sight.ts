@@ -24,6 +24,13 @@ export const assistQuestionSchema = z
       sigmaPx,
       lengthPx: z.number().positive(),
     }),
+    /** The clamp band's rim; nearPx: where it was pointed to. */
+    z.strictObject({
+      of: z.literal('clamp-band'),
+      facePx: placePx,
+      pinPx: placePx,
+      nearPx: placePx.nullable(),
+    }),
   ])
   .readonly();
 
@@ -53,6 +60,13 @@ export const assistFailureSchema = z.union([
   /** Found, but no surer than the hand. */
   z.strictObject({ code: z.literal('disc/no-surer'), sigmaPx: z.number() }),
   z.strictObject({ code: z.literal('disc/out-of-picture') }),
+  z.strictObject({ code: z.literal('band/none') }),
+  /** Edges were seen, but none with what a band has beside its rim. */
+  z.strictObject({ code: z.literal('band/one-rim') }),
+  z.strictObject({ code: z.literal('band/two-ways') }),
+  z.strictObject({ code: z.literal('band/elsewhere'), offPx: z.number() }),
+  /** Its axis ratio is told no better than this. */
+  z.strictObject({ code: z.literal('band/loose'), uRatio: z.number() }),
 ]);
 
 export type AssistQuestion = z.infer<typeof assistQuestionSchema>;

@@ -1,5 +1,6 @@
 /** Which assist answers which question. */
-import type { Result } from '../basics/result.ts';
+import { ok, type Result } from '../basics/result.ts';
+import { findBand } from './assist-band.ts';
 import { findEnd } from './assist-end.ts';
 import { findLattice } from './assist-lattice.ts';
 import type { AssistFailure, AssistQuestion, AssistSight } from './assist-sight.ts';
@@ -15,5 +16,9 @@ export function assist(gray: Gray, question: AssistQuestion): Result<AssistSight
     case 'clevis-pin':
     case 'camshaft-end':
       return findEnd(gray, question);
+    case 'clamp-band': {
+      const band = findBand(gray, question);
+      return band.ok ? ok({ marks: band.value.marks }) : band;
+    }
   }
 }

@@ -19,7 +19,7 @@ export function assistAsked(
   others: readonly Pick<View, 'marks'>[],
 ): readonly Asked[] {
   const byHand = marks.filter(({ placedBy }) => placedBy === 'hand');
-  return [...endsAsked(byHand), ...tapeAsked(marks, byHand, others)];
+  return [...endsAsked(byHand), ...bandAsked(marks, byHand), ...tapeAsked(marks, byHand, others)];
 }
 
 const placeOf = ({ xPx, yPx }: Mark) => [xPx, yPx] as const;
@@ -39,6 +39,25 @@ function endsAsked(byHand: readonly Mark[]): readonly Asked[] {
     const lengthPx = Math.max(1, Math.hypot(pin.xPx - face.xPx, pin.yPx - face.yPx));
     return [{ question: { of, placePx: placeOf(end), sigmaPx: end.sigmaPx, lengthPx }, instead: [end] }];
   });
+}
+
+/** One touch near the band is enough, where face and pin are there; found once, it is not sought again. */
+function bandAsked(marks: readonly Mark[], byHand: readonly Mark[]): readonly Asked[] {
+  const isRim = ({ kind }: Mark) => kind === 'clamp-band';
+  if (marks.some((mark) => isRim(mark) && mark.placedBy === 'assist')) return [];
+  const [face, pin] = (['chamber-face', 'clevis-pin'] as const).map((of) =>
+    marks.find(({ kind }) => kind === of),
+  );
+  const instead = byHand.filter(isRim);
+  const [near] = instead;
+  if (!face || !pin || !near) return [];
+  const question = {
+    of: 'clamp-band',
+    facePx: placeOf(face),
+    pinPx: placeOf(pin),
+    nearPx: placeOf(near),
+  } as const;
+  return [{ question, instead }];
 }
 
 /** Between the two that lie farthest apart; found once, they are not sought again. */
@@ -95,14 +114,17 @@ function rodRad(marks: readonly Mark[]): number | null {
   return face && pin ? Math.atan2(pin.yPx - face.yPx, pin.xPx - face.xPx) : null;
 }
 
+/** Whether what is found are many marks of one kind. */
+export const isMany = (of: AssistQuestion['of']) =>
+  of === 'tape' || of === 'tape-again' || of === 'clamp-band';
+
 /** A single mark keeps its id: what hangs on it, hangs on it still. */
 export function marksFound(
   { question, instead }: Asked,
   found: readonly FoundMark[],
   newId: () => string,
 ): readonly Mark[] {
-  const isTape = question.of === 'tape' || question.of === 'tape-again';
-  const kept = isTape ? null : instead[0];
+  const kept = isMany(question.of) ? null : instead[0];
   return found.map(({ placePx: [xPx, yPx], sigmaPx, readingMm }): Mark => {
     const placed = { id: kept?.id ?? newId(), xPx, yPx, sigmaPx, placedBy: 'assist' } as const;
     return question.of === 'tape' || question.of === 'tape-again'

@@ -3,12 +3,13 @@ import { formatLength, type LengthUnit } from '../../basics/length-text.ts';
 import type { OfferedMark } from '../viewer/offered-mark.ts';
 import { ASSISTS } from '../words/assists.ts';
 import { MARK_NAMES } from '../words/marks.ts';
+import { isMany } from './assist-asked.ts';
 import type { Assist } from './use-assists.ts';
 
 export function offeredMarks(assists: readonly Assist[], unit: LengthUnit): readonly OfferedMark[] {
   return assists.flatMap(({ key, question, search }) => {
     if (search?.is !== 'found') return [];
-    const many = question.of === 'tape' || question.of === 'tape-again';
+    const many = isMany(question.of);
     // Beside the hand's own marks stand their names already.
     const named = question.of === 'tape-again' ? (search.marks.at(-1)?.readingMm ?? null) : null;
     return search.marks.map(({ placePx: [xPx, yPx], readingMm }, index) => ({
@@ -28,6 +29,7 @@ function nameOf(
   namedMm: number | null,
   unit: LengthUnit,
 ): string | null {
+  if (of === 'clamp-band') return null;
   if (of !== 'tape' && of !== 'tape-again') return ASSISTS.offered(MARK_NAMES[of]);
   return readingMm !== null && readingMm === namedMm ? ASSISTS.offered(formatLength(readingMm, unit)) : null;
 }

@@ -13,6 +13,7 @@ const SOUGHT: Readonly<Record<Sought, string>> = {
   'tape-again': 'Graduations of the tape',
   'clevis-pin': 'End of the clevis pin',
   'camshaft-end': 'End of the camshaft',
+  'clamp-band': 'Rim of the clamp band',
 };
 
 export const ASSISTS = {
@@ -34,6 +35,8 @@ export function foundText(
     const [low, high] = [Math.min(...readings), Math.max(...readings)];
     return `${found.length} graduations found between ${formatLength(low, unit)} and ${formatLength(high, unit)}; they come in place of your ${instead.length}.`;
   }
+  if (of === 'clamp-band')
+    return `${SOUGHT[of]} found, ${found.length} points along it; they come in place of your ${instead.length}. Look whether they lie on the edge towards the rod.`;
   const [place, mark] = [found[0], instead[0]];
   const offPx = place && mark ? Math.hypot(place.placePx[0] - mark.xPx, place.placePx[1] - mark.yPx) : 0;
   return `${SOUGHT[of]} found, its centre ${offPx.toFixed(1)} pixels from your mark.`;
@@ -44,7 +47,7 @@ export function assistFailureText(of: Sought, failure: AssistSearchFailure, unit
 }
 
 const isAssistFailure = (failure: AssistSearchFailure): failure is AssistFailure =>
-  /^(vision|tape|disc)\//.test(failure.code);
+  /^(vision|tape|disc|band)\//.test(failure.code);
 
 function failureText(of: Sought, failure: AssistFailure, unit: LengthUnit): string {
   switch (failure.code) {
@@ -70,6 +73,16 @@ function failureText(of: Sought, failure: AssistFailure, unit: LengthUnit): stri
       return `${SOUGHT[of]}: not seen more surely than you marked it. Your mark stays as it is.`;
     case 'disc/out-of-picture':
       return `${SOUGHT[of]}: too near to the picture’s border. Your mark stays as it is.`;
+    case 'band/none':
+      return `${SOUGHT[of]}: no edge is seen clearly round the chamber. Mark points of the rim by hand.`;
+    case 'band/one-rim':
+      return `${SOUGHT[of]}: not told apart from the chamber’s other edges. Mark points of the rim by hand.`;
+    case 'band/two-ways':
+      return `${SOUGHT[of]}: two edges could be it. Mark points of the rim by hand.`;
+    case 'band/elsewhere':
+      return `${SOUGHT[of]}: what looks like it is ${failure.offPx.toFixed(0)} pixels from your mark. Set your mark on the band, or mark points of the rim by hand.`;
+    case 'band/loose':
+      return `${SOUGHT[of]}: too little of it is seen to tell its shape. Mark points of the rim by hand.`;
     case 'vision/stalled':
       return `${SOUGHT[of]}: the search did not end within ${failure.limitS} seconds. Your marks stay as they are.`;
     case 'vision/forbidden':

@@ -75,3 +75,18 @@ test('where another picture shows the tape, one named graduation is enough, turn
   expect(about[1]).toBeCloseTo(110);
   expect(assistAsked({ marks: [face, up, graduation('d', 55)] }, [{ marks: other }])).toHaveLength(1);
 });
+
+test('the band is asked about from one touch of it, with face and pin; its points come in place of the hand’s', () => {
+  const rim = (id: string): Mark => ({ kind: 'clamp-band', ...at(id, -60, 80) });
+  expect(of([rim('a')])).toEqual([]);
+  expect(of([face, pin])).not.toContain('clamp-band');
+  const asked = assistAsked({ marks: [face, pin, rim('a'), rim('b')] }, []).at(-1);
+  expect(asked?.question).toEqual({
+    of: 'clamp-band',
+    facePx: [0, 10],
+    pinPx: [200, 10],
+    nearPx: [-60, 80],
+  });
+  expect(asked?.instead.map(({ id }) => id)).toEqual(['a', 'b']);
+  expect(of([face, pin, rim('a'), { ...rim('b'), placedBy: 'assist' }])).not.toContain('clamp-band');
+});

@@ -1,0 +1,65 @@
+"""Stills of the second renderer for the outlines of band, rod and face: /usr/bin/python3 tests/bench/assists_outlines_flat.py FOLDER FIRST COUNT
+
+As assists_marks_flat.py, but with chamber and band in so many facets that their rims are round, and with lugs, bolts and a bracket
+across the band at places of their own. Each becomes FOLDER/flat-NUMBER.pgm with flat-NUMBER.json. Debian package: python3-opencv.
+"""
+import json
+import sys
+import cv2
+import numpy as np
+import tracking_scene
+from assists_marks_flat import changes
+from tracking_clips import Clip
+from tracking_mechanism import ROD_R_MM
+
+RIM_X, RIM_R, FACETS = -54.0, 102.8, 60
+chamber_of_few = tracking_scene.chamber
+
+
+def draws(number):
+    return np.random.default_rng(91_000 + number)
+
+
+def chamber_round(rng):
+    def chamber(b, body, d):
+        tube = b.tube
+        b.tube = lambda name, frame, kind, x0, x1, r, y=0.0, z=0.0, facets=7, **more: tube(name, frame, kind, x0, x1, r, y, z, FACETS if r > 50 else facets, **more)
+        chamber_of_few(b, body, d)
+        b.tube = tube
+        for turn in (rng.uniform(-0.35, 0.35) + np.pi / 2, rng.uniform(-0.35, 0.35) - np.pi / 2):
+            y, z = RIM_R * np.sin(turn), -RIM_R * np.cos(turn)
+            b.flat("lug", "still", tracking_scene.tx.steel_band, (-69, y - 14, z - 6), (1, 0, 0), (0, 1, 0), (14, 28), rng.uniform(0.5, 1.1))
+            b.disc("lug-bolt", "still", tracking_scene.tx.cast_iron, (-62, y + 8 * np.sign(y), z - 14), 8, (1, 0, 0), (0, 1, 0), rng.uniform(0.6, 1.2))
+        if rng.random() < 0.4:
+            y = rng.uniform(-80, 60)
+            b.flat("hose", "still", tracking_scene.tx.glove, (-150, y, -RIM_R - 25), (1, rng.uniform(-0.4, 0.4), 0), (0, 1, 0), (260, rng.uniform(10, 26)), rng.uniform(0.5, 1.3))
+    return chamber
+
+
+def write(folder, number):
+    tracking_scene.chamber = chamber_round(draws(number))
+    clip = Clip(f"outlines-{number}", changes(number))
+    marks = {k: px.tolist() for k, (_, px) in clip.marks_at(0.0).items()}
+    r, t, eye = clip.camera.pose(0.0)
+    see = lambda mm: clip.renderer.project(mm, r, t).tolist()
+    inside = lambda px: 20 < px[0] < clip.w - 20 and 20 < px[1] < clip.h - 20
+    angles = np.arange(120) * np.pi / 60
+    rim = [see((RIM_X, RIM_R * np.cos(a), RIM_R * np.sin(a))) for a in angles]
+    state = clip.wheel_end.state(clip.stroke(0.0))
+    along = (state["pin"] - state["inner"]) / np.linalg.norm(state["pin"] - state["inner"])
+    axis = [state["pin"] + along * (x - state["pin"][0]) / along[0] for x in np.array([0.2, 0.5, 0.8]) * (state["pin"][0] - 74)]
+    if not all(inside(px) for px in [*marks.values(), *rim]) or eye[0] < 5 or clip.pin_visible(0.0) < 0.95:
+        return False
+    rod = [see(p) for p in axis]
+    half = np.linalg.norm(np.subtract(see(axis[1] + np.array([0, ROD_R_MM, 0])), rod[1]))
+    cv2.imwrite(f"{folder}/flat-{number}.pgm", clip.picture(0.0, 0))
+    truth = {"number": number, "widthPx": clip.w, "heightPx": clip.h, **marks, "rim": rim, "rodLine": rod, "rodHalfPx": float(half)}
+    with open(f"{folder}/flat-{number}.json", "w") as file:
+        json.dump(truth, file)
+    return True
+
+
+if __name__ == "__main__":
+    folder, first, count = sys.argv[1], int(sys.argv[2]), int(sys.argv[3])
+    made = [number for number in range(first, first + count) if write(folder, number)]
+    print(f"{len(made)} of {count} made: the others do not show all of it")
