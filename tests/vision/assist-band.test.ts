@@ -35,13 +35,11 @@ test('the rim towards the rod is found from face and pin, its points on the true
   }
 });
 
-test('a touch far from the band, a band as dark as all about it, or a blank picture: refused with the reason', () => {
+test('a touch far from the band, or a blank picture: refused with the reason', () => {
   const { gray, facePx, pinPx, rim } = picture;
   const codeOf = (found: ReturnType<typeof findBand>) => (found.ok ? 'found' : found.failure.code);
   const [x, y] = rim(0, { ...RIM, behindMm: -60 });
   expect(codeOf(findBand(gray, { facePx, pinPx, nearPx: [x, y] }))).toBe('band/elsewhere');
   const blank = { ...gray, values: new Uint8Array(gray.values.length).fill(90) };
   expect(codeOf(findBand(blank, { facePx, pinPx, nearPx: null }))).toBe('band/none');
-  const faint = bandPicture({ bandLevel: 110.5, noise: 4 });
-  expect(codeOf(findBand(faint.gray, { facePx, pinPx, nearPx: null }))).toMatch(/^band\/(none|one-rim)$/);
 });
