@@ -21,6 +21,7 @@ import type {
   MeasurementFailure,
   MeasurementWarning,
 } from './measurement.ts';
+import { pictureSight } from './picture-sight.ts';
 import { problemFromViews } from './problem-from-views.ts';
 import { armAngle, axialTravel, type Quantity, straightLineChange } from './quantities.ts';
 import { adjustedRod } from './rod-in-picture.ts';
@@ -69,6 +70,7 @@ export function measurementOf(
     warnings: warningsOf(input, adjustment, fit, strokeMm),
     drawings: input.views.map((_view, i) => strokeDrawing(adjustment, i)),
     rods: input.views.map((_view, i) => adjustedRod(adjustment, i)),
+    sights: input.views.map((_view, i) => pictureSight(adjustment, i, strokeMm)),
   });
 }
 

@@ -41,6 +41,16 @@ export type Measurement = {
   readonly drawings: readonly StrokeDrawing[];
   /** How the push rod lies on each picture near the chamber face. */
   readonly rods: readonly RodScale[];
+  /** From where each picture was taken. */
+  readonly sights: readonly PictureSight[];
+};
+
+export type PictureSight = {
+  readonly state: BrakeState;
+  /** Between the line of sight to the rod and the pin's own axis. */
+  readonly offSquareRad: number;
+  /** How far the tape or printed target lies before or behind the pin's visible end, and its hold's share of the stroke's variance. */
+  readonly reference: { readonly apartMm: number; readonly share: number } | null;
 };
 
 export type RodScale = {

@@ -12,5 +12,9 @@ export function levelAt({ widthPx, heightPx, values }: Gray, x: number, y: numbe
   return a + right * (b - a) + low * (c - a + right * (a - b - c + d));
 }
 
-export const isInPicture = ({ widthPx, heightPx }: Gray, x: number, y: number, roomPx = 0): boolean =>
-  x > roomPx && y > roomPx && x < widthPx - roomPx && y < heightPx - roomPx;
+export const isInPicture = (
+  { widthPx, heightPx }: Omit<Gray, 'values'>,
+  x: number,
+  y: number,
+  roomPx = 0,
+): boolean => x > roomPx && y > roomPx && x < widthPx - roomPx && y < heightPx - roomPx;

@@ -13,6 +13,7 @@ import {
   assistSightSchema,
 } from './assist-sight.ts';
 import { endedBy } from './ended-by.browser.ts';
+import { type PictureQuality, pictureQualitySchema, type QualityQuestion } from './picture-quality.ts';
 import { type BoardPlan, type SeenBoard, seenBoardSchema } from './seen-board.ts';
 import { type CardMarker, type TargetSight, targetSightSchema } from './target-sight.ts';
 import type { Task } from './task.browser.ts';
@@ -55,6 +56,11 @@ export type VisionClient = {
     question: AssistQuestion,
     signal: AbortSignal,
   ) => Promise<Result<AssistSight, AssistFailure>>;
+  readonly quality: (
+    picture: ImageBitmap,
+    question: QualityQuestion,
+    signal: AbortSignal,
+  ) => Promise<Result<PictureQuality, VisionFailure>>;
 };
 
 type Engine = { readonly worker: Worker; readonly started: Promise<Result<null, VisionFailure>> };
@@ -145,6 +151,12 @@ export function visionClient(startWorker: () => Worker, limits = LIMITS): Vision
       askAndClose(
         { kind: 'assist', picture, question },
         answerSchema(assistSightSchema, assistFailureSchema),
+        signal,
+      ),
+    quality: (picture, question, signal) =>
+      askAndClose(
+        { kind: 'quality', picture, question },
+        answerSchema(pictureQualitySchema, visionFailureSchema),
         signal,
       ),
   };

@@ -30,6 +30,7 @@ async function answer(task: Task): Promise<Result<TargetSight | SeenBoard | TieS
     case 'find-ties':
       return findTies(started.value, gray, grayPicture(task.second), task.question);
     case 'assist':
-      throw new Error('The assists have a worker of their own');
+    case 'quality':
+      throw new Error(`Not a task for OpenCV: ${task.kind}`);
   }
 }

@@ -6,13 +6,14 @@ import { readFileSync, writeFileSync } from 'node:fs';
 import { parseArgs } from 'node:util';
 import { marksStudy } from './assists-marks.ts';
 import { paintStudy } from './assists-paint.ts';
+import { qualityStudy } from './assists-quality.ts';
 import { turnStudy } from './assists-turn.ts';
 
 /** Gives the tables of its section. */
 export type AssistStudy = { readonly name: string; readonly run: () => string };
 
 const PLACE = 'docs/assists.md';
-const STUDIES: readonly AssistStudy[] = [marksStudy, paintStudy, turnStudy];
+const STUDIES: readonly AssistStudy[] = [marksStudy, qualityStudy, paintStudy, turnStudy];
 
 const { values: asked } = parseArgs({ options: { only: { type: 'string' } } });
 for (const { name, run } of STUDIES.filter((study) => !asked.only || study.name === asked.only)) {

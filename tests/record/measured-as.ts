@@ -20,6 +20,7 @@ export function measuredAs(
     warnings: [],
     drawings: [],
     rods: [],
+    sights: [],
     ...more,
   });
 }

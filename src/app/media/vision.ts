@@ -23,6 +23,21 @@ export function assists(): Promise<Pick<VisionClient, 'assist'>> {
   return atAssists;
 }
 
+let atSights: Promise<VisionClient> | null = null;
+
+/** What looks at whole pictures as they are opened, beside the assists. */
+export function sights(): Promise<Pick<VisionClient, 'quality'>> {
+  atSights ??= startSights();
+  return atSights;
+}
+
+async function startSights(): Promise<VisionClient> {
+  const { visionClient } = await import('../../vision/vision-client.browser.ts');
+  return visionClient(
+    () => new Worker(new URL('../../vision/sight.worker.browser.ts', import.meta.url), { type: 'module' }),
+  );
+}
+
 async function startAssists(): Promise<VisionClient> {
   const { visionClient } = await import('../../vision/vision-client.browser.ts');
   return visionClient(

@@ -1,4 +1,5 @@
 import type { BrakeState } from '../../marks/view.ts';
+import type { Assessment } from '../../record/results.ts';
 import { useLengthUnit } from '../parts/use-length-unit.ts';
 import { nameOf } from '../pictures/viewer-marks.ts';
 import { work } from '../stores.ts';
@@ -10,12 +11,13 @@ import { graduationStepMm } from '../work/usual-references.ts';
 import { AssistOffers } from './AssistOffers.tsx';
 import { FollowClip } from './FollowClip.tsx';
 import { MarkList } from './MarkList.tsx';
+import { PictureAdvice } from './PictureAdvice.tsx';
 import { ReadingField } from './ReadingField.tsx';
 import { TieFinder } from './TieFinder.tsx';
 
-type Props = { readonly current: Current; readonly state: BrakeState };
+type Props = { readonly current: Current; readonly assessment: Assessment; readonly state: BrakeState };
 
-export function MarksStep({ current, state }: Props) {
+export function MarksStep({ current, assessment, state }: Props) {
   const unit = useLengthUnit();
   const { measurement, place } = current;
   const view = viewOf(measurement, state);
@@ -39,6 +41,7 @@ export function MarksStep({ current, state }: Props) {
         {asking ? askingSentence(asking, state, unit) : MARKS.allThere(state)}
       </p>
       <AssistOffers current={current} state={state} />
+      <PictureAdvice current={current} assessment={assessment} states={[state]} />
       {asking?.kind === 'tape-graduation' ? <ReadingField asking={asking} view={view} /> : null}
       {asking && optional ? (
         <button type="button" className="button" onClick={() => work.passOver(asking.kind)}>

@@ -1,4 +1,6 @@
 import { useStore } from 'zustand';
+import { BRAKE_STATES } from '../../marks/view.ts';
+import type { Assessment } from '../../record/results.ts';
 import { takeAnyFiles } from '../media/take-any-files.ts';
 import { Choice } from '../parts/Choice.tsx';
 import { FilePicker, PICTURE_FILES } from '../parts/FilePicker.tsx';
@@ -9,8 +11,11 @@ import { capturesHere } from '../work/captures-here.ts';
 import type { Current } from '../work/current.ts';
 import { CaptureList } from './CaptureList.tsx';
 import { MissingFiles } from './MissingFiles.tsx';
+import { PictureAdvice } from './PictureAdvice.tsx';
 
-export function PicturesStep({ current }: { readonly current: Current }) {
+type Props = { readonly current: Current; readonly assessment: Assessment };
+
+export function PicturesStep({ current, assessment }: Props) {
   const { record, measurement, place } = current;
   const reading = useStore(media, (state) => state.reading > 0);
   const { views } = measurement;
@@ -18,6 +23,7 @@ export function PicturesStep({ current }: { readonly current: Current }) {
   const both = ['released', 'applied'].every((state) => views.some((view) => view.state === state));
   return (
     <>
+      <PictureAdvice current={current} assessment={assessment} states={BRAKE_STATES} />
       {both ? null : <p>{place.chooser ? CLIP.sentence : PICTURES.sentence}</p>}
       <MissingFiles record={record} />
       <FilePicker

@@ -59,10 +59,11 @@ export function StepPanel({ current, assessment }: Props) {
 function bodyOf(current: Current, assessment: ShownAssessment): ReactNode {
   const { step } = current.place;
   const state = markedState(step);
-  if (state !== null) return <MarksStep key={state} current={current} state={state} />;
+  if (state !== null)
+    return <MarksStep key={state} current={current} assessment={assessment} state={state} />;
   switch (step) {
     case 'pictures':
-      return <PicturesStep current={current} />;
+      return <PicturesStep current={current} assessment={assessment} />;
     case 'reference':
       return <ReferenceStep current={current} />;
     case 'chamber':
