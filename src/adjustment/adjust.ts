@@ -13,8 +13,7 @@ import { isBelievable } from './believable.ts';
 import { type Effort, QUICK, THOROUGH } from './effort.ts';
 import { coreOf, extended } from './extend.ts';
 import { type Layout, layoutOf } from './layout.ts';
-import { linearise } from './linearise.ts';
-import { priorRows } from './prior-rows.ts';
+import { markRowsOf } from './linearise.ts';
 import type { Problem } from './problem.ts';
 import type { Solution } from './run.ts';
 import { minima, together } from './search.ts';
@@ -73,12 +72,6 @@ function adjustmentAt(
     .slice(1)
     .map((solution) => ({ solution, excess: solution.fitted.chiSquare - best.fitted.chiSquare }))
     .filter(({ excess }) => excess < RIVAL_EXCESS);
-  const { markRows } = linearise(
-    best.x,
-    problem,
-    layout,
-    best.start,
-    priorRows(problem, layout, best.start.x),
-  );
+  const markRows = markRowsOf(best.fitted.equations, best.x, problem, layout);
   return ok({ problem, layout, best, rivals, markRows, factor });
 }

@@ -2,11 +2,12 @@
  * The adjustment solved anew, from the solution found, for observations displaced from their values.
  *
  * Model    minimise |r(x) - d|^2, d the displacements in units of each observation's standard uncertainty. Marks and priors are
- *          displaced as values, the other equations (arc, contact, direction of view) as if their right side were. The first step
- *          is the linear one, N^-1 J^T (d - r) of the solution found; Gauss-Newton's follow, halved where the sum would rise, and
- *          Levenberg-Marquardt where that does not help. Gauss-Newton's steps shrink by a like factor each: the fall F of the
- *          sum that a step promises leaves about F^2 / (fall before) after it, and where that is little enough the step is taken
- *          as the last one.
+ *          displaced as values, the other equations (arc, contact, direction of view) as if their right side were. Gauss-Newton's
+ *          steps, the first one with J of the solution found. They are taken whole, though the sum rises at first: a step along a
+ *          curved valley leaves it, and the next one comes back to it farther down; halved ones creep. Steps
+ *          shrink by a like factor each: the fall F of the sum that a step promises leaves about F^2 / (fall before) after it, and
+ *          where that is little enough the step is taken as the last one. Where they do not end, or end above the beginning,
+ *          Levenberg-Marquardt from the solution found.
  * Assumes  displacements of some standard uncertainties: the minimum near the solution found is meant, other minima are not
  *          searched for. A rim mark's bound to the near half is no observation and stays where it is.
  * Fails    null: the fit did not come to rest.
@@ -16,7 +17,6 @@ import type { Adjustment } from './adjustment.ts';
 import { displace, displaceableMarks } from './displacements.ts';
 import type { Equations } from './equations.ts';
 import { FULL_FIT, levenbergMarquardt } from './levenberg-marquardt.ts';
-import { linearResponse } from './linear-response.ts';
 import { linearise } from './linearise.ts';
 import { priorRows } from './prior-rows.ts';
 import { settleBand } from './settle-band.ts';
@@ -30,56 +30,53 @@ export type DisplacedFit = {
 /** Some hundredths of a standard uncertainty, new with every trial: they drown in the spread. */
 const FALL_LEFT = 1e-3;
 
-/** Where so many steps do not end, or one halved so often does not lower the sum, damped ones are the surer way. */
-const MOST_STEPS = 25;
-const MOST_HALVINGS = 4;
+/** Nine in ten end within eight; where so many do not end, damped steps are the surer way. */
+const MOST_STEPS = 16;
 
 export function displacedFit(adjustment: Adjustment, fallLeft = FALL_LEFT): DisplacedFit {
-  const { problem, layout, best } = adjustment;
+  const { problem, layout, best, factor: factorFound } = adjustment;
   const priors = priorRows(problem, layout, best.start.x);
-  const linear = linearResponse(adjustment);
   const marks = displaceableMarks(adjustment);
-  const [normal, room] = [best.fitted.equations.normal(), roomForFactor(layout.size)];
+  const found = linearise(best.x.slice(), problem, layout, best.start, priors);
+  const residualsFound = found.residuals.slice();
+  const [normal, room] = [found.normal(), roomForFactor(layout.size)];
   let spare: Equations | undefined;
 
   function solve(displacements: Float64Array): Float64Array | null {
     marks.displace(displacements);
     const evaluate = (x: Float64Array, into?: Equations): Equations => {
       settleBand(x, marks.problem, layout, best.start);
-      const linearisation = linearise(x, problem, layout, best.start, priors, into);
-      displace(linearisation, displacements);
-      return linearisation.equations;
+      const equations = linearise(x, problem, layout, best.start, priors, into);
+      displace(equations, displacements);
+      return equations;
     };
+    found.residuals.set(residualsFound);
+    displace(found, displacements);
+    const most = found.chiSquare;
     let x: Float64Array = best.x;
-    let chiSquare = linear.chiSquare(displacements);
-    let step = linear.step(displacements);
+    let step = sparseSolve(factorFound, found.gradient());
     // That of a linear step: its square in standard uncertainties, one for each unknown in the mean.
     let before = layout.size;
-    for (let steps = 0, halvings = 0; steps < MOST_STEPS && halvings <= MOST_HALVINGS; steps++) {
-      const next = less(x, step, 0.5 ** halvings);
-      spare = evaluate(next, spare);
-      if (!(spare.chiSquare <= chiSquare)) {
-        halvings++;
-        continue;
-      }
-      [x, chiSquare, halvings] = [next, spare.chiSquare, 0];
+    for (let steps = 0; steps < MOST_STEPS; steps++) {
+      x = less(x, step);
+      spare = evaluate(x, spare);
       const { matrix, gradient } = spare.normal(normal);
       const factor = sparseFactor(matrix, layout.size, room);
       if (!factor) break;
       step = sparseSolve(factor, gradient);
       const fall = product(step, gradient);
-      if (fall * Math.min(1, fall / before) <= fallLeft) return less(x, step, 1);
+      if (spare.chiSquare <= most && fall * Math.min(1, fall / before) <= fallLeft) return less(x, step);
       before = fall;
     }
-    const fitted = levenbergMarquardt(evaluate, x.slice(), { ...FULL_FIT, tolerance: fallLeft });
+    const fitted = levenbergMarquardt(evaluate, best.x.slice(), { ...FULL_FIT, tolerance: fallLeft });
     return fitted.converged ? fitted.x : null;
   }
-  return { observations: linear.observations, solve };
+  return { observations: found.observations.length, solve };
 }
 
-function less(x: Float64Array, step: Float64Array, share: number): Float64Array {
+function less(x: Float64Array, step: Float64Array): Float64Array {
   const next = x.slice();
-  for (let i = 0; i < next.length; i++) next[i] = (next[i] as number) - share * (step[i] as number);
+  for (let i = 0; i < next.length; i++) next[i] = (next[i] as number) - (step[i] as number);
   return next;
 }
 

@@ -15,6 +15,8 @@ export class Equations {
   readonly #begins: number[] = [];
   readonly #ends: number[] = [];
   readonly #isSecond: boolean[] = [];
+  /** Rows that are no observations. */
+  readonly #bounds: number[] = [];
   readonly #columns: Int32Array;
   /** Two for each entry: of the first row, of the second. */
   readonly #values: Float64Array;
@@ -31,7 +33,7 @@ export class Equations {
 
   /** Without rows, to be filled anew: an iteration that was left gives its room to the next. */
   emptied(): Equations {
-    for (const list of [this.groups, this.#begins, this.#ends, this.#isSecond]) list.length = 0;
+    for (const list of [this.groups, this.#begins, this.#ends, this.#isSecond, this.#bounds]) list.length = 0;
     this.#begin = 0;
     this.#end = 0;
     return this;
@@ -68,6 +70,12 @@ export class Equations {
     this.#begin = this.#end;
   }
 
+  /** As close(), of a row that is no observation: it only keeps an unknown within bounds, and comes and goes with it. */
+  closeBound(residual: number, group: BudgetGroup): void {
+    this.#bounds.push(this.rows);
+    this.close(residual, group);
+  }
+
   #closeRow(residual: number, group: BudgetGroup, isSecond: boolean): void {
     this.residuals[this.rows] = residual;
     this.groups.push(group);
@@ -78,6 +86,20 @@ export class Equations {
 
   get rows(): number {
     return this.groups.length;
+  }
+
+  /** The first of every two rows that share their columns. */
+  get pairs(): readonly number[] {
+    return this.#isSecond.flatMap((isSecond, row) => (isSecond ? [row - 1] : []));
+  }
+
+  /** All rows but bounds. */
+  get observations(): readonly number[] {
+    const rows: number[] = [];
+    for (let row = 0, bound = 0; row < this.rows; row++)
+      if (row === this.#bounds[bound]) bound++;
+      else rows.push(row);
+    return rows;
   }
 
   /** Sum of squared whitened residuals. */
@@ -136,6 +158,22 @@ export class Equations {
           (matrix[at] as number) + v * (values[2 * b] as number) + w * (values[2 * b + 1] as number);
       }
     }
+  }
+
+  /** J^T r. */
+  gradient(): Float64Array {
+    const gradient = new Float64Array(this.unknowns);
+    const [columns, values] = [this.#columns, this.#values];
+    for (let row = 0; row < this.rows; row++) {
+      const second = this.#isSecond[row] ? 1 : 0;
+      const r = this.residuals[row] as number;
+      const end = this.#ends[row] as number;
+      for (let a = this.#begins[row] as number; a < end; a++) {
+        const i = columns[a] as number;
+        gradient[i] = (gradient[i] as number) + r * (values[2 * a + second] as number);
+      }
+    }
+    return gradient;
   }
 
   /** J row . x */

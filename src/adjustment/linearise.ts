@@ -19,7 +19,7 @@ import { ARC_PLAY_MM, BAND_BEYOND_RAD, BAND_FREE_RAD, OFF_SQUARE } from './prior
 import type { Problem } from './problem.ts';
 import type { Start } from './start.ts';
 import { facingAngle, turnedBy } from './start-band.ts';
-import type { WorldPoint } from './world-point.ts';
+import { WorldPoint } from './world-point.ts';
 import { besideBy, distancePoint, worldPoint } from './world-points.ts';
 
 export type PriorRow = {
@@ -37,9 +37,10 @@ const MOST_OF_MARK = 20;
 /** And of the fullest other row but a prior's, contact of a target with the pin. */
 const MOST_OF_OTHERS = 9;
 
-export type Linearisation = { readonly equations: Equations; readonly markRows: readonly MarkRows[] };
-
-/** spare: equations of the same problem that nobody needs any more, filled anew. */
+/**
+ * Equations of the marks stand first, then arcs, contacts, directions of view, priors. spare: equations of the same problem that
+ * nobody needs any more, filled anew.
+ */
 export function linearise(
   x: Float64Array,
   problem: Problem,
@@ -47,33 +48,22 @@ export function linearise(
   start: Pick<Start, 'rotations'>,
   priors: readonly PriorRow[],
   spare?: Equations,
-): Linearisation {
-  const markCount = problem.views.reduce((sum, view) => sum + view.marks.length, 0);
-  const perView = 2 * problem.views.length;
-  const rows =
-    1 + 3 * markCount + 2 * problem.poseCount + perView + Object.keys(layout.pins).length + priors.length;
-  const entries = markCount * MOST_OF_MARK + (rows - priors.length) * MOST_OF_OTHERS + priors.length;
-  const equations = spare?.emptied() ?? new Equations(layout.size, { rows, entries });
-  const markRows: MarkRows[] = [];
+): Equations {
+  const equations = spare?.emptied() ?? roomForEquations(problem, layout, priors);
   const poses = layout.poses.map((at, i) => poseAt(x, at, start.rotations[i] as Pose['rotation']));
-  problem.views.forEach((view, viewIndex) => {
+  const [room, place] = [roomForProjection(), new WorldPoint()];
+  for (const [viewIndex, view] of problem.views.entries()) {
     const pose = poses[view.pose] as Pose;
     const cameraAt = layout.cameras[view.camera] as number;
-    const sight: Sight = {
-      pose,
-      cameraAt,
-      poseAt: layout.poses[view.pose] as number,
-      room: roomForProjection(),
-    };
+    const sight: Sight = { pose, cameraAt, poseAt: layout.poses[view.pose] as number, room };
     for (const mark of view.marks) {
-      const point = pointOf(problem, viewIndex, mark, x, layout);
+      const point = pointOf(problem, viewIndex, mark, x, layout, place);
       if (!point) continue;
-      markRows.push({ mark, viewIndex, row: equations.rows });
       addMark(equations, mark, point, sight, x);
       if (mark.kind === 'clamp-band')
         addFacing(equations, layout.nuisance.get(mark.id) as number, sight.poseAt, pose, x);
     }
-  });
+  }
   addArcs(equations, x, layout);
   addContacts(equations, x, problem, layout);
   for (const [i, pose] of poses.entries())
@@ -82,7 +72,31 @@ export function linearise(
     equations.add(index, 1 / sigma);
     equations.close(((x[index] as number) - mean) / sigma, group);
   }
-  return { equations, markRows };
+  return equations;
+}
+
+function roomForEquations(problem: Problem, layout: Layout, priors: readonly PriorRow[]): Equations {
+  const markCount = problem.views.reduce((sum, view) => sum + view.marks.length, 0);
+  const perView = 2 * problem.views.length;
+  const rows =
+    1 + 3 * markCount + 2 * problem.poseCount + perView + Object.keys(layout.pins).length + priors.length;
+  const entries = markCount * MOST_OF_MARK + (rows - priors.length) * MOST_OF_OTHERS + priors.length;
+  return new Equations(layout.size, { rows, entries });
+}
+
+/** Which rows are whose: of the pairs of rows, which are the marks' alone, in the order of the marks. */
+export function markRowsOf(
+  equations: Equations,
+  x: Float64Array,
+  problem: Problem,
+  layout: Layout,
+): readonly MarkRows[] {
+  const used = problem.views.flatMap(({ marks }, viewIndex) =>
+    marks
+      .filter((mark) => pointOf(problem, viewIndex, mark, x, layout, new WorldPoint()))
+      .map((mark) => ({ mark, viewIndex })),
+  );
+  return equations.pairs.map((row, i) => ({ ...(used[i] as (typeof used)[number]), row }));
 }
 
 /** Where a marked thing is in the chamber frame; null for a mark that the problem does not use. */
@@ -92,15 +106,16 @@ function pointOf(
   mark: Mark,
   x: Float64Array,
   layout: Layout,
+  into: WorldPoint,
 ): WorldPoint | null {
   const { state, marks } = problem.views[viewIndex] as Problem['views'][number];
   if (mark.kind !== 'distance-end') {
-    const thing = worldPoint(mark, { state, index: viewIndex }, x, layout, problem.hand);
+    const thing = worldPoint(mark, { state, index: viewIndex }, x, layout, problem.hand, into);
     const offset = mark.followedFrom === undefined ? undefined : layout.offsets.get(mark.followedFrom);
     return thing && offset !== undefined ? besideBy(thing, offset, x) : thing;
   }
   const end = mark === marks.find(({ kind }) => kind === 'distance-end') ? 0 : 1;
-  return distancePoint(end, layout.distances[viewIndex], x, layout, problem.hand);
+  return distancePoint(end, layout.distances[viewIndex], x, layout, problem.hand, into);
 }
 
 function addArcs(equations: Equations, x: Float64Array, layout: Layout): void {
@@ -142,7 +157,7 @@ function addFacing(equations: Equations, mark: number, poseAt: number, pose: Pos
     equations.add(poseAt + k, (-w * (y * (turnZ[k] as number) - z * (turnY[k] as number))) / across);
     equations.add(poseAt + 3 + k, (-w * (y * (ez[k] as number) - z * (ey[k] as number))) / across);
   }
-  equations.close(w * Math.sign(off) * beyond, 'clamp-band');
+  equations.closeBound(w * Math.sign(off) * beyond, 'clamp-band');
 }
 
 function addDirectionOfView(equations: Equations, pose: Pose, at: number, hand: 1 | -1): void {

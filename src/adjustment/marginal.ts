@@ -81,7 +81,7 @@ function densityAbout(
   return (k) => {
     const evaluate = (x: Float64Array, spare?: Equations) => {
       settleBand(x, problem, layout, start);
-      const { equations } = linearise(x, problem, layout, start, priors, spare);
+      const equations = linearise(x, problem, layout, start, priors, spare);
       const { value, gradient } = quantity(x, layout);
       for (const [index, d] of merged(gradient)) equations.add(index, weight * d);
       equations.close(weight * (value - centre - k * u), 'marks');

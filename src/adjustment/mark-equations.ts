@@ -4,7 +4,6 @@
  * Model    r = (u - xPx, v - yPx) / sigma; by the camera's unknowns as projected; by the pose's, du/dw and du/dt (pose.ts);
  *          by the point's own, du/dXc R dX (R from chamber to camera).
  */
-import type { Vec3 } from '../basics/rotation.ts';
 import type { Mark } from '../marks/mark.ts';
 import { CAMERA_UNKNOWNS, type Projection, project } from './camera.ts';
 import type { Equations } from './equations.ts';
@@ -40,10 +39,14 @@ export function addMark(
     equations.addBoth(poseAt + 3 + k, w * (p.uByPoint[k] as number), w * (p.vByPoint[k] as number));
   const uBy = byChamberPoint(pose, p.uByPoint);
   const vBy = byChamberPoint(pose, p.vByPoint);
-  for (const { index, d } of point.by) equations.addBoth(index, w * dot(uBy, d), w * dot(vBy, d));
+  const { indexes, derivatives: d } = point;
+  for (let k = 0; k < point.unknowns; k++) {
+    const [dx, dy, dz] = [d[3 * k] as number, d[3 * k + 1] as number, d[3 * k + 2] as number];
+    equations.addBoth(
+      indexes[k] as number,
+      w * (uBy[0] * dx + uBy[1] * dy + uBy[2] * dz),
+      w * (vBy[0] * dx + vBy[1] * dy + vBy[2] * dz),
+    );
+  }
   equations.closeBoth(w * (p.u - mark.xPx), w * (p.v - mark.yPx), 'marks');
-}
-
-function dot(a: Vec3, b: Vec3): number {
-  return a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
 }

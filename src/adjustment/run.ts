@@ -35,7 +35,7 @@ export function run(
   const priors = priorRows(problem, layout, start.x);
   const evaluate = (x: Float64Array, spare?: Equations) => {
     settleBand(x, problem, layout, start);
-    return linearise(x, problem, layout, start, priors, spare).equations;
+    return linearise(x, problem, layout, start, priors, spare);
   };
   const fitted = levenbergMarquardt(evaluate, new Float64Array(from), options);
   return { x: fitted.x, start, fitted };

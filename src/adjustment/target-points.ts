@@ -13,44 +13,39 @@ import { targetCorner } from '../references/target-card.ts';
 import type { Layout } from './layout.ts';
 import type { WorldPoint } from './world-point.ts';
 
-/** null for a corner that the card does not have, or where the target is not in use. */
+/** null for a corner that the card does not have, or where the target is not in use. into: overwritten and returned. */
 export function targetPoint(
   mark: { readonly marker: number; readonly corner: number },
   at: number | null | undefined,
   x: ArrayLike<number>,
   layout: Layout,
   hand: 1 | -1,
+  into: WorldPoint,
 ): WorldPoint | null {
   const corner = targetCorner(mark.marker, mark.corner);
   if (!corner || at === null || at === undefined || layout.targetScale === null) return null;
   const { uMm: u, vMm: v } = corner;
-  const { turn, sb, cb, sc, cc } = anglesAt(x, at);
+  const { ca, sa, sb, cb, sc, cc } = anglesAt(x, at);
   const scale = x[layout.targetScale] as number;
-  const seen = turn([u * cb - v * sb * sc, v * cc, u * sb + v * cb * sc]);
-  const byB = turn([-u * sb - v * cb * sc, 0, u * cb - v * sb * sc]);
-  const byC = turn([-v * sb * cc, -v * sc, v * cb * cc]);
+  const [qx, qy, qz] = [u * cb - v * sb * sc, v * cc, u * sb + v * cb * sc];
+  const [seenX, seenY] = [ca * qx - sa * qy, sa * qx + ca * qy];
+  const bx = -u * sb - v * cb * sc;
+  const [cx, cy, cz] = [-v * sb * cc, -v * sc, v * cb * cc];
   // From the picture's sense of y and z to the chamber frame's.
-  const handed = ([px, py, pz]: Vec3, factor: number): Vec3 => [
-    factor * px,
-    hand * factor * py,
-    hand * factor * pz,
-  ];
-  return {
-    at: [
-      (x[at] as number) + scale * seen[0],
-      hand * ((x[at + 1] as number) + scale * seen[1]),
-      hand * ((x[at + 2] as number) + scale * seen[2]),
-    ],
-    by: [
-      { index: at, d: [1, 0, 0] },
-      { index: at + 1, d: [0, hand, 0] },
-      { index: at + 2, d: [0, 0, hand] },
-      { index: at + 3, d: handed([-seen[1], seen[0], 0], scale) },
-      { index: at + 4, d: handed(byB, scale) },
-      { index: at + 5, d: handed(byC, scale) },
-      { index: layout.targetScale, d: handed(seen, 1) },
-    ],
-  };
+  const handed = hand * scale;
+  into.place(
+    (x[at] as number) + scale * seenX,
+    hand * ((x[at + 1] as number) + scale * seenY),
+    hand * ((x[at + 2] as number) + scale * qz),
+  );
+  into.by(at, 1, 0, 0);
+  into.by(at + 1, 0, hand, 0);
+  into.by(at + 2, 0, 0, hand);
+  into.by(at + 3, -scale * seenY, handed * seenX, 0);
+  into.by(at + 4, scale * ca * bx, handed * sa * bx, handed * qx);
+  into.by(at + 5, scale * (ca * cx - sa * cy), handed * (sa * cx + ca * cy), handed * cz);
+  into.by(layout.targetScale, seenX, hand * seenY, hand * qz);
+  return into;
 }
 
 export type PinGap = {
@@ -93,6 +88,8 @@ function anglesAt(x: ArrayLike<number>, at: number) {
   const [a, b, c] = [x[at + 3] as number, x[at + 4] as number, x[at + 5] as number];
   const [ca, sa] = [Math.cos(a), Math.sin(a)];
   return {
+    ca,
+    sa,
     turn: ([px, py, pz]: Vec3): Vec3 => [ca * px - sa * py, sa * px + ca * py, pz],
     sb: Math.sin(b),
     cb: Math.cos(b),

@@ -1,7 +1,31 @@
-import type { Vec3 } from '../basics/rotation.ts';
+/**
+ * A point of the chamber frame (mm) with its derivatives by the unknowns it depends on. Filled anew for every mark in every
+ * iteration: new objects would cost more here than the geometry itself.
+ */
 
-/** A point of the chamber frame (mm) with its derivatives by the unknowns it depends on. */
-export type WorldPoint = {
-  readonly at: Vec3;
-  readonly by: readonly { readonly index: number; readonly d: Vec3 }[];
-};
+/** A corner of the target depends on seven unknowns, the spot that was followed beside it on two more. */
+const MOST_UNKNOWNS = 9;
+
+export class WorldPoint {
+  readonly at: [number, number, number] = [0, 0, 0];
+  readonly indexes = new Int32Array(MOST_UNKNOWNS);
+  /** Three for each unknown: dx, dy, dz. */
+  readonly derivatives = new Float64Array(3 * MOST_UNKNOWNS);
+  unknowns = 0;
+
+  /** Begins a new point. */
+  place(x: number, y: number, z: number): void {
+    this.at[0] = x;
+    this.at[1] = y;
+    this.at[2] = z;
+    this.unknowns = 0;
+  }
+
+  by(index: number, dx: number, dy: number, dz: number): void {
+    const k = 3 * this.unknowns;
+    this.indexes[this.unknowns++] = index;
+    this.derivatives[k] = dx;
+    this.derivatives[k + 1] = dy;
+    this.derivatives[k + 2] = dz;
+  }
+}

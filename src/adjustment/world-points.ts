@@ -16,68 +16,59 @@
  *          h is the hand of the wheel end: depth away from the camera is h z.
  * Assumes  the chamber axis, the pins and the camshaft's axis crossing lie in one plane, z = 0; band round and square to the axis.
  */
-import type { Vec3 } from '../basics/rotation.ts';
 import type { Mark } from '../marks/mark.ts';
 import type { BrakeState } from '../marks/view.ts';
 import type { Layout } from './layout.ts';
 import { targetPoint } from './target-points.ts';
-import type { WorldPoint } from './world-point.ts';
+import { WorldPoint } from './world-point.ts';
 
 type Unknowns = ArrayLike<number>;
 
-/** null for a mark that this problem does not use (a reference that is not given). */
+/** null for a mark that this problem does not use (a reference that is not given). into: overwritten and returned. */
 export function worldPoint(
   mark: Mark,
   view: { readonly state: BrakeState; readonly index: number },
   x: Unknowns,
   layout: Layout,
   hand: 1 | -1,
+  into: WorldPoint = new WorldPoint(),
 ): WorldPoint | null {
   switch (mark.kind) {
     case 'clevis-pin':
-      return pinPoint(view.state, x, layout, hand);
+      return freePoint(pinPlace(layout, view.state), layout.pinDepth, x, hand, into);
     case 'chamber-face':
-      return facePoint(view.state, x, layout, hand);
+      return facePoint(view.state, x, layout, hand, into);
     case 'rod-line':
-      return rodPoint(view.state, layout.nuisance.get(mark.id), x, layout);
+      return rodPoint(view.state, layout.nuisance.get(mark.id), x, layout, into);
     case 'camshaft-end':
-      return freePoint(layout.camshaft, x, hand);
+      return ownPoint(layout.camshaft, x, hand, into);
     case 'tape-graduation':
-      return tapePoint(mark.readingMm, layout.tapes[view.index], x, layout, hand);
+      return tapePoint(mark.readingMm, layout.tapes[view.index], x, layout, hand, into);
     case 'clamp-band':
-      return bandPoint(layout.nuisance.get(mark.id), x, layout);
+      return bandPoint(layout.nuisance.get(mark.id), x, layout, into);
     case 'tie-point':
-      return freePoint(layout.ties.get(mark.tie), x, hand);
+      return ownPoint(layout.ties.get(mark.tie), x, hand, into);
     case 'target-corner':
-      return targetPoint(mark, layout.targets[view.index], x, layout, hand);
+      return targetPoint(mark, layout.targets[view.index], x, layout, hand, into);
     case 'distance-end':
       return null;
   }
 }
 
-export function pinPoint(state: BrakeState, x: Unknowns, layout: Layout, hand: 1 | -1): WorldPoint {
+function facePoint(
+  state: BrakeState,
+  x: Unknowns,
+  layout: Layout,
+  hand: 1 | -1,
+  into: WorldPoint,
+): WorldPoint {
   const pin = pinPlace(layout, state);
-  return {
-    at: [value(x, pin), value(x, pin + 1), hand * value(x, layout.pinDepth)],
-    by: [
-      { index: pin, d: [1, 0, 0] },
-      { index: pin + 1, d: [0, 1, 0] },
-      { index: layout.pinDepth, d: [0, 0, hand] },
-    ],
-  };
-}
-
-function facePoint(state: BrakeState, x: Unknowns, layout: Layout, hand: 1 | -1): WorldPoint {
-  const pin = pinPlace(layout, state);
-  const rod = rodAt(state, value(x, pin), x, layout);
-  return {
-    at: [0, rod.y, hand * value(x, layout.faceDepth)],
-    by: [
-      // q = px moves with the pin: dy/dpx gains the derivative by q.
-      ...rod.by.map(({ index, dy }) => ({ index, d: [0, dy + (index === pin ? rod.yByQ : 0), 0] as Vec3 })),
-      { index: layout.faceDepth, d: [0, 0, hand] },
-    ],
-  };
+  const q = value(x, pin);
+  into.place(0, rodY(state, q, x, layout), hand * value(x, layout.faceDepth));
+  // q = px moves with the pin: dy/dpx gains the derivative by q.
+  addRodY(state, q, x, layout, { pinX: 0, pinYByQ: 1 }, into);
+  into.by(layout.faceDepth, 0, 0, hand);
+  return into;
 }
 
 function rodPoint(
@@ -85,47 +76,69 @@ function rodPoint(
   along: number | undefined,
   x: Unknowns,
   layout: Layout,
+  into: WorldPoint,
 ): WorldPoint | null {
   if (along === undefined) return null;
   const pin = pinPlace(layout, state);
   const q = value(x, along);
-  const rod = rodAt(state, q, x, layout);
-  return {
-    at: [value(x, pin) - q, rod.y, 0],
-    by: [
-      ...rod.by.map(({ index, dy }) => ({ index, d: [index === pin ? 1 : 0, dy, 0] as Vec3 })),
-      { index: along, d: [-1, rod.yByQ, 0] },
-    ],
-  };
+  into.place(value(x, pin) - q, rodY(state, q, x, layout), 0);
+  addRodY(state, q, x, layout, { pinX: 1, pinYByQ: 0 }, into);
+  into.by(along, -1, rodYByQ(state, x, layout), 0);
+  return into;
 }
 
-/** Side offset of the rod's axis at q back from the pin: y = py (1 - q/R), with the released pin's part in R kept apart. */
-function rodAt(state: BrakeState, q: number, x: Unknowns, layout: Layout) {
+/** Side offset of the rod's axis at q back from the pin: y = py (1 - q/R). */
+function rodY(state: BrakeState, q: number, x: Unknowns, layout: Layout): number {
+  return value(x, pinPlace(layout, state) + 1) * (1 - q / rodLength(state, x, layout));
+}
+
+function rodYByQ(state: BrakeState, x: Unknowns, layout: Layout): number {
+  return -value(x, pinPlace(layout, state) + 1) / rodLength(state, x, layout);
+}
+
+function rodLength(state: BrakeState, x: Unknowns, layout: Layout): number {
+  return value(x, releasedPin(layout, state)) + value(x, layout.rodInner);
+}
+
+function releasedPin(layout: Layout, state: BrakeState): number {
+  return pinPlace(layout, layout.pins.released === undefined ? state : 'released');
+}
+
+/** Derivatives of a point on the rod, the released pin's part in R kept apart: pinX of its x by the pin's, and how far q follows px. */
+function addRodY(
+  state: BrakeState,
+  q: number,
+  x: Unknowns,
+  layout: Layout,
+  { pinX, pinYByQ }: { readonly pinX: number; readonly pinYByQ: number },
+  into: WorldPoint,
+): void {
   const pin = pinPlace(layout, state);
-  const released = pinPlace(layout, layout.pins.released === undefined ? state : 'released');
-  const py = value(x, pin + 1);
-  const length = value(x, released) + value(x, layout.rodInner);
-  const yByLength = (py * q) / (length * length);
-  const by = [
-    { index: pin, dy: released === pin ? yByLength : 0 },
-    { index: pin + 1, dy: 1 - q / length },
-    { index: layout.rodInner, dy: yByLength },
-  ];
-  if (released !== pin) by.push({ index: released, dy: yByLength });
-  return { y: py * (1 - q / length), yByQ: -py / length, by };
+  const released = releasedPin(layout, state);
+  const length = rodLength(state, x, layout);
+  const yByLength = (value(x, pin + 1) * q) / (length * length);
+  into.by(pin, pinX, (released === pin ? yByLength : 0) + pinYByQ * rodYByQ(state, x, layout), 0);
+  into.by(pin + 1, 0, 1 - q / length, 0);
+  into.by(layout.rodInner, 0, yByLength, 0);
+  if (released !== pin) into.by(released, 0, yByLength, 0);
 }
 
 /** A point with three unknowns of its own: x, y, depth. */
-function freePoint(at: number | null | undefined, x: Unknowns, hand: 1 | -1): WorldPoint | null {
-  if (at === null || at === undefined) return null;
-  return {
-    at: [value(x, at), value(x, at + 1), hand * value(x, at + 2)],
-    by: [
-      { index: at, d: [1, 0, 0] },
-      { index: at + 1, d: [0, 1, 0] },
-      { index: at + 2, d: [0, 0, hand] },
-    ],
-  };
+function ownPoint(
+  at: number | null | undefined,
+  x: Unknowns,
+  hand: 1 | -1,
+  into: WorldPoint,
+): WorldPoint | null {
+  return at === null || at === undefined ? null : freePoint(at, at + 2, x, hand, into);
+}
+
+function freePoint(at: number, depth: number, x: Unknowns, hand: 1 | -1, into: WorldPoint): WorldPoint {
+  into.place(value(x, at), value(x, at + 1), hand * value(x, depth));
+  into.by(at, 1, 0, 0);
+  into.by(at + 1, 0, 1, 0);
+  into.by(depth, 0, 0, hand);
+  return into;
 }
 
 function tapePoint(
@@ -134,15 +147,14 @@ function tapePoint(
   x: Unknowns,
   layout: Layout,
   hand: 1 | -1,
+  into: WorldPoint,
 ): WorldPoint | null {
   if (tape === null || tape === undefined || layout.tapeSlack === null) return null;
   const length = readingMm * (1 + value(x, layout.tapeSlack) + value(x, tape + 5));
-  const line = alongLine(x, tape, length, hand);
-  const perSlack = scaled(line.direction, readingMm);
-  return {
-    at: line.at,
-    by: [...line.by, { index: layout.tapeSlack, d: perSlack }, { index: tape + 5, d: perSlack }],
-  };
+  alongLine(x, tape, length, hand, into);
+  byLength(x, tape, readingMm, hand, layout.tapeSlack, into);
+  byLength(x, tape, readingMm, hand, tape + 5, into);
+  return into;
 }
 
 /** An end of the known distance: 0 its start, 1 its end. */
@@ -152,52 +164,67 @@ export function distancePoint(
   x: Unknowns,
   layout: Layout,
   hand: 1 | -1,
+  into: WorldPoint = new WorldPoint(),
 ): WorldPoint | null {
   if (place === null || place === undefined || layout.distance === null) return null;
-  const line = alongLine(x, place, end * value(x, layout.distance), hand);
-  return { at: line.at, by: [...line.by, { index: layout.distance, d: scaled(line.direction, end) }] };
+  alongLine(x, place, end * value(x, layout.distance), hand, into);
+  byLength(x, place, end, hand, layout.distance, into);
+  return into;
 }
 
-/** The spot beside a point by two unknowns of its own, along x and y. */
-export function besideBy({ at: [px, py, pz], by }: WorldPoint, offset: number, x: Unknowns): WorldPoint {
-  return {
-    at: [px + value(x, offset), py + value(x, offset + 1), pz],
-    by: [...by, { index: offset, d: [1, 0, 0] }, { index: offset + 1, d: [0, 1, 0] }],
-  };
+/** The spot beside a point by two unknowns of its own, along x and y: in place. */
+export function besideBy(point: WorldPoint, offset: number, x: Unknowns): WorldPoint {
+  point.at[0] += value(x, offset);
+  point.at[1] += value(x, offset + 1);
+  point.by(offset, 1, 0, 0);
+  point.by(offset + 1, 0, 1, 0);
+  return point;
 }
 
 /** A point at the given length along a straight thing: unknowns x, y, depth of its origin, angle in the plane, tilt out of it. */
-function alongLine(x: Unknowns, at: number, length: number, hand: 1 | -1) {
+function alongLine(x: Unknowns, at: number, length: number, hand: 1 | -1, into: WorldPoint): void {
   const [ca, sa] = [Math.cos(value(x, at + 3)), Math.sin(value(x, at + 3))];
   const [cb, sb] = [Math.cos(value(x, at + 4)), Math.sin(value(x, at + 4))];
-  const direction: Vec3 = [ca * cb, sa * cb, hand * sb];
-  const point: Vec3 = [
-    value(x, at) + length * direction[0],
-    value(x, at + 1) + length * direction[1],
-    hand * value(x, at + 2) + length * direction[2],
-  ];
-  const by = [
-    { index: at, d: [1, 0, 0] as Vec3 },
-    { index: at + 1, d: [0, 1, 0] as Vec3 },
-    { index: at + 2, d: [0, 0, hand] as Vec3 },
-    { index: at + 3, d: scaled([-sa * cb, ca * cb, 0], length) },
-    { index: at + 4, d: scaled([-ca * sb, -sa * sb, hand * cb], length) },
-  ];
-  return { at: point, direction, by };
+  into.place(
+    value(x, at) + length * ca * cb,
+    value(x, at + 1) + length * sa * cb,
+    hand * (value(x, at + 2) + length * sb),
+  );
+  into.by(at, 1, 0, 0);
+  into.by(at + 1, 0, 1, 0);
+  into.by(at + 2, 0, 0, hand);
+  into.by(at + 3, -length * sa * cb, length * ca * cb, 0);
+  into.by(at + 4, -length * ca * sb, -length * sa * sb, length * hand * cb);
 }
 
-function bandPoint(angle: number | undefined, x: Unknowns, layout: Layout): WorldPoint | null {
+/** Of alongLine's point by an unknown that its length follows by the factor. */
+function byLength(
+  x: Unknowns,
+  at: number,
+  factor: number,
+  hand: 1 | -1,
+  index: number,
+  into: WorldPoint,
+): void {
+  const [a, b] = [value(x, at + 3), value(x, at + 4)];
+  const flat = factor * Math.cos(b);
+  into.by(index, flat * Math.cos(a), flat * Math.sin(a), factor * hand * Math.sin(b));
+}
+
+function bandPoint(
+  angle: number | undefined,
+  x: Unknowns,
+  layout: Layout,
+  into: WorldPoint,
+): WorldPoint | null {
   if (angle === undefined || layout.band === null) return null;
   const [c, s] = [Math.cos(value(x, angle)), Math.sin(value(x, angle))];
   const radius = value(x, layout.band + 1) / 2;
-  return {
-    at: [value(x, layout.band), radius * c, radius * s],
-    by: [
-      { index: layout.band, d: [1, 0, 0] },
-      { index: layout.band + 1, d: [0, c / 2, s / 2] },
-      { index: angle, d: [0, -radius * s, radius * c] },
-    ],
-  };
+  into.place(value(x, layout.band), radius * c, radius * s);
+  into.by(layout.band, 1, 0, 0);
+  into.by(layout.band + 1, 0, c / 2, s / 2);
+  into.by(angle, 0, -radius * s, radius * c);
+  return into;
 }
 
 function pinPlace(layout: Layout, state: BrakeState): number {
@@ -208,8 +235,4 @@ function pinPlace(layout: Layout, state: BrakeState): number {
 
 function value(x: Unknowns, at: number): number {
   return x[at] as number;
-}
-
-function scaled(v: Vec3, factor: number): Vec3 {
-  return [v[0] * factor, v[1] * factor, v[2] * factor];
 }

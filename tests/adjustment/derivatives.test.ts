@@ -50,7 +50,7 @@ test.each(kinds.flatMap((reference) => [true, false].map((still) => [reference, 
     const x = start.x.map((value) => value * (1 + draw.normal(0, 0.01)) + draw.normal(0, 0.01));
     const priors = priorRows(problem.value, layout, start.x);
     const at = (point: Float64Array) =>
-      linearise(new Float64Array(point), problem.value, layout, start, priors).equations;
+      linearise(new Float64Array(point), problem.value, layout, start, priors);
     const equations = at(x);
     const dense = Array.from({ length: equations.rows }, (_, row) =>
       Array.from({ length: layout.size }, (_c, i) => equations.rowDot(row, unit(layout.size, i))),
