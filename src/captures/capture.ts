@@ -19,6 +19,10 @@ export const captureSchema = z
     rotationDeg: z.union([z.literal(0), z.literal(90), z.literal(180), z.literal(270)]),
     /** As the camera wrote it, with its own zone or none; never converted. */
     takenAt: z.string().max(64).nullable(),
+    /** When the file was last written, as the device gives it: a copy may carry the time of the copying. */
+    fileWrittenAt: z.iso.datetime().nullable(),
+    /** When it was taken into the record, by the device's clock. */
+    addedAt: z.iso.datetime().nullable(),
     /** Focal length for a 36 x 24 mm frame, from EXIF. */
     focal35Mm: z.number().positive().max(5000).nullable(),
     /** Clips only: the track's own clock and its frames. */
@@ -28,6 +32,8 @@ export const captureSchema = z
         frameCount: z.int().min(1),
         durationS: z.number().min(0),
         codec: z.string().max(64),
+        /** Of making, in the movie's header, UTC; a conversion writes its own time there. */
+        headerTime: z.iso.datetime().nullable(),
       })
       .readonly()
       .nullable(),

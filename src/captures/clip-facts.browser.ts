@@ -1,16 +1,24 @@
 /** What the record keeps of a clip, after its first frame was decoded: an index alone proves nothing. Import it lazily. */
 import { VideoSampleSink } from 'mediabunny';
 import { fail, ok, type Result } from '../basics/result.ts';
+import { asciiAt } from './bytes.ts';
 import type { CaptureFailure } from './capture-failure.ts';
 import { type ClipTrack, openClipTrack } from './clip-track.browser.ts';
+import { uintAt } from './heif-boxes.ts';
 import type { ClipType } from './media-type.ts';
+import { movieTime } from './movie-time.ts';
 import { failureOfReading, type Reading } from './reading.browser.ts';
 import { withinTime } from './time-limit.browser.ts';
 
 const FIRST_FRAME_LIMIT_S = 20;
+/** A movie has a handful of boxes beside each other; one in fragments has many, after its header. */
+const LIMIT_BOXES = 200;
+/** The header is the movie box's first and has some hundred bytes. */
+const MOVIE_HEADER_BYTES = 512;
 
 export type ClipFacts = Pick<ClipTrack, 'size' | 'rotationDeg' | 'codec' | 'ticksPerSecond' | 'clock'> & {
   readonly takenAt: string | null;
+  readonly headerTime: string | null;
 };
 
 export async function clipFacts(reading: Reading<ClipType>): Promise<Result<ClipFacts, CaptureFailure>> {
@@ -24,7 +32,8 @@ export async function clipFacts(reading: Reading<ClipType>): Promise<Result<Clip
     if (!sample) return fail({ code: 'captures/damaged', mediaType, part: 'picture' });
     sample.close();
     const { raw } = await track.input.getMetadataTags();
-    return ok({ size, rotationDeg, codec, ticksPerSecond, clock, takenAt: takenAt(raw) });
+    const headerTime = await readHeaderTime(reading.blob);
+    return ok({ size, rotationDeg, codec, ticksPerSecond, clock, takenAt: takenAt(raw), headerTime });
   } catch (reason) {
     return fail(failureOfReading(reason, reading, 'picture'));
   } finally {
@@ -36,4 +45,20 @@ export async function clipFacts(reading: Reading<ClipType>): Promise<Result<Clip
 function takenAt(raw: Readonly<Record<string, unknown>> | undefined): string | null {
   const written = raw?.['com.apple.quicktime.creationdate'];
   return typeof written === 'string' && written.length > 0 ? written.slice(0, 64) : null;
+}
+
+/** Null also where the clip is no MP4 or QuickTime movie, which the clip reader has told by its index. */
+async function readHeaderTime(blob: Blob): Promise<string | null> {
+  for (let at = 0, boxes = 0; at + 16 <= blob.size && boxes < LIMIT_BOXES; boxes++) {
+    const head = new DataView(await blob.slice(at, at + 16).arrayBuffer());
+    const narrow = head.getUint32(0);
+    const [headBytes, sizeBytes] = narrow === 1 ? [16, uintAt(head, 8, 8)] : [8, narrow || blob.size - at];
+    if (sizeBytes < headBytes) return null;
+    if (asciiAt(head, 4, 4) === 'moov')
+      return movieTime(
+        new DataView(await blob.slice(at + headBytes, at + headBytes + MOVIE_HEADER_BYTES).arrayBuffer()),
+      );
+    at += sizeBytes;
+  }
+  return null;
 }

@@ -4,6 +4,7 @@ import { type Capture, captureSchema } from './capture.ts';
 import type { CaptureFailure } from './capture-failure.ts';
 import { fingerprint } from './fingerprint.browser.ts';
 import { type ClipType, FIRST_BYTES, isPhotoType, mediaTypeOf, type PhotoType } from './media-type.ts';
+import { isoTime } from './movie-time.ts';
 import { photoPicture } from './photo-picture.browser.ts';
 import { failureOfReading, type Reading } from './reading.browser.ts';
 
@@ -45,7 +46,9 @@ async function readCapture(
   const sha256 = await fingerprint(file, signal);
   // The end of a name tells more than its beginning: it holds the camera's number.
   const fileName = file.name.slice(-255) || id;
-  const named = { id, fileName, mediaType, sizeBytes: file.size, sha256 };
+  const fileWrittenAt = isoTime(file.lastModified);
+  const addedAt = new Date().toISOString();
+  const named = { id, fileName, mediaType, sizeBytes: file.size, sha256, fileWrittenAt, addedAt };
   const capture = captureSchema.safeParse({ ...facts.value, ...named });
   assert(capture.success, `the facts of a capture pass its own schema: ${capture.error?.message}`);
   return ok({ capture: capture.data, blob: file });
@@ -66,8 +69,8 @@ async function factsOfClip(reading: Reading<ClipType>): Promise<Result<Facts, Ca
   const { clipFacts } = await import('./clip-facts.browser.ts');
   const facts = await clipFacts(reading);
   if (!facts.ok) return facts;
-  const { size, rotationDeg, codec, ticksPerSecond, clock, takenAt } = facts.value;
+  const { size, rotationDeg, codec, ticksPerSecond, clock, takenAt, headerTime } = facts.value;
   const { durationS, times } = clock;
-  const clip = { ticksPerSecond, frameCount: times.length, durationS, codec };
+  const clip = { ticksPerSecond, frameCount: times.length, durationS, codec, headerTime };
   return ok({ kind: 'clip', ...size, rotationDeg, takenAt, focal35Mm: null, clip });
 }

@@ -3,6 +3,7 @@ import { webcrypto } from 'node:crypto';
 import { version } from '../../package.json' with { type: 'json' };
 import { withFileSource } from '../evidence/file-source.node.ts';
 import { NODE_HASHES } from '../evidence/hashes.node.ts';
+import { checkDocument } from '../recheck/check-document.ts';
 import { CHECKS, type Recheck } from '../recheck/recheck.ts';
 import { recheckPackage } from '../recheck/recheck-package.ts';
 
@@ -11,6 +12,8 @@ export type RecheckJob = {
   readonly files: readonly string[];
   readonly signedBy: string | null;
   readonly timeRoots: readonly Uint8Array[];
+  /** Text of a recheck that somebody made of this package. */
+  readonly document: string | null;
 };
 export type RecheckLine = {
   readonly package: string;
@@ -18,7 +21,13 @@ export type RecheckLine = {
   readonly [key: string]: unknown;
 };
 
-export async function recheckFile({ path, files, signedBy, timeRoots }: RecheckJob): Promise<RecheckLine> {
+export async function recheckFile({
+  path,
+  files,
+  signedBy,
+  timeRoots,
+  document,
+}: RecheckJob): Promise<RecheckLine> {
   try {
     return await withFileSource(files, async (source) => {
       const recheck = await recheckPackage(source, {
@@ -27,7 +36,10 @@ export async function recheckFile({ path, files, signedBy, timeRoots }: RecheckJ
         signedBy,
         timeRoots,
       });
-      return lineOf(path, source.sizeBytes, recheck);
+      const line = lineOf(path, source.sizeBytes, recheck);
+      return document === null
+        ? line
+        : withDocument(line, await checkDocument(document, recheck, webcrypto.subtle));
     });
   } catch (error) {
     // Not only a file that cannot be read: whatever a package may do to us, the others are rechecked all the same.
@@ -36,7 +48,7 @@ export async function recheckFile({ path, files, signedBy, timeRoots }: RecheckJ
 }
 
 function lineOf(path: string, sizeBytes: number, recheck: Recheck): RecheckLine {
-  const { holds, checks, signature, timeStamp, record, madeAt, engine } = recheck;
+  const { holds, checks, signature, timeStamp, times, record, madeAt, engine } = recheck;
   return {
     package: path,
     holds,
@@ -48,9 +60,17 @@ function lineOf(path: string, sizeBytes: number, recheck: Recheck): RecheckLine 
     signedBy: signature.fingerprint,
     /** Null: none, or none that can be verified; its check tells which. */
     timeStamp,
+    times,
     checks: Object.fromEntries(CHECKS.map((name) => [name, checks[name].answer])),
     differences: CHECKS.flatMap((check) => checks[check].differences.map((one) => ({ check, ...one }))),
   };
+}
+
+/** The package holds or not whatever is said of it; together they hold where what is said can be done again. */
+function withDocument(line: RecheckLine, checked: Awaited<ReturnType<typeof checkDocument>>): RecheckLine {
+  const document = checked.ok ? checked.value : { failed: checked.failure };
+  const holds = checked.ok && (checked.value.secondReading?.notReproduced ?? 0) === 0;
+  return { ...line, holds: line.holds && holds, document };
 }
 
 function reasonOf(error: unknown): string {

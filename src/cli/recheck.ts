@@ -13,7 +13,8 @@ import { recheckMany } from './recheck-pool.ts';
 
 const DOES_NOT_HOLD = 1;
 const WRONG_USE = 2;
-const USE = 'recheck [--signed-by FINGERPRINT] [--time-roots FILE] [--workers NUMBER] PACKAGE.zip ...';
+const USE =
+  'recheck [--signed-by FINGERPRINT] [--time-roots FILE] [--document RECHECK.json] [--workers NUMBER] PACKAGE.zip ...';
 /** npm runs its scripts in the project's folder; a path is meant from where the person stands. */
 const standing = process.env.INIT_CWD ?? process.cwd();
 
@@ -25,13 +26,15 @@ function serve(): void {
 }
 
 async function main(): Promise<void> {
-  const { paths, signedBy, workers, rootsFile } = readArguments();
+  const { paths, signedBy, workers, rootsFile, documentFile } = readArguments();
   const timeRoots = rootsFile === undefined ? [] : await rootsIn(rootsFile);
+  const document = documentFile === undefined ? null : (await bytesIn(documentFile)).toString('utf8');
   const jobs = wholesOf(paths, (path) => path).map((whole) => {
     if (!whole.ok) return refuse(piecesLine(whole.failure));
     const { name: path, pieces } = whole.value;
-    return { path, files: pieces.map((piece) => resolve(standing, piece)), signedBy, timeRoots };
+    return { path, files: pieces.map((piece) => resolve(standing, piece)), signedBy, timeRoots, document };
   });
+  if (document !== null && jobs.length > 1) refuse(`A recheck is of one package: ${USE}`);
   let allHold = true;
   const print = (line: RecheckLine): void => {
     allHold &&= line.holds;
@@ -45,19 +48,27 @@ async function main(): Promise<void> {
 
 function readArguments() {
   const given = parsed();
-  const { 'signed-by': key, 'time-roots': rootsFile, workers = `${availableParallelism()}` } = given.values;
+  const {
+    'signed-by': key,
+    'time-roots': rootsFile,
+    document: documentFile,
+    workers = `${availableParallelism()}`,
+  } = given.values;
   if (given.positionals.length === 0) refuse(`Name one or more packages: ${USE}`);
   if (key !== undefined && !/^[0-9a-f]{16}$/.test(plain(key)))
     refuse(`A fingerprint is 16 hexadecimal digits, in fours or not: ${JSON.stringify(key)} is none.`);
   if (!/^[1-9]\d?$/.test(workers)) refuse(`--workers takes a number from 1 to 99: ${USE}`);
   const signedBy = key === undefined ? null : (plain(key).match(/.{4}/g) ?? []).join(' ');
-  return { paths: given.positionals, signedBy, workers: Number(workers), rootsFile };
+  return { paths: given.positionals, signedBy, workers: Number(workers), rootsFile, documentFile };
+}
+
+async function bytesIn(path: string): Promise<Buffer> {
+  return readFile(resolve(standing, path)).catch(() => refuse(`${path} cannot be read.`));
 }
 
 async function rootsIn(path: string): Promise<readonly Uint8Array[]> {
   const { readTimeRoots } = await import('../recheck/time-roots.ts');
-  const bytes = await readFile(resolve(standing, path)).catch(() => refuse(`${path} cannot be read.`));
-  const roots = readTimeRoots(bytes);
+  const roots = readTimeRoots(await bytesIn(path));
   return roots.ok ? roots.value : refuse(`${path} holds no certificates: PEM, or one DER, is asked for.`);
 }
 
@@ -72,6 +83,7 @@ function parsed() {
       options: {
         'signed-by': { type: 'string' },
         'time-roots': { type: 'string' },
+        document: { type: 'string' },
         workers: { type: 'string' },
       },
     });

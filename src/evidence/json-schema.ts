@@ -20,7 +20,8 @@ export function packageSchemaText(): string {
   return `${JSON.stringify(schema, null, 2)}\n`;
 }
 
-function definition(of: z.ZodType): object {
+/** One document's shape, without the line that says which JSON Schema it is. */
+export function definition(of: z.ZodType): object {
   const { $schema: _schema, ...shape } = z.toJSONSchema(of, {
     io: 'input',
     // Our types are readonly; in JSON Schema the word says something else.

@@ -109,6 +109,7 @@ export const REPORT_STYLES = `
 .closing { break-before: page; }
 .closing > .part:first-child { border-top: 0.5mm solid var(--ink); }
 
+.report .plan.narrow { display: none; }
 .plan .rail, .plan .axle { fill: none; stroke: var(--rule); stroke-width: 0.3; }
 .plan .axle { stroke: var(--ink-2); }
 .plan .front-arrow { fill: var(--ink); }
@@ -116,7 +117,7 @@ export const REPORT_STYLES = `
 .plan .plan-axle, .plan .plan-value { font-weight: 600; }
 .plan .plan-value { font-size: 4.2px; }
 .report svg .plan-kind { fill: var(--ink-2); font-size: 2.8px; }
-.plan .plan-axle, .plan .plan-kind { paint-order: stroke; stroke: #fff; stroke-width: 1.2px; stroke-linejoin: round; }
+.plan .plan-axle, .plan .plan-kind, .plan.narrow .plan-finding, .plan.narrow .plan-value { paint-order: stroke; stroke: #fff; stroke-width: 1.2px; stroke-linejoin: round; }
 .tyre { fill: #fff; stroke: var(--ink); stroke-width: 0.4; }
 .tyre.filled { fill: var(--ink); }
 .tyre.dashed { stroke-dasharray: 1 0.7; stroke-width: 0.3; }
@@ -149,8 +150,9 @@ export const REPORT_STYLES = `
   .finding { text-align: left; }
   .glance { grid-template-columns: 1fr 1fr; }
   .glance > div:nth-child(odd) { padding-left: 0; border-left: 0; }
-  .content:has(> table), .content:has(> .plan), .content:has(> .chart) { overflow-x: auto; }
-  .content > .plan { width: 150mm; }
+  .content:has(> table), .content:has(> .chart) { overflow-x: auto; }
+  .report .plan { display: none; }
+  .report .plan.narrow { display: block; }
   .content > .chart { width: 140mm; }
   .bar { margin-top: 3mm; }
   .bar text { font-size: 46px; }

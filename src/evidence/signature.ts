@@ -22,8 +22,8 @@ export const signatureSchema = z
     format: z.literal(SIGNATURE_FORMAT),
     version: z.literal(SIGNATURE_VERSION),
     algorithm: z.literal('ECDSA P-256 SHA-256'),
-    /** What was signed: the exact bytes of a package's manifest, or the canonical JSON of a second reading. */
-    signed: z.enum(['manifest.json', 'second-reading']),
+    /** What was signed: the exact bytes of a package's manifest, or the canonical JSON of a recheck's document. */
+    signed: z.enum(['manifest.json', 'recheck']),
     publicKey: publicKeySchema,
     fingerprint: z.string().regex(/^[0-9a-f]{4}(?: [0-9a-f]{4}){3}$/),
     /** r and s, 32 bytes each, hexadecimal. */

@@ -14,6 +14,7 @@ import { ruleSetsUsed } from '../evidence/rule-sets-used.ts';
 import { historyFaults } from '../record/history-chain.ts';
 import { openRecord, RECORD_LIMIT_CHARACTERS, RECORD_LIMIT_DEPTH } from '../record/open-record.ts';
 import type { InspectionRecord } from '../record/record.ts';
+import { timeNotes } from '../record/time-notes.ts';
 import { checkSignature, type SignatureTools } from './check-signature.ts';
 import { checkTimeStamp } from './check-time-stamp.ts';
 import { resultFaults } from './compare-results.ts';
@@ -24,6 +25,7 @@ import { readDocument } from './read-document.ts';
 import { type Files, readFiles } from './read-files.ts';
 import { CHECKS, type Check, type CheckName, checkOf, NOT_CHECKED, type Recheck } from './recheck.ts';
 import { captureFaults, ruleSetFaults } from './record-faults.ts';
+import { stampTimeNotes } from './stamp-notes.ts';
 import type { TokenTools } from './verify-token.ts';
 
 /** Ten times what a vehicle of twenty axles comes to: more would keep a computer busy for the sake of it. */
@@ -48,6 +50,10 @@ export async function recheckPackage(source: ByteSource, tools: RecheckTools): P
     madeAt: manifest.ok ? manifest.value.madeAt : null,
     engine: manifest.ok ? manifest.value.engine : null,
     record,
+    times: [
+      ...(record ? timeNotes(record) : []),
+      ...stampTimeNotes(manifest.ok ? manifest.value.madeAt : null, stamped.timeStamp),
+    ],
     recorded: recorded.ok ? recorded.value.results : null,
     stored: stored.value,
   };
@@ -87,6 +93,7 @@ function answersOf(
     madeAt: null,
     engine: null,
     record: null,
+    times: [],
     recorded: null,
     stored: [],
     ...about,

@@ -1,8 +1,10 @@
 /** What a recheck answers. */
 import type { RecordedResult } from '../evidence/results.ts';
 import type { InspectionRecord } from '../record/record.ts';
+import type { TimeNote } from '../record/time-notes.ts';
 import type { Difference } from './difference.ts';
 import type { StoredFile } from './read-container.ts';
+import type { StampTimeNote } from './stamp-notes.ts';
 import type { TimeStamp } from './time-stamp.ts';
 
 export const CHECKS = [
@@ -42,6 +44,8 @@ export type Recheck = {
   readonly madeAt: string | null;
   readonly engine: string | null;
   readonly record: InspectionRecord | null;
+  /** Times that contradict each other. They change no answer. */
+  readonly times: readonly (TimeNote | StampTimeNote)[];
   readonly recorded: readonly RecordedResult[] | null;
   /** Where each file lies in the package. */
   readonly stored: readonly StoredFile[];

@@ -10,15 +10,10 @@
  */
 import { z } from 'zod';
 import { QUANTITIES, type RecordedResult, type Results } from '../evidence/results.ts';
-import { recordSchema } from '../record/record.ts';
-
-export const SECOND_READING_FORMAT = 'strokewitness-second-reading';
-export const SECOND_READING_VERSION = 1;
 
 const K95 = 1.96;
-const sha256 = z.string().regex(/^[0-9a-f]{64}$/);
 
-const comparisonSchema = z
+export const comparisonSchema = z
   .strictObject({
     wheelEnd: z.string().max(64),
     measurement: z.string().max(64),
@@ -33,21 +28,6 @@ const comparisonSchema = z
   })
   .readonly();
 
-export const secondReadingSchema = z
-  .strictObject({
-    format: z.literal(SECOND_READING_FORMAT),
-    version: z.literal(SECOND_READING_VERSION),
-    /** Which package was read a second time: its manifest names every byte of it. */
-    package: z.strictObject({ manifestSha256: sha256, signedBy: z.string().max(19) }).readonly(),
-    madeAt: z.iso.datetime(),
-    engine: z.string().min(1).max(40),
-    /** With the second reader's marks: the comparison can be done again. */
-    record: recordSchema,
-    comparisons: z.array(comparisonSchema).max(20_000).readonly(),
-  })
-  .readonly();
-
-export type SecondReading = z.infer<typeof secondReadingSchema>;
 export type Comparison = z.infer<typeof comparisonSchema>;
 
 export function comparisonsOf(first: readonly RecordedResult[], second: Results): readonly Comparison[] {

@@ -9,6 +9,7 @@ export const MIGRATIONS: ReadonlyMap<number, (data: unknown) => unknown> = new M
   [1, toVersion2],
   [2, toVersion3],
   [3, toVersion4],
+  [4, toVersion5],
 ]);
 
 /** Version 2 knows camera profiles, the printed target, the pin's end, and whether a tape touches it. */
@@ -84,6 +85,20 @@ function toVersion4(data: unknown): unknown {
     })),
     review: null,
     history: [],
+  }));
+}
+
+/** Version 5 keeps of a capture when its file was written and when it was taken in, and the time in a movie's header. */
+function toVersion5(data: unknown): unknown {
+  return changed(data, (record) => ({
+    ...record,
+    version: 5,
+    captures: each(record.captures, (capture) => ({
+      ...capture,
+      fileWrittenAt: null,
+      addedAt: null,
+      clip: changed(capture.clip, (clip) => ({ ...clip, headerTime: null })),
+    })),
   }));
 }
 

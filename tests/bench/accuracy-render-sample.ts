@@ -100,6 +100,8 @@ function captureOf({ widthPx, heightPx, focalPx }: RenderedPair, id: string): Ca
     heightPx,
     rotationDeg: 0,
     takenAt: null,
+    fileWrittenAt: null,
+    addedAt: null,
     focal35Mm: Math.round((focalPx * Math.hypot(36, 24)) / Math.hypot(widthPx, heightPx)),
     clip: null,
   };

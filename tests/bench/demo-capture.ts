@@ -31,6 +31,8 @@ export function demoCapture(id: string, place: string): Capture {
     ...uprightSize(stored, upright),
     rotationDeg: upright.rotationDeg,
     takenAt: facts.takenAt,
+    fileWrittenAt: null,
+    addedAt: null,
     focal35Mm: facts.focal35Mm,
     clip: null,
   };

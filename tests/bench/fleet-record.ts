@@ -5,7 +5,7 @@ import type { InspectionRecord } from '../../src/record/record.ts';
 import type { WheelEnd } from '../../src/record/wheel-end.ts';
 
 const AXLES = 6;
-const opened = openRecord(readFileSync('tests/fixtures/records/version-4.json', 'utf8'));
+const opened = openRecord(readFileSync('tests/fixtures/records/version-5.json', 'utf8'));
 if (!opened.ok) throw new Error(opened.failure.code);
 const example = opened.value;
 const measured = example.wheelEnds.filter(({ id }) => id === 'w1' || id === 'w3');

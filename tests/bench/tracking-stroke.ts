@@ -89,12 +89,15 @@ export function captureOf(clip: StudyClip, track: Track, ticksPerSecond: number)
     heightPx: view?.heightPx ?? 0,
     rotationDeg: 0,
     takenAt: null,
+    fileWrittenAt: null,
+    addedAt: null,
     focal35Mm: null,
     clip: {
       ticksPerSecond,
       frameCount: track.timeTicks.length,
       durationS: (last - first) / ticksPerSecond,
       codec: 'avc1',
+      headerTime: null,
     },
   };
 }

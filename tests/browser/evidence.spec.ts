@@ -46,7 +46,9 @@ async function saved(page: Page, button: string): Promise<Buffer> {
     page.waitForEvent('download'),
     page.getByRole('button', { name: button }).click(),
   ]);
-  expect(download.suggestedFilename()).toMatch(/^strokewitness-Gravel-trailer-GT-14-[\w-]+\.(zip|json)$/);
+  expect(download.suggestedFilename()).toMatch(
+    /^(strokewitness-Gravel-trailer-GT-14-[\w-]+\.zip|gt-14-evidence-recheck\.json)$/,
+  );
   return readFileSync(await download.path());
 }
 
@@ -100,11 +102,12 @@ test('an auditor rechecks in a fresh browser what a technician packed, and sees 
   await choose(auditor, 'Recheck an evidence package', [sent]);
   const compared = auditor.getByRole('row', { name: /axle 1 left, stroke/ });
   await expect(compared.getByText('agree', { exact: true })).toBeVisible({ timeout: 20_000 });
-  const reading = await saved(auditor, 'Save the second reading, signed');
+  const reading = await saved(auditor, 'Save this recheck, signed');
   const { document, signature } = JSON.parse(reading.toString());
   const signedBytes = new TextEncoder().encode(canonicalJson(document));
   expect(await verify(webcrypto.subtle, signature, signedBytes)).toBe(true);
-  expect(document.package.signedBy).toBe(key);
+  expect(document).toMatchObject({ package: { signedBy: key }, holds: true });
+  expect(document.secondReading.comparisons.length).toBeGreaterThan(0);
 
   await auditor.getByText('Results as the package gives them').click();
   await expect(auditor.getByRole('row', { name: /axle 1 left.*±.*limit/i })).toBeVisible();
@@ -186,7 +189,7 @@ test('a time stamp is asked for, put in, and its authority held against the root
   });
   await page.goto('/');
   await choose(page, 'Recheck an evidence package', [fixture('packages/version-1.zip')]);
-  const part = page.getByRole('region', { name: 'Time stamp' });
+  const part = page.getByRole('region', { name: 'Times', exact: true });
   await expect(part.getByText(/nobody attested them/)).toBeVisible({ timeout: 20_000 });
   await part.getByText('Time stamp by an authority').click();
   const [request] = await Promise.all([

@@ -51,6 +51,7 @@ const CLIPS = [
   ['h264-b-frames.mp4', UPRIGHT_FACTS, { ticksPerSecond: 15_360, frameCount: 72 }],
   ['variable-rate.mp4', UPRIGHT_FACTS, { ticksPerSecond: 30_000, frameCount: 60 }],
   ['cut-at-1-s.mp4', UPRIGHT_FACTS, { ticksPerSecond: 15_360, frameCount: 42 }],
+  ['header-time.mp4', UPRIGHT_FACTS, { frameCount: 2, headerTime: '2026-05-04T17:20:30.000Z' }],
   ['wide-pixels.mp4', UPRIGHT_FACTS, { ticksPerSecond: 15_360, frameCount: 15 }],
   ['vp9.webm', UPRIGHT_FACTS, { ticksPerSecond: 1000, frameCount: 45 }],
   ['av1.mp4', UPRIGHT_FACTS, { ticksPerSecond: 15_360, frameCount: 30 }],

@@ -115,7 +115,13 @@ function captures(): Capture[] {
       widthPx: 1920,
       heightPx: 1080,
       focal35Mm: null,
-      clip: { ticksPerSecond: TICKS_PER_SECOND, frameCount: 120, durationS: 4, codec: 'avc1.640028' },
+      clip: {
+        ticksPerSecond: TICKS_PER_SECOND,
+        frameCount: 120,
+        durationS: 4,
+        codec: 'avc1.640028',
+        headerTime: null,
+      },
     },
   ];
 }
@@ -129,6 +135,8 @@ function factsOf(id: string, path: string) {
     sha256: createHash('sha256').update(bytes).digest('hex'),
     rotationDeg: 0,
     takenAt: null,
+    fileWrittenAt: null,
+    addedAt: null,
   } as const;
 }
 

@@ -93,6 +93,16 @@ test('on a phone the report is read without pushing the page aside', async ({ pa
   await openReport(page);
   const aside = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
   expect(aside).toBeLessThanOrEqual(0);
+  const words = await page.locator('.report-paper').evaluate((paper) => {
+    const texts = [...(paper.shadowRoot?.querySelectorAll('svg.plan text') ?? [])];
+    const boxes = texts.map((text) => text.getBoundingClientRect()).filter(({ width }) => width > 0);
+    return {
+      shown: boxes.length,
+      outside: boxes.filter((box) => box.left < 0 || box.right > innerWidth).length,
+    };
+  });
+  expect(words.shown).toBeGreaterThan(12);
+  expect(words.outside).toBe(0);
   await expect(page.getByRole('button', { name: 'Print, or keep as PDF' })).toBeInViewport();
   await page.getByRole('button', { name: 'Back to the inspection' }).click();
   await expect(page.getByRole('button', { name: 'Open the report' })).toBeVisible();

@@ -22,7 +22,8 @@ beforeAll(async () => {
   const built = spawnSync(process.execPath, [vite, 'build', '--config', 'vite.recheck.config.ts', ...into]);
   if (built.status !== 0) throw new Error(String(built.stderr));
   copyFileSync(join(folder, 'built', 'recheck.mjs'), join(folder, 'alone.mjs'));
-});
+  // It builds: as long as a test may take.
+}, 60_000);
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
 function rechecked(program: readonly string[], given: readonly string[]) {

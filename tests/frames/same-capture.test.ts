@@ -13,8 +13,10 @@ const recorded = captureSchema.parse({
   heightPx: 180,
   rotationDeg: 0,
   takenAt: null,
+  fileWrittenAt: null,
+  addedAt: null,
   focal35Mm: null,
-  clip: { ticksPerSecond: 15_360, frameCount: 72, durationS: 2.4, codec: 'avc1.64000d' },
+  clip: { ticksPerSecond: 15_360, frameCount: 72, durationS: 2.4, codec: 'avc1.64000d', headerTime: null },
 });
 const clip = { ticksPerSecond: 15_360, frameCount: 72 };
 

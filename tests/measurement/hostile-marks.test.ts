@@ -144,6 +144,8 @@ function captureOf(id: string, facts: CameraFacts): Capture {
     sha256: '0'.repeat(64),
     rotationDeg: 0,
     takenAt: null,
+    fileWrittenAt: null,
+    addedAt: null,
     clip: null,
   };
 }

@@ -86,6 +86,8 @@ function captureOf(picture: number): Capture {
     heightPx: 480,
     rotationDeg: 0,
     takenAt: null,
+    fileWrittenAt: null,
+    addedAt: null,
     focal35Mm: null,
     clip: null,
   };

@@ -263,7 +263,9 @@ function captureOf(camera: Camera, frameCount: number, durationS: number) {
     heightPx: camera.heightPx,
     rotationDeg: 0 as const,
     takenAt: null,
+    fileWrittenAt: null,
+    addedAt: null,
     focal35Mm: camera.focal35Mm,
-    clip: { ticksPerSecond: TICKS_PER_S, frameCount, durationS, codec: 'avc1' },
+    clip: { ticksPerSecond: TICKS_PER_S, frameCount, durationS, codec: 'avc1', headerTime: null },
   };
 }

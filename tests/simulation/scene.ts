@@ -242,6 +242,8 @@ function captureOf(id: string, camera: Camera): Capture {
     heightPx: camera.heightPx,
     rotationDeg: 0,
     takenAt: null,
+    fileWrittenAt: null,
+    addedAt: null,
     focal35Mm: camera.focal35Mm,
     clip: null,
   };

@@ -2,6 +2,7 @@ import './evidence.css';
 import { useEffect, useRef, useState } from 'react';
 import type { TimeStamp } from '../../recheck/time-stamp.ts';
 import type { InspectionRecord } from '../../record/record.ts';
+import { timeNotes } from '../../record/time-notes.ts';
 import { reportUnlessAbort } from '../media/report-unless-abort.ts';
 import { saveFile } from '../parts/save-file.ts';
 import { work } from '../stores.ts';
@@ -13,6 +14,7 @@ import type { MadePackage, MakeFailure } from './make-package.ts';
 import { SavePieces } from './SavePieces.tsx';
 import { mayShare, shareFile } from './share-file.ts';
 import type { Stamped } from './stamp.ts';
+import { TimeNotes } from './TimeNotes.tsx';
 import { TimeStampSteps } from './TimeStampSteps.tsx';
 
 type State =
@@ -46,6 +48,7 @@ export function HandOver({ record }: { readonly record: InspectionRecord }) {
   return (
     <section className="hand-over" aria-label={HAND_OVER.heading}>
       <p>{HAND_OVER.sentence}</p>
+      <TimeNotes notes={timeNotes(record)} />
       {made && !isStale ? (
         <Made
           made={made}

@@ -36,8 +36,10 @@ export function createMeasuredAll(startWorker: () => Worker) {
   function started(): Worker {
     const fresh = startWorker();
     fresh.addEventListener('message', ({ data }: MessageEvent<Measured>) => {
-      if (running) keep(running, data);
+      const answered = running;
+      // The next is measured while the screen draws this one.
       next();
+      if (answered) keep(answered, data);
     });
     // A mistake of ours inside it: that measurement stays without an answer, the others go on in a new worker.
     fresh.addEventListener('error', (event) => {
@@ -56,6 +58,10 @@ export function createMeasuredAll(startWorker: () => Worker) {
 
   return {
     ...store,
+    /** Has a worker ready before there is anything to measure. */
+    warm() {
+      worker ??= started();
+    },
     /** Measures what of the record is not known yet, and forgets what is of no measurement of it. */
     want(record: InspectionRecord) {
       const measurements = record.wheelEnds.flatMap((wheelEnd) => wheelEnd.measurements);

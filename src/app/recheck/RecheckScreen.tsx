@@ -2,6 +2,7 @@ import '../evidence/evidence.css';
 import './recheck.css';
 import { useEffect, useRef } from 'react';
 import { useStore } from 'zustand';
+import type { Recheck } from '../../recheck/recheck.ts';
 import { Notices } from '../screens/Notices.tsx';
 import { AID_LINE } from '../words/en.ts';
 import { RECHECK } from '../words/recheck.ts';
@@ -9,9 +10,11 @@ import { sizeText } from '../words/values.ts';
 import { CheckList } from './CheckList.tsx';
 import { RecordedResults } from './RecordedResults.tsx';
 import { recheck } from './recheck-store.ts';
+import { SaveRecheck } from './SaveRecheck.tsx';
 import { SecondReading } from './SecondReading.tsx';
 import { Stills } from './Stills.tsx';
 import { TimeStampPart } from './TimeStampPart.tsx';
+import { useSecondReading } from './use-second-reading.ts';
 import { Verdict } from './Verdict.tsx';
 
 export function RecheckScreen({ file }: { readonly file: File }) {
@@ -42,20 +45,26 @@ export function RecheckScreen({ file }: { readonly file: File }) {
           {found ? <Verdict found={found} /> : null}
           {found || isBroken ? null : <p>{RECHECK.working}</p>}
         </div>
-        {found ? (
-          <>
-            <CheckList found={found} />
-            <TimeStampPart file={file} found={found} />
-            <SecondReading file={file} found={found} />
-            <details className="recheck-part">
-              <summary>{RECHECK.results}</summary>
-              <RecordedResults found={found} />
-              <Stills key={file.name} file={file} found={found} />
-            </details>
-          </>
-        ) : null}
+        {found ? <Found file={file} found={found} /> : null}
       </main>
       <footer className="aid-line">{AID_LINE}</footer>
     </div>
+  );
+}
+
+function Found({ file, found }: { readonly file: File; readonly found: Recheck }) {
+  const second = useSecondReading(found);
+  return (
+    <>
+      <CheckList found={found} />
+      <TimeStampPart file={file} found={found} />
+      <SecondReading file={file} found={found} second={second} />
+      <SaveRecheck name={file.name} found={found} second={second} />
+      <details className="recheck-part">
+        <summary>{RECHECK.results}</summary>
+        <RecordedResults found={found} />
+        <Stills key={file.name} file={file} found={found} />
+      </details>
+    </>
   );
 }

@@ -6,14 +6,14 @@ import { ColumnHeads } from '../parts/ColumnHeads.tsx';
 import { choices } from '../stores.ts';
 import { comparedText, QUANTITY_NAMES, SECOND } from '../words/second-reading.ts';
 import { recheck } from './recheck-store.ts';
-import { saveSecondReading } from './save-second-reading.ts';
 import { startSecondReading } from './start-second-reading.ts';
-import { type Second, useSecondReading } from './use-second-reading.ts';
+import type { Second } from './use-second-reading.ts';
+
+type Props = { readonly file: File; readonly found: Recheck; readonly second: Second | null };
 
 /** Only where the frames are certainly those of the first reader. */
-export function SecondReading({ file, found }: { readonly file: File; readonly found: Recheck }) {
-  const second = useSecondReading(found);
-  const { record, recorded, manifestSha256, checks, signature } = found;
+export function SecondReading({ file, found, second }: Props) {
+  const { record, recorded, manifestSha256, checks } = found;
   const isSame = checks.hashes.answer === 'yes' && checks.captures.answer === 'yes';
   if (!record || !recorded || manifestSha256 === null || !isSame) return null;
   const goOn = () => {
@@ -29,21 +29,6 @@ export function SecondReading({ file, found }: { readonly file: File; readonly f
         <button type="button" className="button" onClick={goOn}>
           {second ? SECOND.goOn : SECOND.start}
         </button>
-        {second?.comparisons && second.comparisons.length > 0 ? (
-          <button
-            type="button"
-            className="button"
-            onClick={() =>
-              void saveSecondReading({
-                package: { manifestSha256, signedBy: signature.fingerprint ?? '' },
-                record: second.record,
-                comparisons: second.comparisons ?? [],
-              })
-            }
-          >
-            {SECOND.save}
-          </button>
-        ) : null}
       </div>
       {second ? <Compared second={second} /> : null}
     </section>

@@ -3,6 +3,7 @@ import { useStore } from 'zustand';
 import type { Recheck } from '../../recheck/recheck.ts';
 import type { TimeStamp } from '../../recheck/time-stamp.ts';
 import type { Stamped } from '../evidence/stamp.ts';
+import { TimeNotes } from '../evidence/TimeNotes.tsx';
 import { TimeStampSteps } from '../evidence/TimeStampSteps.tsx';
 import { reportUnlessAbort } from '../media/report-unless-abort.ts';
 import { FilePicker } from '../parts/FilePicker.tsx';
@@ -26,6 +27,7 @@ export function TimeStampPart({ file, found }: { readonly file: File; readonly f
       {savedAs === null ? null : <p role="status">{TIME_STAMP.savedAs(savedAs)}</p>}
       {timeStamp ? <Attested timeStamp={timeStamp} /> : null}
       {checks.timeStamp.answer === 'none' ? <p>{TIME_STAMP.none}</p> : null}
+      <TimeNotes notes={found.times} />
       {mayStamp ? (
         <details>
           <summary>{TIME_STAMP.optional}</summary>

@@ -1,11 +1,14 @@
 /** The last pages: how to read it, what is not proven, cautions, review, and what the record is. */
+import type { Capture } from '../../captures/capture.ts';
 import type { Part, Section } from '../../evidence/report-model.ts';
 import { findRuleSet } from '../../finding/rule-sets.ts';
 import { RULE_IDS, type RuleId } from '../../finding/rule-text.ts';
+import { timeNotes } from '../../record/time-notes.ts';
 import { CAUTIONS } from '../words/cautions.ts';
 import { CONDITIONS } from '../words/inspection.ts';
 import { ruleText } from '../words/inspection-rules.ts';
 import { CLOSING, HISTORY_ACT_NAMES, timeText } from '../words/report.ts';
+import { TIME_NOTES_HEADING, timeNoteText } from '../words/time-notes.ts';
 import type { ReportInput } from './compose-report.ts';
 import { pictureRef } from './picture-ref.ts';
 import { GAUGE_KEY } from './report-pictures.ts';
@@ -35,7 +38,7 @@ export function closingSections(input: ReportInput): Section[] {
       },
     ]),
     ...section(CONDITIONS.gauge, [{ kind: 'pictures', size: 'small', pictures: gauge(input) }]),
-    ...section(CLOSING.captures, [captures(input)], 'wide'),
+    ...section(CLOSING.captures, [captures(input), ...times(input)], 'wide'),
     ...section(CLOSING.history, history(input)),
   ];
 }
@@ -62,13 +65,29 @@ function gauge({ record }: ReportInput) {
 }
 
 function captures({ record }: ReportInput): Part {
-  const rows = record.captures.map(({ fileName, widthPx, heightPx, clip, takenAt, sha256 }) => [
+  const rows = record.captures.map(({ fileName, widthPx, heightPx, clip, sha256, ...times }) => [
     fileName,
     clip ? CLOSING.clip(widthPx, heightPx, clip.durationS.toFixed(1)) : CLOSING.photo(widthPx, heightPx),
-    takenAt ?? CLOSING.noTime,
+    timesText(times, clip?.headerTime ?? null),
     sha256,
   ]);
   return { kind: 'table', table: { columns: CLOSING.captureColumns, rows, breaks: true } };
+}
+
+function timesText(
+  { takenAt, fileWrittenAt, addedAt }: Pick<Capture, 'takenAt' | 'fileWrittenAt' | 'addedAt'>,
+  headerTime: string | null,
+): string {
+  return [
+    takenAt ?? (headerTime ? timeText(headerTime) : CLOSING.noTime),
+    ...(fileWrittenAt ? [CLOSING.fileWritten(timeText(fileWrittenAt))] : []),
+    ...(addedAt ? [CLOSING.takenIn(timeText(addedAt))] : []),
+  ].join('; ');
+}
+
+function times({ record }: ReportInput): Part[] {
+  const notes = timeNotes(record).map(timeNoteText);
+  return notes.length === 0 ? [] : [{ kind: 'lines', look: true, lines: [TIME_NOTES_HEADING, ...notes] }];
 }
 
 function history({ record }: ReportInput): Part[] {

@@ -1,6 +1,7 @@
 import { lazy, Suspense } from 'react';
 import { useStore } from 'zustand';
 import { camera } from '../camera/camera-store.ts';
+import { fetchInspection } from '../inspection/fetch-inspection.ts';
 import { takeAnyFiles } from '../media/take-any-files.ts';
 import { recheck } from '../recheck/recheck-store.ts';
 import { ReportScreen } from '../report/ReportScreen.tsx';
@@ -16,9 +17,7 @@ import { useFilesIn } from './use-files-in.ts';
 const CameraScreen = lazy(async () => ({
   default: (await import('../camera/CameraScreen.tsx')).CameraScreen,
 }));
-const InspectionScreen = lazy(async () => ({
-  default: (await import('../inspection/InspectionScreen.tsx')).InspectionScreen,
-}));
+const InspectionScreen = lazy(fetchInspection);
 const WheelEndScreen = lazy(async () => ({
   default: (await import('../wheel-end/WheelEndScreen.tsx')).WheelEndScreen,
 }));

@@ -1,4 +1,5 @@
 import { useCallback, useEffect, useState } from 'react';
+import { fetchInspectionWhenIdle } from '../inspection/fetch-inspection.ts';
 import { openListed } from '../media/open-kept-record.ts';
 import { AskDialog } from '../parts/AskDialog.tsx';
 import { TextField } from '../parts/TextField.tsx';
@@ -27,6 +28,8 @@ export function EarlierInspections() {
     else setFailure(listed.failure);
   }, []);
   useEffect(() => void list(), [list]);
+  const hasSome = heads.length > 0;
+  useEffect(() => (hasSome ? fetchInspectionWhenIdle() : undefined), [hasSome]);
 
   const shown = heads.filter((head) => headFits(head, typed));
   return (

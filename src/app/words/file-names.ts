@@ -1,9 +1,9 @@
 import type { InspectionRecord } from '../../record/record.ts';
 
 export const recordFileName = (record: InspectionRecord) => `${stemOf(record)}.json`;
-export const secondReadingFileName = (record: InspectionRecord) => `${stemOf(record)}-second-reading.json`;
 export const packageFileName = (record: InspectionRecord) => `${stemOf(record)}-evidence.zip`;
 export const stampedFileName = (name: string) => name.replace(/(\.zip)?$/i, '-stamped.zip');
+export const recheckFileName = (name: string) => name.replace(/(\.zip)?$/i, '-recheck.json');
 export const reportFileName = (record: InspectionRecord) => `${stemOf(record)}-report.html`;
 
 /** Unit and day, in letters that every file system takes. */

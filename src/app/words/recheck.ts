@@ -14,6 +14,9 @@ export const RECHECK = {
   questions: 'What was asked',
   compareKey:
     'Compare this key with the one that the sender told you by another way. Anybody can sign with a key of his own.',
+  save: 'Save this recheck, signed',
+  saveHint:
+    'A file of its own with these answers and your own reading, if there is one. It names the package by its hash and is signed with this device’s key.',
   results: 'Results as the package gives them',
   columns: ['Wheel end', 'Stroke', 'Limit', 'Finding'],
   notMeasured: 'not measured',

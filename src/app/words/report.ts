@@ -187,6 +187,8 @@ export const CLOSING = {
   historyLeft: (count: number) => `${count} lines before these are in the record.`,
   reviewed: (by: string, time: string) => `${by || 'Somebody'}, ${time}`,
   noTime: 'not in the file',
+  fileWritten: (time: string) => `file written ${time}`,
+  takenIn: (time: string) => `here ${time}`,
 } as const;
 
 export const HISTORY_ACT_NAMES: Readonly<Record<HistoryAct, string>> = {

@@ -11,7 +11,6 @@ export const SECOND = {
     'Mark the same pictures yourself, without the first reader’s marks, and compare. Look at the results below only afterwards.',
   start: 'Place your own marks',
   goOn: 'Go on with your own marks',
-  save: 'Save the second reading, signed',
   comparing: 'Measuring from your marks …',
   nothingYet: 'Nothing to compare yet: place the marks of a measurement, then open the package again.',
   columns: ['Quantity', 'Yours less the first', 'En', 'The two readings'],

@@ -5,7 +5,7 @@ import type { TimeStamp, TimeStampFault } from '../../recheck/time-stamp.ts';
 import { sizeText } from './values.ts';
 
 export const TIME_STAMP = {
-  heading: 'Time stamp',
+  heading: 'Times',
   optional: 'Time stamp by an authority (if asked for)',
   none: 'None: the times are those of the device and the cameras, and nobody attested them.',
   sentence:

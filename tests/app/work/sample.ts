@@ -21,6 +21,8 @@ export function photo(id: string): Capture {
     heightPx: 3000,
     rotationDeg: 0,
     takenAt: null,
+    fileWrittenAt: null,
+    addedAt: null,
     focal35Mm: 26,
     clip: null,
   };
