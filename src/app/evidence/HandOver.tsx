@@ -1,5 +1,5 @@
 import './evidence.css';
-import { useEffect, useRef, useState } from 'react';
+import { useEffect, useMemo, useRef, useState } from 'react';
 import type { TimeStamp } from '../../recheck/time-stamp.ts';
 import type { InspectionRecord } from '../../record/record.ts';
 import { timeNotes } from '../../record/time-notes.ts';
@@ -23,6 +23,7 @@ type State =
   | { readonly is: 'made'; readonly made: MadePackage; readonly stamp: TimeStamp | null };
 
 export function HandOver({ record }: { readonly record: InspectionRecord }) {
+  const notes = useMemo(() => timeNotes(record), [record]);
   const [state, setState] = useState<State>({ is: 'idle' });
   const control = useRef<AbortController | null>(null);
   useEffect(() => () => control.current?.abort(), []);
@@ -48,7 +49,7 @@ export function HandOver({ record }: { readonly record: InspectionRecord }) {
   return (
     <section className="hand-over" aria-label={HAND_OVER.heading}>
       <p>{HAND_OVER.sentence}</p>
-      <TimeNotes notes={timeNotes(record)} />
+      <TimeNotes notes={notes} />
       {made && !isStale ? (
         <Made
           made={made}

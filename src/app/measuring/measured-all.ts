@@ -1,4 +1,4 @@
-/** Measures a whole inspection in a worker, one measurement after the other; what was measured stays until its marks change. */
+/** Measures a whole inspection in workers, each one measurement after the other; what was measured stays until its marks change. */
 import { createStore } from 'zustand/vanilla';
 import type { CameraProfile } from '../../captures/camera-profile.ts';
 import type { Capture } from '../../captures/capture.ts';
@@ -18,25 +18,32 @@ type Asked = { readonly measurement: MeasurementInput; readonly record: Inspecti
 
 export type MeasuredAll = ReadonlyMap<MeasurementInput, Known>;
 
-export function createMeasuredAll(startWorker: () => Worker) {
+/** The page draws meanwhile; more would only take turns on the smallest machine, which has two cores. */
+const MOST_WORKERS = 2;
+
+export function createMeasuredAll(startWorker: () => Worker, mostWorkers = MOST_WORKERS) {
   const store = createStore<{ readonly known: MeasuredAll }>(() => ({ known: new Map() }));
-  let worker: Worker | null = null;
   let waiting: readonly Asked[] = [];
-  let running: Asked | null = null;
+  let idle: readonly Worker[] = [];
+  const running = new Map<Worker, Asked>();
 
   function next() {
-    const [first, ...others] = waiting;
-    running = first ?? null;
-    waiting = others;
-    if (!running) return;
-    worker ??= started();
-    worker.postMessage(inputOf(running));
+    for (let [first, ...others] = waiting; first; [first, ...others] = waiting) {
+      const worker = idle[0] ?? (running.size < mostWorkers ? started() : null);
+      if (!worker) return;
+      idle = idle.filter((one) => one !== worker);
+      waiting = others;
+      running.set(worker, first);
+      worker.postMessage(inputOf(first));
+    }
   }
 
   function started(): Worker {
     const fresh = startWorker();
     fresh.addEventListener('message', ({ data }: MessageEvent<Measured>) => {
-      const answered = running;
+      const answered = running.get(fresh);
+      running.delete(fresh);
+      idle = [...idle, fresh];
       // The next is measured while the screen draws this one.
       next();
       if (answered) keep(answered, data);
@@ -44,7 +51,8 @@ export function createMeasuredAll(startWorker: () => Worker) {
     // A mistake of ours inside it: that measurement stays without an answer, the others go on in a new worker.
     fresh.addEventListener('error', (event) => {
       fresh.terminate();
-      worker = null;
+      running.delete(fresh);
+      idle = idle.filter((one) => one !== fresh);
       reportError(new Error(event.message));
       next();
     });
@@ -58,9 +66,9 @@ export function createMeasuredAll(startWorker: () => Worker) {
 
   return {
     ...store,
-    /** Has a worker ready before there is anything to measure. */
+    /** Has its workers ready before there is anything to measure. */
     warm() {
-      worker ??= started();
+      while (idle.length + running.size < mostWorkers) idle = [...idle, started()];
     },
     /** Measures what of the record is not known yet, and forgets what is of no measurement of it. */
     want(record: InspectionRecord) {
@@ -68,11 +76,12 @@ export function createMeasuredAll(startWorker: () => Worker) {
       const { known } = store.getState();
       const kept = [...known].filter(([measurement]) => measurements.includes(measurement));
       if (kept.length < known.size) store.setState({ known: new Map(kept) });
+      const asked = new Set([...running.values()].map(({ measurement }) => measurement));
       waiting = measurements
-        .filter((measurement) => measurement !== running?.measurement)
+        .filter((measurement) => !asked.has(measurement))
         .filter((measurement) => measuredOf(store.getState().known, measurement, record) === null)
         .map((measurement) => ({ measurement, record }));
-      if (!running) next();
+      next();
     },
   };
 }

@@ -18,7 +18,7 @@ function pretended() {
     },
     terminate: () => undefined,
   };
-  const all = createMeasuredAll(() => worker as unknown as Worker);
+  const all = createMeasuredAll(() => worker as unknown as Worker, 1);
   return { all, asked, answer: () => listener({ data: REFUSED }) };
 }
 
@@ -61,4 +61,40 @@ test('a mark moved is measured again, the others are not; a photo more changes n
   expect(asked.length - before).toBe(1);
   answer();
   expect(knownOf(all, changed)).not.toContain(false);
+});
+
+test('two workers share the measurements out, each answer to its own; one that dies takes only its own with it', () => {
+  const record = exampleRecord();
+  const count = measurementsOf(record).length;
+  type Heard = (event: { readonly data?: Measured; readonly message?: string }) => void;
+  const workers: {
+    readonly asked: MeasureInput[];
+    readonly heard: Record<string, Heard>;
+    readonly ended: boolean[];
+  }[] = [];
+  const all = createMeasuredAll(() => {
+    const one = { asked: [] as MeasureInput[], heard: {} as Record<string, Heard>, ended: [] as boolean[] };
+    workers.push(one);
+    return {
+      postMessage: (input: MeasureInput) => one.asked.push(input),
+      addEventListener: (type: string, heard: Heard) => Object.assign(one.heard, { [type]: heard }),
+      terminate: () => one.ended.push(true),
+    } as unknown as Worker;
+  });
+  all.warm();
+  all.warm();
+  all.want(record);
+  expect(workers.map(({ asked }) => asked.length)).toEqual([1, 1]);
+  const said = globalThis.reportError;
+  globalThis.reportError = () => undefined;
+  workers[0]?.heard.error?.({ message: 'broken' });
+  globalThis.reportError = said;
+  expect(workers.map(({ asked, ended }) => [asked.length, ended.length])).toEqual([
+    [1, 1],
+    [1, 0],
+    [1, 0],
+  ]);
+  for (let i = 0; i < count; i++) workers[1 + (i % 2)]?.heard.message?.({ data: REFUSED });
+  expect(workers.reduce((sum, { asked }) => sum + asked.length, 0)).toBe(count);
+  expect(knownOf(all, record).filter((known) => !known)).toHaveLength(1);
 });
