@@ -17,8 +17,12 @@ export type Draw = {
   readonly normal: (mean: number, sigma: number) => number;
 };
 
-export function drawFrom(seed: number): Draw {
-  let state = 1 + (scattered(Math.trunc(seed)) % (MODULUS - 1));
+/** One normal draw takes so many uniform ones. */
+export const UNIFORMS_OF_NORMAL = 2;
+
+/** skipped: uniform draws of the stream to leave out at its beginning. */
+export function drawFrom(seed: number, skipped = 0): Draw {
+  let state = ahead(1 + (scattered(Math.trunc(seed)) % (MODULUS - 1)), skipped);
   const unit = (): number => {
     state = (state * MULTIPLIER) % MODULUS;
     return state / MODULUS;
@@ -27,6 +31,17 @@ export function drawFrom(seed: number): Draw {
     uniform: (low, high) => low + (high - low) * unit(),
     normal: (mean, sigma) => mean + sigma * Math.sqrt(-2 * Math.log(unit())) * Math.cos(2 * Math.PI * unit()),
   };
+}
+
+/** multiplier^steps state mod modulus, by squaring. */
+function ahead(state: number, steps: number): number {
+  const modulus = BigInt(MODULUS);
+  let [moved, power] = [BigInt(state), BigInt(MULTIPLIER)];
+  for (let left = steps; left > 0; left = Math.floor(left / 2)) {
+    if (left % 2 === 1) moved = (moved * power) % modulus;
+    power = (power * power) % modulus;
+  }
+  return Number(moved);
 }
 
 function scattered(seed: number): number {

@@ -1,7 +1,7 @@
 /** The measurement with the larger of the stated and the trials' uncertainty in every quantity that had trials. */
 import type { Measured } from './measured.ts';
 import type { Measurement } from './measurement.ts';
-import type { TrialResult, Trials } from './monte-carlo.ts';
+import type { TrialResult, Trials } from './monte-carlo-joined.ts';
 
 export function widenedBy(measurement: Measurement, { results }: Trials): Measurement {
   const { freeStrokeMm, armAngleReleasedRad, armAngleAppliedRad } = measurement;

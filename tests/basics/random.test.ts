@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { normalCdf } from '../../src/basics/normal.ts';
-import { drawFrom } from '../../src/basics/random.ts';
+import { drawFrom, UNIFORMS_OF_NORMAL } from '../../src/basics/random.ts';
 
 const COUNT = 100_000;
 
@@ -85,4 +85,18 @@ test('any seed draws, a broken one as its whole part', () => {
     expect(value).toBeLessThan(1);
   }
   expect(drawFrom(2.7).uniform(0, 1)).toBe(drawFrom(2).uniform(0, 1));
+});
+
+test('what is skipped is what would have been drawn', () => {
+  fc.assert(
+    fc.property(fc.integer({ min: 0, max: 1000 }), fc.integer({ min: 0, max: 500 }), (seed, skipped) => {
+      const draw = drawFrom(seed);
+      for (let i = 0; i < skipped; i++) draw.uniform(0, 1);
+      expect(drawFrom(seed, skipped).normal(0, 1)).toBe(draw.normal(0, 1));
+    }),
+    { numRuns: 30 },
+  );
+  const draw = drawFrom(7);
+  for (let i = 0; i < 50; i++) draw.normal(0, 1);
+  expect(drawFrom(7, 50 * UNIFORMS_OF_NORMAL).uniform(0, 1)).toBe(draw.uniform(0, 1));
 });

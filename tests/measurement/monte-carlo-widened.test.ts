@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import { measure } from '../../src/measurement/measure.ts';
-import { type TrialResult, trialsOf } from '../../src/measurement/monte-carlo.ts';
+import { trialsOf } from '../../src/measurement/monte-carlo.ts';
+import type { TrialResult } from '../../src/measurement/monte-carlo-joined.ts';
 import { widenedBy } from '../../src/measurement/monte-carlo-widened.ts';
 import { simulate } from '../simulation/scene.ts';
 

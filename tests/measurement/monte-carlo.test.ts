@@ -1,7 +1,8 @@
 import { expect, test } from 'vitest';
 import { measure } from '../../src/measurement/measure.ts';
 import type { Measurement } from '../../src/measurement/measurement.ts';
-import { type TrialResult, type Trials, trialsOf } from '../../src/measurement/monte-carlo.ts';
+import { drawnTrials, trialsOf } from '../../src/measurement/monte-carlo.ts';
+import { joinedTrials, type TrialResult, type Trials } from '../../src/measurement/monte-carlo-joined.ts';
 import { type SceneOptions, simulate } from '../simulation/scene.ts';
 
 const TRIALS = 1000;
@@ -76,6 +77,13 @@ test('the same seed gives the same, another seed another', () => {
   const run = (seed: number) => trialsOf(input, { trials: 150, seed });
   expect(run(4)).toEqual(run(4));
   expect(run(4)).not.toEqual(run(5));
+});
+
+test('shared out among workers, the trials are the same ones', () => {
+  const { input } = simulate({ seed: 3, reference: 'tape', sigmaPx: 1 });
+  const part = (from: number, to: number) => drawnTrials(input, { from, to, seed: 4 });
+  const shared = joinedTrials([part(0, 40), part(40, 41), part(41, 150)]);
+  expect(shared).toEqual(trialsOf(input, { trials: 150, seed: 4 }));
 });
 
 test('all quantities that there are have their trials, and their number is told', () => {

@@ -5,8 +5,12 @@ import type { Current } from '../work/current.ts';
 import { createTrialsStore, type TrialsRun } from './trials-store.ts';
 import { useMeasureInput } from './use-measure-input.ts';
 
+/** More would wait for each other's memory on a telephone. */
+const MOST_WORKERS = 4;
+
 const trials = createTrialsStore(
   () => new Worker(new URL('./trials.worker.ts', import.meta.url), { type: 'module' }),
+  Math.min(MOST_WORKERS, navigator.hardwareConcurrency || 1),
 );
 
 /** The check of the present input; one of an earlier input is dropped, and one that runs while this goes out of sight is stopped. */

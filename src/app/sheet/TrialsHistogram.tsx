@@ -1,6 +1,6 @@
 import { useId } from 'react';
 import type { Measured } from '../../measurement/measured.ts';
-import type { TrialResult } from '../../measurement/monte-carlo.ts';
+import type { TrialResult } from '../../measurement/monte-carlo-joined.ts';
 import { useLengthUnit } from '../parts/use-length-unit.ts';
 import { FINDING } from '../words/findings.ts';
 import { strokeTrialsText, TRIALS } from '../words/uncertainty.ts';

@@ -1,6 +1,6 @@
 import { ok } from '../../basics/result.ts';
 import type { Measurement } from '../../measurement/measurement.ts';
-import { USUAL_TRIALS } from '../../measurement/monte-carlo.ts';
+import { USUAL_TRIALS } from '../../measurement/monte-carlo-joined.ts';
 import { widenedBy } from '../../measurement/monte-carlo-widened.ts';
 import { findingFor } from '../../record/results.ts';
 import type { ShownAssessment } from '../measuring/use-assessment.ts';

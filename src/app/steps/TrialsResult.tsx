@@ -1,7 +1,7 @@
 import type { Outcome } from '../../finding/guard-band.ts';
 import type { Measured } from '../../measurement/measured.ts';
 import type { Measurement } from '../../measurement/measurement.ts';
-import type { TrialResult, Trials } from '../../measurement/monte-carlo.ts';
+import type { TrialResult, Trials } from '../../measurement/monte-carlo-joined.ts';
 import { useLengthUnit } from '../parts/use-length-unit.ts';
 import { TrialsHistogram } from '../sheet/TrialsHistogram.tsx';
 import { TITLE_BLOCK } from '../words/en.ts';

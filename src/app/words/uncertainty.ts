@@ -4,7 +4,7 @@ import type { LengthUnit } from '../../basics/length-text.ts';
 import type { Outcome } from '../../finding/guard-band.ts';
 import type { Measured } from '../../measurement/measured.ts';
 import type { Fit } from '../../measurement/measurement.ts';
-import type { TrialResult, TrialsFailure } from '../../measurement/monte-carlo.ts';
+import type { TrialResult, TrialsFailure } from '../../measurement/monte-carlo-joined.ts';
 import { measurementFailureText } from './failures-measurement.ts';
 import { OUTCOMES } from './findings.ts';
 import { lengthText, measuredAngleText, measuredLengthText } from './values.ts';
