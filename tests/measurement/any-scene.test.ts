@@ -28,6 +28,13 @@ const SOUND = [
   ...BY_ONE_LENGTH.map((kind) => ({ kind, scenes: 3, mostMedianU95Mm: 25 })),
 ];
 
+/**
+ * Of the 64 scenes of all rows U95 is to hold the truth in about 95 of 100, fewer where no focal length is told (docs/robustness.md:
+ * 94.9): 60.7 with a binomial standard deviation of 1.8. Half of such a U95 holds 67 of 100, 43 with a deviation of 3.7.
+ */
+const LEAST_HELD = 56;
+const heldByKind = new Map<ReferenceKind, number>();
+
 /** A small part of npm run bench:robustness, which has the figures of ten thousand scenes. */
 test.each(SOUND)(
   'any sensible scene is measured, and not wrong in silence: $kind',
@@ -36,6 +43,7 @@ test.each(SOUND)(
       const scene = anyScene(row.kind, 7001 + i);
       return outcomeOf(scene.input, scene.truth.strokeMm);
     });
+    heldByKind.set(row.kind, outcomes.filter(({ offU95 }) => offU95 !== null && offU95 <= 1).length);
     expect(outcomes.map(({ verdict }) => verdict).filter((verdict) => verdict !== 'right')).toEqual([]);
     // A U95 that holds everything would hold the truth too.
     const U95Mm = outcomes.map((outcome) => outcome.U95Mm ?? Number.POSITIVE_INFINITY).sort((a, b) => a - b);
@@ -43,6 +51,12 @@ test.each(SOUND)(
   },
   LONGEST_MS,
 );
+
+test('of all those scenes U95 holds the truth in as many as it says', () => {
+  expect(heldByKind.size).toBe(SOUND.length);
+  const held = [...heldByKind.values()].reduce((sum, count) => sum + count, 0);
+  expect(held).toBeGreaterThanOrEqual(LEAST_HELD);
+});
 
 /** Strokes over the limit by 6 mm and more: far enough that the guard band does not come into it. */
 const OVER_MM = [57, 64, 71];
