@@ -2,10 +2,10 @@
  * The middle of the visible end of pin or camshaft, near where a hand marked it.
  *
  * Model    round edges about the mark (round-edges.ts); within each, near its middle, the centre mark (fit-centre-mark.ts): the middle of
- *          that, where it is clear. An outline alone does not tell the end's middle: chamfer and side wall shift it by some hundredths
- *          of its radius to the side from which it is seen; its middle is handed on only where that is still better than the hand's
+ *          that, where it is clear. An outline alone does not tell the end's middle: light on chamfer and side wall shifts it by up to a
+ *          fifth of its radius, so that without a centre mark nothing is handed on
  * Assumes  a flat round end, centre mark in its middle
- * Fails    with the reason: nothing round, several that contradict each other, too near to the border
+ * Fails    with the reason: nothing round, no centre mark in it, several that contradict each other, too near to the border
  */
 import { fail, ok, type Result } from '../basics/result.ts';
 import type { AssistQuestion, AssistSight, FailureOf } from './assist-sight.ts';
@@ -24,13 +24,12 @@ const LEAST_SCORE = 0.6;
 const LEAST_SHARE = 0.75;
 /** Over the radius; a camshaft's end has teeth. */
 const MOST_RMS = { 'clevis-pin': 0.035, 'camshaft-end': 0.06 } as const;
-/** Over the radius: how far chamfer and side wall shift an outline's middle, at most and as a standard deviation. */
+/** Over the radius: how far chamfer and side wall shift an outline's middle, at most. */
 const MOST_SHIFT = 0.16;
-const SHIFT = 0.07;
 /** Radius of a centre mark over that of the end. */
 const MARK_RADII = [0.09, 0.12, 0.16, 0.21, 0.27] as const;
-/** A camshaft's mark is large: of its cone often the dark half alone is seen, and a fit of that is shifted. */
-const LEAST_EXPLAINED = { 'clevis-pin': 0.8, 'camshaft-end': 0.88 } as const;
+/** Below it spots of rust are taken for marks. */
+const LEAST_EXPLAINED = { 'clevis-pin': 0.8, 'camshaft-end': 0.84 } as const;
 const RIVAL = 0.1;
 /** Of the hand's uncertainty: what is worth a tap. */
 const SURER = 0.8;
@@ -42,8 +41,9 @@ const LEAST_SHADOW = 10;
 /** What rust about a mark does to its middle. Measured: docs/assists.md. */
 const FLOOR_PX = 0.15;
 const PER_U = 2.5;
-/** Over the mark's radius, of what the fit leaves over. */
-const PER_LEFT = 1.5;
+/** Over the mark's radius: of it, and of what the fit leaves over. Of a cone seen at an angle often the dark side alone is seen. */
+const PER_RADIUS = 0.08;
+const PER_LEFT = 1;
 
 type Marked = { readonly edge: RoundEdge; readonly mark: CentreMark };
 
@@ -67,12 +67,7 @@ export function findEnd(gray: Gray, question: EndQuestion): Result<AssistSight, 
     })
     .sort((a, b) => b.mark.explained - a.mark.explained);
   const best = marked[0];
-  if (best) return byMark(best, marked, sigmaPx);
-  const outline = round[0] as RoundEdge;
-  const byOutline = Math.hypot(SHIFT * outline.longPx, outline.uCentrePx);
-  if (of === 'clevis-pin' && outline.score > 0.8 && byOutline < SURER * sigmaPx)
-    return ok({ marks: [{ placePx: outline.centre, sigmaPx: byOutline, readingMm: null }] });
-  return fail({ code: 'disc/not-round', share });
+  return best ? byMark(best, marked, sigmaPx) : fail({ code: 'disc/no-centre-mark' });
 }
 
 function byMark(
@@ -86,7 +81,13 @@ function byMark(
       apart(other.mark.placePx, mark.placePx) > mark.radiusPx,
   );
   if (rival) return fail({ code: 'disc/two-ways', apartPx: apart(rival.mark.placePx, mark.placePx) });
-  const sigmaPx = Math.hypot(PER_U * mark.uPx, FLOOR_PX, PER_LEFT * (1 - mark.explained) * mark.radiusPx);
+  const { uPx, radiusPx, explained } = mark;
+  const sigmaPx = Math.hypot(
+    PER_U * uPx,
+    FLOOR_PX,
+    PER_RADIUS * radiusPx,
+    PER_LEFT * (1 - explained) * radiusPx,
+  );
   if (sigmaPx > SURER * handSigmaPx) return fail({ code: 'disc/no-surer', sigmaPx });
   return ok({ marks: [{ placePx: mark.placePx, sigmaPx, readingMm: null }] });
 }

@@ -56,6 +56,8 @@ export const assistFailureSchema = z.union([
   z.strictObject({ code: z.literal('tape/few-strokes'), found: z.int(), sought: z.int() }),
   /** Share of the way round where an edge was seen on one ellipse. */
   z.strictObject({ code: z.literal('disc/not-round'), share: z.number() }),
+  /** Round, but nothing in it that tells its middle. */
+  z.strictObject({ code: z.literal('disc/no-centre-mark') }),
   z.strictObject({ code: z.literal('disc/two-ways'), apartPx: z.number() }),
   /** Found, but no surer than the hand. */
   z.strictObject({ code: z.literal('disc/no-surer'), sigmaPx: z.number() }),

@@ -16,7 +16,7 @@ export type TapeDrawn = {
 };
 
 /** Wrong and confident: farther off than four of its own standard deviations and than a pixel. */
-const isWrong = (offPx: number, sigmaPx: number) => offPx > 1 && offPx > 4 * sigmaPx;
+export const isWrong = (offPx: number, sigmaPx: number) => offPx > 1 && offPx > 4 * sigmaPx;
 
 export function endTable(drawn: readonly Drawn[]): string {
   const rows = groups(drawn, ({ kind, handPx }) => `${kind} | ${handPx}`).map(([name, all]) => {
@@ -91,7 +91,7 @@ export function tapeTable(drawn: readonly TapeDrawn[]): string {
   );
 }
 
-function groups<T>(
+export function groups<T>(
   all: readonly T[],
   keyOf: (one: T) => string,
 ): readonly (readonly [string, readonly T[]])[] {
@@ -99,17 +99,17 @@ function groups<T>(
   return keys.map((key) => [key, all.filter((one) => keyOf(one) === key)]);
 }
 
-function table(head: readonly string[], rows: readonly string[]): string {
+export function table(head: readonly string[], rows: readonly string[]): string {
   return [`| ${head.join(' | ')} |`, `|${' --- |'.repeat(head.length)}`, ...rows].join('\n');
 }
 
-const rms = (values: readonly number[]) =>
+export const rms = (values: readonly number[]) =>
   Math.sqrt(values.reduce((sum, v) => sum + v * v, 0) / values.length);
-const within = (zs: readonly number[]) => zs.filter((z) => Math.abs(z) < 2).length;
-const percent = (part: number, of: number) => (of === 0 ? '-' : `${((100 * part) / of).toFixed(1)} %`);
-const px = (value: number) => (Number.isFinite(value) ? value.toFixed(2) : '-');
+export const within = (zs: readonly number[]) => zs.filter((z) => Math.abs(z) < 2).length;
+export const percent = (part: number, of: number) => (of === 0 ? '-' : `${((100 * part) / of).toFixed(1)} %`);
+export const px = (value: number) => (Number.isFinite(value) ? value.toFixed(2) : '-');
 
-function at(values: readonly number[], share: number): number {
+export function at(values: readonly number[], share: number): number {
   const sorted = [...values].sort((a, b) => a - b);
   return sorted[Math.round(share * (sorted.length - 1))] ?? Number.NaN;
 }

@@ -1,5 +1,5 @@
 /**
- * Marks found near a hand's mark, on pictures with truth: how far off, how often found, refused or wrong, and whether the stated
+ * Graduations found near a hand's mark, on pictures with truth: how far off, how often found, refused or wrong, and whether the stated
  * uncertainty is honest. Ray-traced looks are made once (assists-marks-render.mjs; Debian packages povray, imagemagick,
  * fonts-dejavu-core), flat ones by assists_marks_flat.py (python3-opencv); both are kept in node_modules/.cache/assists-marks.
  */
@@ -8,12 +8,12 @@ import { existsSync, mkdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { z } from 'zod';
 import { drawFrom } from '../../src/basics/random.ts';
-import { findEnd } from '../../src/vision/assist-end.ts';
 import { findLattice } from '../../src/vision/assist-lattice.ts';
+import type { Gray } from '../../src/vision/gray.ts';
 import { findLatticeAgain } from '../../src/vision/lattice-again.ts';
 import type { Point } from '../../src/vision/point.ts';
 import { grayOfFile } from './assists-marks-picture.ts';
-import { type Drawn, endTable, type TapeDrawn, tapeTable } from './assists-marks-tables.ts';
+import { type TapeDrawn, tapeTable } from './assists-marks-tables.ts';
 
 const FOLDER = fileURLToPath(new URL('../../node_modules/.cache/assists-marks', import.meta.url));
 /** Looks 0 to 15 and flat stills 0 and 1 were looked at while the assists were made; these were not. */
@@ -43,18 +43,16 @@ function study(): string {
   ];
   return kinds
     .map(({ name, files }) => {
-      const ends: Drawn[] = [];
       const tapes: TapeDrawn[] = [];
       for (const { picture, truth } of files) {
         const gray = grayOfFile(picture);
         for (const sigmaPx of [1, 3])
           for (let hand = 0; hand < HANDS; hand++) {
             const seed = 100 * truth.number + 10 * sigmaPx + hand;
-            ends.push(...endsOf(gray, truth, sigmaPx, seed));
             tapes.push(...tapesOf(gray, truth, sigmaPx, seed));
           }
       }
-      return `**${name}**, ${files.length} pictures, ${HANDS} hands of each sigma\n\n${endTable(ends)}\n\n${tapeTable(tapes)}`;
+      return `**${name}**, ${files.length} pictures, ${HANDS} hands of each sigma\n\n${tapeTable(tapes)}`;
     })
     .join('\n\n');
 }
@@ -91,32 +89,7 @@ const handAt = ([x, y]: Point, sigmaPx: number, draw: ReturnType<typeof drawFrom
   y + draw.normal(0, sigmaPx),
 ];
 
-function endsOf(gray: Parameters<typeof findEnd>[0], truth: Truth, sigmaPx: number, seed: number): Drawn[] {
-  const draw = drawFrom(seed);
-  const lengthPx = Math.hypot(
-    truth.clevisPin[0] - truth.chamberFace[0],
-    truth.clevisPin[1] - truth.chamberFace[1],
-  );
-  return (['clevis-pin', 'camshaft-end'] as const).map((of) => {
-    const at = of === 'clevis-pin' ? truth.clevisPin : truth.camshaftEnd;
-    const placePx = handAt(at, sigmaPx, draw);
-    const found = findEnd(gray, { of, placePx, sigmaPx, lengthPx });
-    const mark = found.ok ? (found.value.marks[0] ?? null) : null;
-    return {
-      kind: of,
-      handPx: sigmaPx,
-      errors: mark ? [mark.placePx[0] - at[0], mark.placePx[1] - at[1]] : null,
-      sigmaPx: mark?.sigmaPx ?? 0,
-    };
-  });
-}
-
-function tapesOf(
-  gray: Parameters<typeof findEnd>[0],
-  { tapeGraduations: all }: Truth,
-  sigmaPx: number,
-  seed: number,
-): TapeDrawn[] {
+function tapesOf(gray: Gray, { tapeGraduations: all }: Truth, sigmaPx: number, seed: number): TapeDrawn[] {
   const draw = drawFrom(seed + 7);
   const at = (inches: number) => all.find((each) => each.inches === inches);
   const [low, high] = [at(2) ?? at(3), at(9) ?? at(8)];

@@ -4,6 +4,8 @@
  */
 import { readFileSync, writeFileSync } from 'node:fs';
 import { parseArgs } from 'node:util';
+import { endsStudy } from './assists-ends.ts';
+import { endsStrokeStudy } from './assists-ends-stroke.ts';
 import { marksStudy } from './assists-marks.ts';
 import { paintStudy } from './assists-paint.ts';
 import { qualityStudy } from './assists-quality.ts';
@@ -13,7 +15,14 @@ import { turnStudy } from './assists-turn.ts';
 export type AssistStudy = { readonly name: string; readonly run: () => string };
 
 const PLACE = 'docs/assists.md';
-const STUDIES: readonly AssistStudy[] = [marksStudy, qualityStudy, paintStudy, turnStudy];
+const STUDIES: readonly AssistStudy[] = [
+  marksStudy,
+  endsStudy,
+  endsStrokeStudy,
+  qualityStudy,
+  paintStudy,
+  turnStudy,
+];
 
 const { values: asked } = parseArgs({ options: { only: { type: 'string' } } });
 for (const { name, run } of STUDIES.filter((study) => !asked.only || study.name === asked.only)) {

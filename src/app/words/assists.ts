@@ -67,6 +67,8 @@ function failureText(of: Sought, failure: AssistFailure, unit: LengthUnit): stri
       return `Graduations between yours were not found: only ${failure.found} of ${failure.sought} strokes are seen clearly. Glare, dirt or blur may hide them; mark further ones by hand.`;
     case 'disc/not-round':
       return `${SOUGHT[of]}: no clear round edge near your mark. Your mark stays as it is.`;
+    case 'disc/no-centre-mark':
+      return `${SOUGHT[of]}: no centre mark is seen clearly in it, and its outline alone does not tell its centre. Your mark stays as it is.`;
     case 'disc/two-ways':
       return `${SOUGHT[of]}: several round edges with different centres, ${failure.apartPx.toFixed(1)} pixels apart. Your mark stays as it is.`;
     case 'disc/no-surer':

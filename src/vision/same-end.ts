@@ -1,0 +1,137 @@
+/**
+ * The end of pin or camshaft that is marked in one picture, found again in another: the same point of the metal, whatever point that is.
+ *
+ * Model    the look about the mark without slow shading, within circles of three sizes, fitted in the other picture with turn, shape and
+ *          light free (follow-fit.ts), from starts about the rough mark; the sizes' median place; its uncertainty joins what the fits
+ *          state, how far the sizes are apart, and a floor
+ * Assumes  both pictures taken from about one side, in about one light; roughly known how the part is turned and how much larger it is
+ * Fails    with the reason: nothing of that look near the rough mark, or sizes that contradict each other
+ */
+import { fail, ok, type Result } from '../basics/result.ts';
+import { newCutout } from './follow-cutout.ts';
+import { fitFollowed } from './follow-fit.ts';
+import { patchOf } from './follow-patch.ts';
+import { roomFor } from './follow-residuals.ts';
+import type { Gray } from './gray.ts';
+import { lessShading } from './less-shading.ts';
+import type { Point } from './point.ts';
+import { median } from './projective-scale.ts';
+import type { EndMarks, SameEndFailure, SameEndQuestion, SameEndSight } from './same-end-sight.ts';
+
+/** Radii over the length from face to pin; weights fall to nothing at the rim, so that about half of it counts. */
+const RADII = { 'clevis-pin': [0.05, 0.065, 0.085], 'camshaft-end': [0.11, 0.15, 0.2] } as const;
+const LEAST_RADIUS_PX = 7;
+/** Over the radius: what is shading and what is look. The second where the first leaves little but noise. */
+const SHADING = [0.3, 0.9] as const;
+const LEAST_FOUND = 2;
+const LEAST_LIKENESS = 0.8;
+const LEAST_SHARE = 0.6;
+const MOST_APART_PX = 0.7;
+/** Of the rough mark's: how far off it may be. */
+const REACH_SIGMAS = 3;
+const MOST_STEPS = 4;
+/** Over the radius: what a fit may come to need about its start. */
+const ROOM = 1.35;
+/** Over the radius: from how far off a fit finds its place. */
+const BASIN = 0.3;
+/** Of faces that are not flat, of bores, and of gleams: measured, docs/assists.md. */
+const FLOOR_PX = { 'clevis-pin': 0.14, 'camshaft-end': 0.22 } as const;
+
+type Again = { readonly place: Point; readonly sigmaPx: number; readonly likeness: number };
+
+/** What the marks of both pictures say. */
+type Sought = {
+  readonly knownPx: Point;
+  readonly roughPx: Point;
+  readonly roughSigmaPx: number;
+  readonly turnRad: number;
+  readonly timesLarger: number;
+};
+
+export function sameEnd(
+  known: Gray,
+  other: Gray,
+  question: SameEndQuestion,
+): Result<SameEndSight, SameEndFailure> {
+  const { of, roughSigmaPx } = question;
+  const [knownPx, roughPx] = [markOf(question.known, of), markOf(question.rough, of)];
+  if (!knownPx || !roughPx) return fail({ code: 'same/not-marked' });
+  const timesLarger = stillPx(question.rough) / stillPx(question.known);
+  const turnRad = turnedRad(question.rough, of) - turnedRad(question.known, of);
+  const sought = { knownPx, roughPx, roughSigmaPx, turnRad, timesLarger };
+  const lengthPx = apart(question.known.facePx, question.known.pinPx);
+  const tried = RADII[of].flatMap((part) => {
+    const radiusPx = Math.max(LEAST_RADIUS_PX, part * lengthPx);
+    const [fine, broad] = SHADING.map((shading) => shading * radiusPx) as [number, number];
+    const first = foundAgain(known, other, sought, [radiusPx, fine]);
+    if (first && first.likeness > LEAST_LIKENESS) return first;
+    return foundAgain(known, other, sought, [radiusPx, broad]) ?? first ?? [];
+  });
+  const found = tried.filter(({ likeness }) => likeness > LEAST_LIKENESS);
+  const likeness = Math.max(0, ...tried.map((each) => each.likeness));
+  if (found.length < LEAST_FOUND) return fail({ code: 'same/unlike', likeness });
+  const placePx: Point = [
+    median(found.map(({ place }) => place[0])),
+    median(found.map(({ place }) => place[1])),
+  ];
+  const apartPx = Math.max(...found.map(({ place }) => apart(place, placePx)));
+  if (apartPx > MOST_APART_PX) return fail({ code: 'same/two-ways', apartPx });
+  const stated = median(found.map(({ sigmaPx }) => sigmaPx));
+  return ok({ placePx, sigmaPx: Math.hypot(stated, apartPx, FLOOR_PX[of]) });
+}
+
+const apart = (a: Point, b: Point) => Math.hypot(a[0] - b[0], a[1] - b[1]);
+
+const markOf = ({ pinPx, camshaftPx }: EndMarks, of: SameEndQuestion['of']): Point | null =>
+  of === 'clevis-pin' ? pinPx : camshaftPx;
+
+/** Between marks that no stroke moves; where the camshaft is not marked, both pictures count as taken from equally far. */
+const stillPx = ({ facePx, camshaftPx }: EndMarks): number => (camshaftPx ? apart(facePx, camshaftPx) : 1);
+
+/** The pin turns with the rod, the camshaft with the arm. */
+function turnedRad({ facePx, pinPx, camshaftPx }: EndMarks, of: SameEndQuestion['of']): number {
+  const from = of === 'clevis-pin' ? facePx : (camshaftPx ?? facePx);
+  return Math.atan2(pinPx[1] - from[1], pinPx[0] - from[0]);
+}
+
+function foundAgain(
+  known: Gray,
+  other: Gray,
+  { knownPx, roughPx, roughSigmaPx, turnRad, timesLarger }: Sought,
+  [radiusPx, shadingPx]: readonly [number, number],
+): Again | null {
+  const off = 1 + REACH_SIGMAS * roughSigmaPx;
+  const here = lessShading(known, knownPx, 2 * radiusPx, shadingPx);
+  const reachPx = 2.5 * radiusPx * timesLarger + off;
+  const there = lessShading(other, roughPx, reachPx, shadingPx * timesLarger);
+  if (!here || !there) return null;
+  const patch = patchOf(here.gray, within(knownPx, here.cornerPx), radiusPx, 1);
+  if (!patch) return null;
+  const side = 2 * Math.ceil(ROOM * radiusPx * Math.max(1, timesLarger)) + 1;
+  const room = { ...roomFor(patch), cutout: newCutout(side, side, 1) };
+  const [c, s] = [timesLarger * Math.cos(turnRad), timesLarger * Math.sin(turnRad)];
+  const rough = within(roughPx, there.cornerPx);
+  const best = startsAbout(rough, REACH_SIGMAS * roughSigmaPx, BASIN * radiusPx)
+    .flatMap((place) => fitFollowed(patch, there.gray, { place, steps: [c, -s, s, c] }, room) ?? [])
+    .filter(({ place, share }) => share > LEAST_SHARE && apart(place, rough) < off)
+    .sort((a, b) => b.likeness - a.likeness)[0];
+  if (!best) return null;
+  const [x, y] = there.cornerPx;
+  return {
+    place: [best.place[0] + x, best.place[1] + y],
+    sigmaPx: best.sigmaPx,
+    likeness: best.likeness,
+  };
+}
+
+const within = ([x, y]: Point, [left, top]: Point): Point => [x - left, y - top];
+
+/** Places within a circle, so close that a fit from one of them finds what lies in it. */
+function startsAbout([x, y]: Point, reachPx: number, stepPx: number): readonly Point[] {
+  const n = Math.min(MOST_STEPS, Math.ceil(reachPx / stepPx - 0.5));
+  const step = n > 0 ? reachPx / n : 0;
+  const starts: Point[] = [];
+  for (let i = -n; i <= n; i++)
+    for (let j = -n; j <= n; j++) if (Math.hypot(i, j) < n + 0.3) starts.push([x + i * step, y + j * step]);
+  return starts;
+}
