@@ -1,25 +1,33 @@
 /**
  * How far a wrench on an adjuster's hex has turned over a series of applications.
  *
- * Model    direction in each picture    b = atan2(tip - centre); where the camera may have turned, the arm's direction, from camshaft
- *          end to pin, is taken off it: the arm comes back to its place each time the brake is released
+ * Model    direction in each picture    b = atan2(tip - centre), less the arm's direction, from camshaft end to pin: the arm comes back to
+ *          its place each time the brake is released
  *          turn in the wrench's plane   a(b) of each sight that is possible (hex-sight.ts), each weighing w = weight x exp(-chi2 / 2),
  *                                       chi2 of the lengths seen about one length
  *          of pictures after the same number of applications the mean; total = last mean less first
  *          u^2 = sum w u_k^2 + sum w (q_k - q)^2,   u_k^2 = (da/db)^2 (u_b^2 + u_arm^2 + (sway slope)^2) of both ends,
  *          u_b^2 = (sigma_centre^2 + sigma_tip^2) / length^2
- * Assumes  the brake released in every picture; the same spot of the wrench; less than half a turn between two pictures; no arm marks
- *          where the camera stood still: nothing turned it
- * Fails    'adjuster-turn/too-few': fewer than two numbers of applications; 'adjuster-turn/no-arm': hand-held, and the arm is not
- *          marked; 'adjuster-turn/short': a direction of 10 degrees or more of uncertainty; 'adjuster-turn/lengths-differ': no sight
- *          makes the lengths one length; 'adjuster-turn/too-far': near half a turn from one picture to the next
+ *          the camera stood still where that is said and the arm's marks agree (camera-stood.ts); neither alone will do
+ * Assumes  the brake released in every picture; the same spot of the wrench; less than half a turn between two pictures
+ * Fails    'adjuster-turn/too-few': fewer than two numbers of applications; 'adjuster-turn/no-arm': the arm is not marked in every
+ *          picture, so that a camera that turned cannot be told from a wrench that did; 'adjuster-turn/short': a direction of 10 degrees
+ *          or more of uncertainty; 'adjuster-turn/lengths-differ': no sight makes the lengths one length; 'adjuster-turn/too-far': near
+ *          half a turn from one picture to the next; 'adjuster-turn/put-over': the wrench was put over on the hex before the last number
  */
 import { chiSquareUpperTail } from '../basics/chi-square.ts';
 import { fail, ok, type Result } from '../basics/result.ts';
 import { radFromDeg } from '../basics/units.ts';
+import { cameraStood } from './camera-stood.ts';
 import type { Uncertain } from './clip-measurement.ts';
 import { ANY_SIGHT } from './hex-sight.ts';
-import { type Direction, directionsSeen, type WrenchPicture } from './wrench-directions.ts';
+import { K95 } from './measured-from.ts';
+import {
+  type ArmedPicture,
+  type Direction,
+  directionsSeen,
+  type WrenchPicture,
+} from './wrench-directions.ts';
 import { type AnglesOfSight, anglesOfSights } from './wrench-sights.ts';
 
 export type AdjusterTurn = {
@@ -32,6 +40,8 @@ export type AdjusterTurn = {
   readonly places: readonly { readonly applicationsBefore: number; readonly turnRad: Uncertain }[];
   /** Direction of the wrench in the first picture, to draw it. */
   readonly firstDirectionRad: number;
+  /** Said, and the arm's marks agree. */
+  readonly cameraStood: boolean;
 };
 
 export type AdjusterTurnFailure =
@@ -39,7 +49,14 @@ export type AdjusterTurnFailure =
   | { readonly code: 'adjuster-turn/no-arm'; readonly unmarked: number }
   | { readonly code: 'adjuster-turn/short'; readonly applicationsBefore: number; readonly uRad: number }
   | { readonly code: 'adjuster-turn/lengths-differ'; readonly pValue: number }
-  | { readonly code: 'adjuster-turn/too-far'; readonly applicationsBefore: number; readonly turnRad: number };
+  | { readonly code: 'adjuster-turn/too-far'; readonly applicationsBefore: number; readonly turnRad: number }
+  | { readonly code: 'adjuster-turn/put-over'; readonly applicationsBefore: number };
+
+/** What a turn should be told within, by its expanded uncertainty: below, more is asked of whoever takes the pictures. */
+export const TOLD_WITHIN_RAD = radFromDeg(3);
+
+export const isToldWell = ({ totalRad }: Pick<AdjusterTurn, 'totalRad'>): boolean =>
+  K95 * totalRad.u <= TOLD_WITHIN_RAD;
 
 const LEAST_SHARP_RAD = radFromDeg(10);
 /** Two angles nearer to half a turn than this may as well have gone the other way round. */
@@ -49,14 +66,19 @@ const ONE_LENGTH_FROM_P = 1e-5;
 
 export function adjusterTurn(
   pictures: readonly WrenchPicture[],
-  cameraStill: boolean,
+  saidStill: boolean,
 ): Result<AdjusterTurn, AdjusterTurnFailure> {
   const inOrder = [...pictures].sort((a, b) => a.applicationsBefore - b.applicationsBefore);
   const numbers = [...new Set(inOrder.map(({ applicationsBefore }) => applicationsBefore))];
   if (numbers.length < 2) return fail({ code: 'adjuster-turn/too-few', have: numbers.length });
-  const unmarked = inOrder.filter(({ arm }) => arm === null).length;
-  if (!cameraStill && unmarked > 0) return fail({ code: 'adjuster-turn/no-arm', unmarked });
-  const directions = directionsSeen(inOrder, cameraStill);
+  const armed = inOrder.filter((picture): picture is ArmedPicture => picture.arm !== null);
+  const unmarked = inOrder.length - armed.length;
+  if (unmarked > 0) return fail({ code: 'adjuster-turn/no-arm', unmarked });
+  const stood = saidStill && cameraStood(armed);
+  const directions = directionsSeen(armed, stood);
+  const lastNumber = numbers.at(-1);
+  const early = directions.find((each) => each.putOver && each.applicationsBefore !== lastNumber);
+  if (early) return fail({ code: 'adjuster-turn/put-over', applicationsBefore: early.applicationsBefore });
   const dull = directions.find(({ uRad }) => !(uRad < LEAST_SHARP_RAD));
   if (dull)
     return fail({
@@ -69,16 +91,18 @@ export function adjusterTurn(
   if (pValue < ONE_LENGTH_FROM_P) return fail({ code: 'adjuster-turn/lengths-differ', pValue });
   const far = farStep(directions, sights.all);
   if (far) return fail({ code: 'adjuster-turn/too-far', ...far });
-  return ok(turnOf(directions, numbers, sights.all));
+  return ok({ ...turnOf(directions, numbers, sights.all), cameraStood: stood });
 }
 
 function turnOf(
   directions: readonly Direction[],
   numbers: readonly number[],
   sights: readonly AnglesOfSight[],
-): AdjusterTurn {
+): Omit<AdjusterTurn, 'cameraStood'> {
   const members = numbers.map((number) =>
-    directions.flatMap(({ applicationsBefore }, i) => (applicationsBefore === number ? [i] : [])),
+    directions.flatMap(({ applicationsBefore, putOver }, i) =>
+      applicationsBefore === number && !putOver ? [i] : [],
+    ),
   );
   const first = members[0] as readonly number[];
   const places = members.map((group, i) => ({
@@ -121,7 +145,8 @@ function turnBetween(
 /** Of the sight that weighs most. */
 function farStep(directions: readonly Direction[], sights: readonly AnglesOfSight[]) {
   const best = sights.reduce((a, b) => (b.share > a.share ? b : a));
-  for (const [i, { applicationsBefore }] of directions.entries()) {
+  for (const [i, { applicationsBefore, putOver }] of directions.entries()) {
+    if (putOver) break;
     const turnRad = i === 0 ? 0 : (best.anglesRad[i] as number) - (best.anglesRad[i - 1] as number);
     if (Math.abs(turnRad) > MOST_STEP_RAD) return { applicationsBefore, turnRad };
   }

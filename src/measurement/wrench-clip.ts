@@ -5,11 +5,15 @@
  *          middle one of the rest; its marks are made as unsure as the directions of the rest scatter: sigma = scatter x length / sqrt 2.
  *          Applications before it: the held phases that ended before.
  * Assumes  phases of the push rod's own motion (phases.ts); a rest at the clip's begin is before the first application
- * Fails    a rest in which the wrench is not seen gives no picture
+ * Fails    'wrench-clip/few-rests': fewer than two; a rest in which the wrench is not seen gives no picture
  */
-import type { Phase } from './clip-measurement.ts';
+import { fail, ok, type Result } from '../basics/result.ts';
+import type { Track } from '../marks/track.ts';
+import type { ClipFailure, Phase } from './clip-measurement.ts';
+import { phasesOf } from './phases.ts';
 import { restingPart } from './resting-part.ts';
 import type { MarkedPoint, WrenchPicture } from './wrench-directions.ts';
+import { wrenchTravel } from './wrench-travel.ts';
 
 /** In one frame; null where it was not seen. */
 export type WrenchSight = {
@@ -23,6 +27,40 @@ export type WrenchRest = WrenchSight & {
   /** Counted as the phases are. */
   readonly frame: number;
 };
+
+export type WrenchClip = {
+  readonly rests: readonly NonNullable<WrenchRest>[];
+  /** In the whole clip. */
+  readonly applications: number;
+  /** Before the seed frame. */
+  readonly beforeSeed: number;
+};
+
+export type WrenchClipFailure =
+  | ClipFailure
+  | { readonly code: 'wrench-clip/few-rests'; readonly rests: number; readonly applications: number };
+
+/** A pin that goes less far than this, over the arm's length, is not told from one that stands. */
+const LEAST_TRAVEL = 0.03;
+
+/** sights: of each frame of the track. */
+export function wrenchOfClip(
+  track: Track,
+  sights: readonly WrenchSight[],
+  ticksPerSecond: number,
+): Result<WrenchClip, WrenchClipFailure> {
+  const travel = wrenchTravel(track, ticksPerSecond);
+  if (!travel.ok) return travel;
+  const seed = track.seed.index - track.firstIndex;
+  const arm = sights[seed]?.arm;
+  const armPx = arm ? Math.hypot(arm.pin.xPx - arm.camshaft.xPx, arm.pin.yPx - arm.camshaft.yPx) : 0;
+  const phases = phasesOf(travel.value, LEAST_TRAVEL * armPx);
+  if (!phases.ok) return phases;
+  const rests = wrenchRests(sights, phases.value);
+  const applications = phases.value.filter(({ kind }) => kind === 'held').length;
+  if (rests.length < 2) return fail({ code: 'wrench-clip/few-rests', rests: rests.length, applications });
+  return ok({ rests, applications, beforeSeed: applicationsBefore(phases.value, seed) });
+}
 
 export function applicationsBefore(phases: readonly Phase[], frame: number): number {
   return phases.filter(({ kind, to }) => kind === 'held' && to < frame).length;

@@ -3,14 +3,16 @@
  *
  * Model    the wrench's length by the sight, in logarithms: chi2 = sum ((l_i - mean)^2 / u_i^2), weighted mean;
  *          share = weight x exp(-(chi2 - least) / (2 s^2)), shares sum to 1; s^2 = least / freedom where that is over 1, freedom what three
- *          unknowns leave: lengths that scatter by more than was stated are of marks, or of a hand, worse than was stated; all u times s
+ *          unknowns leave: lengths that scatter by more than was stated are of marks, or of a hand, worse than was stated; all u times s.
+ *          Where few sights share nearly all, those between them are taken instead, up to FINEST times.
  * Assumes  pictures in the order of the applications: each angle is taken on the near side of the one before
  * Fails    never
  */
-import { type HexSight, type SeenTurn, turnSeen } from './hex-sight.ts';
+import { type HexSight, lnLengthSeen, sightsAbout, turnSeen } from './hex-sight.ts';
 import type { Direction } from './wrench-directions.ts';
 
 export type AnglesOfSight = {
+  readonly sight: HexSight;
   /** Of all sights, 0 to 1. */
   readonly share: number;
   readonly anglesRad: readonly number[];
@@ -21,41 +23,58 @@ export type AnglesOfSight = {
 const UNKNOWNS = 3;
 /** A sight this much less likely than the best one adds nothing. */
 const LEAST_SHARE = 1e-6;
+/** Of all: what lies about the others adds too little to be looked at more closely. */
+const LEAST_TO_SPLIT = 1e-3;
 
-export function anglesOfSights(
-  directions: readonly Direction[],
-  possible: readonly HexSight[],
-): { readonly leastChiSquare: number; readonly all: readonly AnglesOfSight[] } {
-  const seen = possible.map((sight) => {
-    const turns = directions.map(({ directionRad, lengthOverFocal }) =>
-      turnSeen(directionRad, lengthOverFocal, sight),
+/** So few, counted by their shares, that what lies between them matters. */
+const FEW = 40;
+const FINEST = 2;
+
+export type Sights = { readonly leastChiSquare: number; readonly all: readonly AnglesOfSight[] };
+
+export function anglesOfSights(directions: readonly Direction[], possible: readonly HexSight[]): Sights {
+  let sights = weighed(directions, possible);
+  for (let level = 1; level <= FINEST; level++) {
+    const count = 1 / sights.all.reduce((sum, { share }) => sum + share ** 2, 0);
+    if (count > FEW) break;
+    const finer = sights.all.flatMap(({ share, sight }) =>
+      share > LEAST_TO_SPLIT ? sightsAbout(sight, level) : [],
     );
-    return { sight, turns, chiSquare: lengthChiSquare(directions, turns) };
-  });
+    sights = weighed(directions, finer);
+  }
+  return sights;
+}
+
+function weighed(directions: readonly Direction[], possible: readonly HexSight[]): Sights {
+  const seen = possible.map((sight) => ({ sight, chiSquare: lengthChiSquare(directions, sight) }));
   const leastChiSquare = seen.reduce((least, { chiSquare }) => Math.min(least, chiSquare), Number.MAX_VALUE);
   const worse = Math.sqrt(Math.max(1, leastChiSquare / Math.max(1, directions.length - UNKNOWNS)));
-  const weighed = seen
+  const kept = seen
     .map((each) => ({
       ...each,
       w: each.sight.weight * Math.exp((leastChiSquare - each.chiSquare) / (2 * worse ** 2)),
     }))
     .filter(({ w }) => w > LEAST_SHARE);
-  const total = weighed.reduce((sum, { w }) => sum + w, 0);
-  const all = weighed.map(({ turns, w }) => ({
-    share: w / total,
-    anglesRad: unwound(turns.map(({ angleRad }) => angleRad)),
-    uRad: turns.map(({ byDirection, bySway }, i) => {
-      const { uRad, swayRad } = directions[i] as Direction;
-      return worse * byDirection * Math.hypot(uRad, swayRad * bySway);
-    }),
-  }));
+  const total = kept.reduce((sum, { w }) => sum + w, 0);
+  const all = kept.map(({ sight, w }) => {
+    const turns = directions.map((direction) => turnSeen(direction.seen, sight));
+    return {
+      sight,
+      share: w / total,
+      anglesRad: unwound(turns.map(({ angleRad }) => angleRad)),
+      uRad: turns.map(({ byDirection, bySway }, i) => {
+        const { uRad, swayRad } = directions[i] as Direction;
+        return worse * byDirection * Math.hypot(uRad, swayRad * bySway);
+      }),
+    };
+  });
   return { leastChiSquare, all };
 }
 
-function lengthChiSquare(directions: readonly Direction[], turns: readonly SeenTurn[]): number {
+function lengthChiSquare(directions: readonly Direction[], sight: HexSight): number {
   let [sum, weights, squares] = [0, 0, 0];
-  for (const [i, { lnScale, uLnLength }] of directions.entries()) {
-    const length = (turns[i] as SeenTurn).lnLength - lnScale;
+  for (const { seen, lnScale, uLnLength } of directions) {
+    const length = lnLengthSeen(seen, sight) - lnScale;
     const weight = 1 / uLnLength ** 2;
     sum += weight * length;
     weights += weight;

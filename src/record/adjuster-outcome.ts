@@ -19,7 +19,8 @@ export function adjusterOutcome(
     if (!centre || !tip || !capture) return [];
     const { focalPx } = cameraPrior(capture, null);
     const arm = pin && camshaft ? { pin, camshaft } : null;
-    return [{ applicationsBefore, focalPx, centre, tip, arm }];
+    const middlePx = [capture.widthPx / 2, capture.heightPx / 2] as const;
+    return [{ applicationsBefore, focalPx, middlePx, centre, tip, arm }];
   });
   const turn = adjusterTurn(pictures, cameraStill);
   if (!turn.ok) return fail(turn.failure);

@@ -44,7 +44,9 @@ export function followFrame(kit: FollowKit, state: FollowState, gray: Gray): Fol
     if (!one) return carriedThing(there, gray);
     const expected = movedMap(moved.motion, last);
     const way = wayOf(there, kit.question.reachPx);
-    return followThing(one, gray, last, { expected, carried: there, way });
+    const about = thing.how === 'swings' ? carried(thing.aboutPx, seen.pairs, seen.whole, around) : there;
+    if (!about) return lostThing(last, gray);
+    return followThing(one, gray, last, { expected, carried: there, way, about: about.place });
   });
   return {
     state: {
@@ -76,8 +78,8 @@ function carriedThing({ place, steps, sigmaPx }: Carried, gray: Gray): ThingSigh
 }
 
 function lostThing(last: ThingState, gray: Gray): { readonly state: ThingState; readonly sight: Gap } {
-  const { place, steps } = last;
-  const state = { place, steps, seen: false, stepPx: [0, 0], turnRad: 0 } as const;
+  const { place } = last;
+  const state = { ...last, seen: false, stepPx: [0, 0], turnRad: 0 } as const;
   return { state, sight: isIn(gray, place) ? 'hidden' : 'outside' };
 }
 

@@ -4,15 +4,19 @@ import type { Point } from './point.ts';
 /**
  * moves: goes along the rod with the pin. turns: its centre stands still while its surroundings turn about it (the camshaft's end).
  * carried: stands still, but what is seen there moves or is no feature (the face where the rod leaves it): carried along by what
- * stands still about it.
+ * stands still about it. roams: goes which way it will, within a reach of its place (the pin, where the rod is not marked). swings:
+ * turns about another place that stands still whenever it matters (a wrench's end about its hex).
  */
 export type FollowedThing = {
   readonly name: string;
   readonly placePx: Point;
-  readonly how: 'moves' | 'turns' | 'carried';
   /** All within this radius about the place belongs to the part. */
   readonly radiusPx: number;
-};
+} & (
+  | { readonly how: 'moves' | 'turns' | 'carried' }
+  | { readonly how: 'roams'; readonly reachPx: number }
+  | { readonly how: 'swings'; readonly aboutPx: Point }
+);
 
 export type FollowQuestion = {
   readonly things: readonly FollowedThing[];

@@ -1,5 +1,6 @@
 /** What a follower must know to go on with the next frame: plain data, with which another one goes on exactly. */
 import type { PatchMap } from './fit-patch.ts';
+import type { Look } from './follow-look.ts';
 import type { Point } from './point.ts';
 
 /** Where it was last, or should have been; for how many frames it has not been seen. */
@@ -10,6 +11,8 @@ export type ThingState = PatchMap & {
   readonly seen: boolean;
   readonly stepPx: Point;
   readonly turnRad: number;
+  /** Of what roams or swings: as it was seen last, in coarse samples. */
+  readonly look?: Look;
 };
 
 export type FollowState = {

@@ -6,7 +6,8 @@
  */
 import type { PatchMap } from './fit-patch.ts';
 import { type FollowFit, fitFollowed } from './follow-fit.ts';
-import type { Look } from './follow-look.ts';
+import { freeStarts, isFree, mayBeAt, turned } from './follow-free.ts';
+import { type Look, lookOf } from './follow-look.ts';
 import { type Patch, patchOf } from './follow-patch.ts';
 import { type FitRoom, roomFor } from './follow-residuals.ts';
 import type { FollowedSight, FollowedThing, Gap } from './follow-sight.ts';
@@ -14,6 +15,7 @@ import type { ThingState } from './follow-state.ts';
 import { changeOf, FLOOR_PX } from './follow-still.ts';
 import { pathMeets, soughtAlong, soughtNear, type Way } from './follow-way.ts';
 import type { Gray } from './gray.ts';
+import type { Point } from './point.ts';
 
 export type Followable = {
   readonly thing: FollowedThing;
@@ -23,16 +25,24 @@ export type Followable = {
   readonly seed: Gray;
 };
 
-/** expected: by the picture's motion alone. carried: the seed place, carried by what stands still. */
-export type Expected = { readonly expected: PatchMap; readonly carried: PatchMap; readonly way: Way };
+/** expected: by the picture's motion alone. carried: the seed place, carried by what stands still. about: of what roams or swings. */
+export type Expected = {
+  readonly expected: PatchMap;
+  readonly carried: PatchMap;
+  readonly way: Way;
+  readonly about: Point;
+};
 
 export type ThingSight = { readonly state: ThingState; readonly sight: FollowedSight | Gap };
 
 const LEAST_LIKENESS = 0.8;
+/** What roams or swings goes towards the camera and turns in the light as well: it changes its look more. */
+const LEAST_LIKENESS_FREE = 0.7;
 const LEAST_SHARE = 0.5;
 const MOST_SIGMA_PX = 0.7;
 /** There and back, in sample steps. */
 const MOST_BACK = 0.5;
+const MOST_BACK_FREE = 1;
 /** The way back needs no finer samples to contradict. */
 const BACK_STEPS = 2;
 /** From frame to frame no part changes its shape by more. */
@@ -41,14 +51,17 @@ const MOST_CHANGE = 0.3;
 const TURNS_TRIED_RAD = Array.from({ length: 11 }, (_, i) => ((i - 5) * Math.PI) / 15);
 
 export function followThing(one: Followable, gray: Gray, last: ThingState, at: Expected): ThingSight {
+  const free = isFree(one.thing);
   for (const start of startsOf(one, gray, last, at)) {
     const fit = fitFollowed(one.patch, gray, start, one.room);
-    if (!fit || !isLike(fit) || changeOf(fit, start) > MOST_CHANGE || !onItsWay(one, fit, at)) continue;
+    if (!fit || !isLike(fit, free) || changeOf(fit, start) > MOST_CHANGE || !onItsWay(one, fit, at)) continue;
     const backPx = backOff(one, gray, fit);
-    if (backPx === null || backPx > MOST_BACK * one.patch.stepPx) continue;
+    const mostBack = free ? MOST_BACK_FREE : MOST_BACK;
+    if (backPx === null || backPx > mostBack * one.patch.stepPx) continue;
     const sigmaPx = Math.hypot(fit.sigmaPx, backPx / 2, FLOOR_PX * one.patch.stepPx, reliefPx(one, fit, at));
+    const look = free ? lookOf(gray, fit.place, one.look.stepPx) : null;
     return {
-      state: stateOf(last, at, fit),
+      state: { ...stateOf(last, at, fit), ...(look ? { look } : {}) },
       sight: { placePx: fit.place, sigmaPx },
     };
   }
@@ -56,7 +69,7 @@ export function followThing(one: Followable, gray: Gray, last: ThingState, at: E
     ? nextOf(last, at)
     : { place: at.expected.place, steps: at.expected.steps };
   return {
-    state: { place, steps, seen: false, stepPx: [0, 0], turnRad: 0 },
+    state: { ...last, place, steps, seen: false, stepPx: [0, 0], turnRad: 0 },
     sight: gapAt(one, gray, place),
   };
 }
@@ -82,8 +95,8 @@ function stateOf(last: ThingState, { expected }: Expected, fit: FollowFit): Thin
   };
 }
 
-const isLike = ({ likeness, share, sigmaPx }: FollowFit) =>
-  likeness > LEAST_LIKENESS && share > LEAST_SHARE && sigmaPx < MOST_SIGMA_PX;
+const isLike = ({ likeness, share, sigmaPx }: FollowFit, free: boolean) =>
+  likeness > (free ? LEAST_LIKENESS_FREE : LEAST_LIKENESS) && share > LEAST_SHARE && sigmaPx < MOST_SIGMA_PX;
 
 const angleOf = ([xx, xy, yx, yy]: PatchMap['steps']) => Math.atan2(yx - xy, xx + yy);
 
@@ -93,6 +106,15 @@ function nextOf(last: ThingState, { expected }: Expected): PatchMap {
 }
 
 function* startsOf(one: Followable, gray: Gray, last: ThingState, at: Expected): Iterable<PatchMap> {
+  if (isFree(one.thing)) {
+    const going = {
+      next: last.seen ? nextOf(last, at) : null,
+      last: at.expected,
+      speedPx: Math.hypot(...last.stepPx),
+    };
+    yield* freeStarts(one.thing, last.look ?? one.look, gray, at.about, going);
+    return;
+  }
   if (one.thing.how === 'turns') {
     if (last.seen) yield { ...nextOf(last, at), place: at.expected.place };
     else yield* turnsAlike(one, gray, at.carried);
@@ -108,7 +130,12 @@ function* startsOf(one: Followable, gray: Gray, last: ThingState, at: Expected):
   if (found) yield { place: found, steps: at.carried.steps };
 }
 
-function onItsWay({ thing, patch }: Followable, { place }: PatchMap, { carried, way }: Expected): boolean {
+function onItsWay(
+  { thing, patch }: Followable,
+  { place }: PatchMap,
+  { carried, way, about }: Expected,
+): boolean {
+  if (isFree(thing)) return mayBeAt(thing, about, place);
   if (thing.how === 'moves') return pathMeets(way, place, patch.radiusPx);
   return Math.hypot(place[0] - carried.place[0], place[1] - carried.place[1]) < patch.radiusPx / 2;
 }
@@ -124,11 +151,6 @@ function turnsAlike(one: Followable, gray: Gray, carried: PatchMap): readonly Pa
     .sort((a, b) => b.likeness - a.likeness)
     .slice(0, 1)
     .map(({ start }) => start);
-}
-
-function turned([xx, xy, yx, yy]: PatchMap['steps'], rad: number): PatchMap['steps'] {
-  const [c, s] = [Math.cos(rad), Math.sin(rad)];
-  return [c * xx - s * yx, c * xy - s * yy, s * xx + c * yx, s * xy + c * yy];
 }
 
 /** From the frame back to the seed picture: how far from where it started. */

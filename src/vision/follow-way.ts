@@ -35,16 +35,43 @@ export function soughtNear(look: Look, gray: Gray, place: Point, speedPx: number
 /** The best of its whole way must be better than any other by this. */
 const CLEARLY = 0.08;
 
-export function soughtAlong(look: Look, gray: Gray, { back, out }: Way, slackPx: number): Point | null {
+export function soughtAlong(look: Look, gray: Gray, way: Way, slackPx: number): Point | null {
+  return clearlyFound(look, gray, way, slackPx, (place) => offSegment(place, way.back, way.out) < slackPx);
+}
+
+function clearlyFound(
+  look: Look,
+  gray: Gray,
+  { back, out }: Way,
+  slackPx: number,
+  allowed: (place: Point) => boolean,
+): Point | null {
   const [fromX, toX] = within(back[0], out[0], slackPx, look.stepPx, gray.widthPx);
   const [fromY, toY] = within(back[1], out[1], slackPx, look.stepPx, gray.heightPx);
   if (!(fromX < toX && fromY < toY)) return null;
   const reach = (from: number, to: number) => Math.ceil((to - from) / 2 / look.stepPx);
   const room = roomForLook(look, reach(fromX, toX), reach(fromY, toY));
   const middle: Point = [(fromX + toX) / 2, (fromY + toY) / 2];
-  const found = mostAlike(look, gray, middle, room, (place) => offSegment(place, back, out) < slackPx);
+  const found = mostAlike(look, gray, middle, room, allowed);
   const clear = found && found.likeness > LEAST_LIKENESS && found.likeness > found.rival + CLEARLY;
   return clear ? found.place : null;
+}
+
+/** Anywhere that is allowed, of a square about a place. */
+export function soughtWithin(
+  look: Look,
+  gray: Gray,
+  about: Point,
+  reachPx: number,
+  allowed: (place: Point) => boolean,
+): Point | null {
+  return clearlyFound(
+    look,
+    gray,
+    { back: [about[0] - reachPx, about[1] - reachPx], out: [about[0] + reachPx, about[1] + reachPx] },
+    0,
+    allowed,
+  );
 }
 
 /** From and to along an axis, with slack, as far as coarse samples about them are in the picture. */

@@ -27,13 +27,14 @@ export function clipOf(kind: Omit<WrenchScene, 'seed'>, seed: number) {
   const { pictures, totalRad } = simulateWrench({
     ...kind,
     playDeg: 0,
+    spotMm: 0,
     seed,
     takenAfter: at.map(({ n }) => n),
   });
   const frames = pictures.slice(1);
   const sights = frames.map((frame, i): WrenchSight => {
     const swing = SWING_RAD * shareOut(at[i] as (typeof at)[number]);
-    return { centre: frame.centre, tip: turned(frame.tip, frame.centre, swing), arm: null };
+    return { centre: frame.centre, tip: turned(frame.tip, frame.centre, swing), arm: frame.arm };
   });
   const points = at.map((place, frame) => ({
     frame,
@@ -44,7 +45,12 @@ export function clipOf(kind: Omit<WrenchScene, 'seed'>, seed: number) {
   const phases = phasesOf(points, 10);
   if (!phases.ok) throw new Error(phases.failure.code);
   const focalPx = frames[0]?.focalPx ?? 1;
-  const rests: WrenchPicture[] = wrenchRests(sights, phases.value).map((each) => ({ ...each, focalPx }));
+  const middlePx = [960, 540] as const;
+  const rests: WrenchPicture[] = wrenchRests(sights, phases.value).map((each) => ({
+    ...each,
+    focalPx,
+    middlePx,
+  }));
   return { pictures: rests, totalRad };
 }
 

@@ -75,7 +75,9 @@ test('what was entered by hand, found and done stands on the sheet of its wheel 
 test('the turn of the wrench stands beside the answer, as the engine measures it', () => {
   const [first, second, ...others] = record.wheelEnds;
   if (!first || !second?.adjusterCheck) throw new Error('the example has an adjuster check');
-  const turns = second.adjusterCheck.turns.map((turn) => ({ ...turn, pin: null, camshaft: null }));
+  // The arm where it is in the first of them.
+  const { pin = null, camshaft = null } = second.adjusterCheck.turns[0] ?? {};
+  const turns = second.adjusterCheck.turns.map((turn) => ({ ...turn, pin, camshaft }));
   const adjusterCheck = { ...second.adjusterCheck, cameraStill: true, turns };
   const still = { ...record, wheelEnds: [first, { ...second, adjusterCheck }, ...others] };
   const outcome = adjusterOutcome(still, adjusterCheck);

@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { decideAdjuster } from '../../src/finding/adjuster-decision.ts';
-import { adjusterTurn } from '../../src/measurement/adjuster-turn.ts';
-import { turnSeen } from '../../src/measurement/hex-sight.ts';
+import { adjusterTurn, isToldWell } from '../../src/measurement/adjuster-turn.ts';
+import { lnLengthSeen, sightAt, turnSeen, wrenchSeen } from '../../src/measurement/hex-sight.ts';
 import { applicationsBefore, type WrenchSight, wrenchRests } from '../../src/measurement/wrench-clip.ts';
 import type { WrenchPicture } from '../../src/measurement/wrench-directions.ts';
 import { simulateWrench } from '../simulation/wrench.ts';
@@ -10,23 +10,36 @@ import { notFinite } from './not-finite.ts';
 
 const RAD = Math.PI / 180;
 const at = (xPx: number, yPx: number, sigmaPx = 1) => ({ xPx, yPx, sigmaPx });
-const picture = (applicationsBefore: number, turnedDeg: number, arm: WrenchPicture['arm'] = null) => ({
+const ARM = { camshaft: at(900, 900, 0.5), pin: at(1300, 900, 0.5) };
+const picture = (applicationsBefore: number, turnedDeg: number, arm: WrenchPicture['arm'] = ARM) => ({
   applicationsBefore,
   focalPx: 1500,
+  middlePx: [500, 500] as const,
   centre: at(500, 500),
   tip: at(500 + 300 * Math.cos(turnedDeg * RAD), 500 + 300 * Math.sin(turnedDeg * RAD)),
   arm,
 });
 
 test('worked by hand: a circle tilted by 60 degrees halves what lies in the direction of the tilt', () => {
-  // Half way between far side and axis: tan b = tan 45 / cos 60 = 2.
-  const sight = { tiltRad: 60 * RAD, farRad: 0, weight: 1 };
-  const seen = turnSeen(Math.atan(2), 1e-9, sight);
-  expect(seen.angleRad / RAD).toBeCloseTo(45, 9);
+  // Half way between far side and axis: tan b = tan 45 / cos 60 = 2. So small that perspective does nothing.
+  const sight = sightAt(60 * RAD, 0);
+  const wrenchAt = (b: number) => wrenchSeen([0, 0], [1e-7 * Math.cos(b), 1e-7 * Math.sin(b)]);
+  const seenAt = (b: number) => turnSeen(wrenchAt(b), sight);
+  const seen = seenAt(Math.atan(2));
+  expect(seen.angleRad / RAD).toBeCloseTo(45, 5);
   // r^2 = (1/4 + 1) / 2, and the length over the distance is what was seen over r.
-  expect(Math.exp(seen.lnLength)).toBeCloseTo(1e-9 / Math.sqrt(0.625), 15);
-  const [more, less] = [1e-6, -1e-6].map((d) => turnSeen(Math.atan(2) + d, 1e-9, sight).angleRad);
-  expect(seen.byDirection).toBeCloseTo(((more as number) - (less as number)) / 2e-6, 6);
+  expect(Math.exp(lnLengthSeen(wrenchAt(Math.atan(2)), sight)) * 1e7).toBeCloseTo(1 / Math.sqrt(0.625), 5);
+  const [more, less] = [1e-4, -1e-4].map((d) => seenAt(Math.atan(2) + d).angleRad);
+  expect(seen.byDirection).toBeCloseTo(((more as number) - (less as number)) / 2e-4, 4);
+});
+
+test('worked by hand: perspective, the end of a wrench that comes nearer by half is seen twice as far out', () => {
+  // Hex at distance 2 before the camera, plane tilted by 30 degrees, far side to the right: the wrench points left and comes nearer.
+  const sight = sightAt(30 * RAD, 0);
+  const [out, nearer] = [1.5 * Math.cos(30 * RAD), 1.5 * Math.sin(30 * RAD)];
+  const wrench = wrenchSeen([0, 0], [-out / (2 - nearer), 0]);
+  expect(Math.abs(turnSeen(wrench, sight).angleRad / RAD)).toBeCloseTo(180, 9);
+  expect(Math.exp(lnLengthSeen(wrench, sight))).toBeCloseTo(1.5 / 2, 12);
 });
 
 test('worked by hand: from 12 to 3 on the clock is a quarter turn clockwise', () => {
@@ -43,20 +56,48 @@ test('worked by hand: from 12 to 3 on the clock is a quarter turn clockwise', ()
   expect(decideAdjuster(turn.value, null).reasons).toEqual(['adjuster/direction-not-said']);
 });
 
+const rolled = (n: number, deg: number, roll: number): WrenchPicture => {
+  const turn = ({ xPx, yPx, sigmaPx }: ReturnType<typeof at>) => {
+    const [x, y, c, s] = [xPx - 500, yPx - 500, Math.cos(roll * RAD), Math.sin(roll * RAD)];
+    return at(500 + c * x - s * y, 500 + s * x + c * y, sigmaPx);
+  };
+  const { centre, tip, ...rest } = picture(n, deg);
+  const arm = { camshaft: turn(ARM.camshaft), pin: turn(ARM.pin) };
+  return { ...rest, centre: turn(centre), tip: turn(tip), arm };
+};
+
 test('a camera that rolls with the arm marked adds nothing; without it, nothing is said', () => {
-  const rolled = (n: number, deg: number, roll: number): WrenchPicture => ({
-    ...picture(n, deg + roll),
-    arm: {
-      camshaft: at(900, 900, 0.5),
-      pin: at(900 + 400 * Math.cos(roll * RAD), 900 + 400 * Math.sin(roll * RAD), 0.5),
-    },
-  });
-  const turn = adjusterTurn([rolled(0, 10, 0), rolled(6, 10, 25)], false);
-  expect(turn.ok && Math.abs(turn.value.totalRad.value)).toBeLessThan(0.5 * RAD);
-  expect(adjusterTurn([picture(0, 0), picture(6, 30)], false)).toEqual({
-    ok: false,
-    failure: { code: 'adjuster-turn/no-arm', unmarked: 2 },
-  });
+  for (const saidStill of [true, false]) {
+    const turn = adjusterTurn([rolled(0, 10, 0), rolled(6, 10, 25)], saidStill);
+    expect(turn.ok && Math.abs(turn.value.totalRad.value)).toBeLessThan(0.5 * RAD);
+    expect(turn.ok && turn.value.cameraStood).toBe(false);
+    expect(adjusterTurn([picture(0, 0, null), picture(6, 30)], saidStill)).toEqual({
+      ok: false,
+      failure: { code: 'adjuster-turn/no-arm', unmarked: 1 },
+    });
+  }
+});
+
+test('a camera stood where it is said and the arm agrees', () => {
+  const stood = (pictures: readonly WrenchPicture[], saidStill: boolean) => {
+    const turn = adjusterTurn(pictures, saidStill);
+    return turn.ok ? turn.value.cameraStood : turn.failure.code;
+  };
+  expect(stood([picture(0, 0), picture(6, 30)], true)).toBe(true);
+  expect(stood([picture(0, 0), picture(6, 30)], false)).toBe(false);
+  expect(stood([rolled(0, 0, 0), rolled(6, 30, 2)], true)).toBe(false);
+});
+
+test('a wrench put over at the end tells how slanted it is seen, and turns nothing; before that it is refused', () => {
+  const turned = [picture(0, 0), picture(3, 30), picture(6, 50)];
+  const plain = adjusterTurn(turned, true);
+  const over = adjusterTurn([...turned, picture(6, 140), picture(6, -60)], true);
+  if (!plain.ok || !over.ok) throw new Error('not read');
+  expect(over.value.totalRad.value / RAD).toBeCloseTo(50, 0);
+  expect(over.value.totalRad.u).toBeLessThan(0.5 * plain.value.totalRad.u);
+  expect([isToldWell(plain.value), isToldWell(over.value)]).toEqual([false, true]);
+  const early = adjusterTurn([picture(0, 0), picture(3, 30), picture(3, 90), picture(6, 50)], true);
+  expect(early).toEqual({ ok: false, failure: { code: 'adjuster-turn/put-over', applicationsBefore: 3 } });
 });
 
 test('what cannot be read is said', () => {
@@ -81,9 +122,10 @@ test('too few applications, or a wrench that went forth and back, decide nothing
   };
   expect(decided([0, 0], [3, 0])).toEqual({ answer: 'cannot-tell', reasons: ['adjuster/few-applications'] });
   expect(decided([0, 0], [4, 0])).toEqual({ answer: 'does-not-take-up', reasons: [] });
-  expect(decided([0, 0], [1, 40])).toEqual({ answer: 'cannot-tell', reasons: ['adjuster/few-applications'] });
+  expect(decided([0, 0], [1, 25])).toEqual({ answer: 'cannot-tell', reasons: ['adjuster/few-applications'] });
   expect(decided([0, 0], [2, 30], [4, 0])).toMatchObject({ reasons: ['adjuster/near-least-turn'] });
-  expect(decided([0, 0], [2, 60], [4, 30])).toMatchObject({ reasons: ['adjuster/went-back'] });
+  expect(decided([0, 0], [2, 50], [4, 20])).toMatchObject({ reasons: ['adjuster/went-back'] });
+  expect(decided([0, 0], [1, 60], [4, 60])).toMatchObject({ reasons: ['adjuster/too-fast'] });
 });
 
 test('simulated: within three standard uncertainties nearly always, and a still wrench never takes up', () => {
@@ -95,9 +137,10 @@ test('simulated: within three standard uncertainties nearly always, and a still 
     if (!turn.ok) continue;
     const { value, u } = turn.value.totalRad;
     if (Math.abs(value - works.totalRad) < 3 * u) held++;
-    for (const hand of [null, { offMm: 20, rollDeg: 8 }]) {
+    for (const hand of [null, { offMm: 20, rollDeg: 8 }, { offMm: 0, rollDeg: 8 }]) {
       const still = simulateWrench({ ...scene, hand, playDeg: 1.5, stepsDeg: [0, 0, 0, 0, 0, 0] });
-      const seen = adjusterTurn(still.pictures, still.cameraStill);
+      // Also where the person errs and says that the camera stood still.
+      const seen = adjusterTurn(still.pictures, true);
       for (const backedOff of ['clockwise', 'counter-clockwise'] as const)
         if (seen.ok) expect(decideAdjuster(seen.value, backedOff).answer).not.toBe('takes-up');
     }
@@ -117,13 +160,13 @@ test('a clip: one picture of each released rest, counted by the held phases befo
   const sights = Array.from({ length: 34 }, (_, frame): WrenchSight => {
     const swing = frame > 9 && frame < 24 ? 15 : 0;
     const { centre, tip } = picture(0, swing + (frame > 13 ? 20 : 0));
-    return frame === 5 ? null : { centre, tip, arm: null };
+    return frame === 5 ? null : { centre, tip, arm: ARM };
   });
   const rests = wrenchRests(sights, phases);
   expect(rests.map((rest) => rest.applicationsBefore)).toEqual([0, 1]);
   expect(rests[1]?.frame).toBeGreaterThanOrEqual(24);
   const turn = adjusterTurn(
-    rests.map((rest) => ({ ...rest, focalPx: 1500 })),
+    rests.map((rest) => ({ ...rest, focalPx: 1500, middlePx: [500, 500] as const })),
     true,
   );
   expect(turn.ok && turn.value.totalRad.value / RAD).toBeCloseTo(20, 0);
@@ -138,6 +181,7 @@ const anyPoint = fc.record({
 const anyPicture = fc.record({
   applicationsBefore: fc.integer({ min: 0, max: 100 }),
   focalPx: fc.double({ min: 100, max: 1e4, noNaN: true }),
+  middlePx: fc.constantFrom([960, 540] as const, [0, 0] as const),
   centre: anyPoint,
   tip: anyPoint,
   arm: fc.option(fc.record({ pin: anyPoint, camshaft: anyPoint })),

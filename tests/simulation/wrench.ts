@@ -17,10 +17,16 @@ export type WrenchScene = {
   readonly stepsDeg: readonly number[];
   /** The wrench rocks on the hex by up to this, either way. */
   readonly playDeg?: number;
+  /** Another spot of the wrench is marked by this in each picture, along it, mm; standard deviation. */
+  readonly spotMm?: number;
+  /** First radial term of the lens, standard deviation. */
+  readonly lensK1?: number;
+  /** Degrees by which the wrench is put over on the hex for more pictures after the last application. */
+  readonly putOverDeg?: readonly number[];
   /** How far off the focal length is that the file tells: standard deviation, of it. */
   readonly uFocal?: number;
-  /** Null: the camera stands still. Else how far off the hand comes back, mm, and how it rolls. */
-  readonly hand: { readonly offMm: number; readonly rollDeg: number } | null;
+  /** Null: the camera stands still. Else how far off the hand comes back and how far off it aims, mm, and how it rolls. */
+  readonly hand: { readonly offMm: number; readonly aimMm?: number; readonly rollDeg: number } | null;
   /** After which applications a picture is taken; after each where it is not said. */
   readonly takenAfter?: readonly number[];
 };
@@ -53,34 +59,43 @@ export function simulateWrench(scene: WrenchScene): SeenWrench {
   const focalPx = FOCAL_PX * (1 + draw.normal(0, scene.uFocal ?? 0.035));
   const taken = scene.takenAfter ?? scene.stepsDeg.map((_step, i) => i + 1);
   const turnedAfter = (n: number) => scene.stepsDeg.slice(0, n).reduce((sum, step) => sum + step, 0) * RAD;
-  const { hand, playDeg = 0, worse = 1, sigmaPx } = scene;
+  const { hand, playDeg = 0, worse = 1, sigmaPx, spotMm = 1, lensK1 = 0.02, putOverDeg = [] } = scene;
+  const lens = lensOf(draw.normal(0, lensK1));
   const turned = [0, ...taken].map((n) => turnedAfter(n) + draw.uniform(-playDeg, playDeg) * RAD);
-  const pictures = [0, ...taken].map((applicationsBefore, i): WrenchPicture => {
+  const last = taken.at(-1) ?? 0;
+  const shown = [
+    ...[0, ...taken].map((applicationsBefore, i) => ({ applicationsBefore, turn: turned[i] as number })),
+    ...putOverDeg.map((deg) => ({ applicationsBefore: last, turn: (turned.at(-1) as number) + deg * RAD })),
+  ];
+  const pictures = shown.map(({ applicationsBefore, turn }): WrenchPicture => {
     const off = hand ? hand.offMm : 0;
     const from: P3 = [
       eye[0] + draw.normal(0, off),
       eye[1] + draw.normal(0, off),
       eye[2] + draw.normal(0, off),
     ];
-    const at: P3 = [aim[0] + draw.normal(0, off), aim[1] + draw.normal(0, off), aim[2]];
+    const aimOff = hand?.aimMm ?? off;
+    const at: P3 = [aim[0] + draw.normal(0, aimOff), aim[1] + draw.normal(0, aimOff), aim[2]];
     const seen = cameraAt(from, at, roll + (hand ? draw.normal(0, hand.rollDeg * RAD) : 0));
     // Seen from +z with y of the picture down, clockwise is against the world's angle.
-    const angle = begin - (turned[i] as number);
+    const angle = begin - turn;
     const mark = (point: P3) => {
-      const [x, y] = seen(point);
+      const [x, y] = lens(seen(point));
       return {
         xPx: x + draw.normal(0, sigmaPx * worse),
         yPx: y + draw.normal(0, sigmaPx * worse),
         sigmaPx,
       };
     };
-    const tip: P3 = [lengthMm * Math.cos(angle), lengthMm * Math.sin(angle), 0];
+    const reach = lengthMm + draw.normal(0, spotMm);
+    const tip: P3 = [reach * Math.cos(angle), reach * Math.sin(angle), 0];
     return {
       applicationsBefore,
       focalPx,
+      middlePx: [960, 540],
       centre: mark([0, 0, 0]),
       tip: mark(tip),
-      arm: hand ? { pin: mark(arm.pin), camshaft: mark(arm.camshaft) } : null,
+      arm: { pin: mark(arm.pin), camshaft: mark(arm.camshaft) },
     };
   });
   return {
@@ -104,6 +119,15 @@ function armOf(draw: ReturnType<typeof drawFrom>): { readonly pin: P3; readonly 
   return {
     camshaft,
     pin: [camshaft[0] + armMm * out[0], camshaft[1] + armMm * out[1], camshaft[2] + armMm * out[2]],
+  };
+}
+
+/** What a lens does to a picture of 1920 by 1080. */
+function lensOf(k1: number): (place: readonly [number, number]) => readonly [number, number] {
+  return ([x, y]) => {
+    const [dx, dy] = [x - 960, y - 540];
+    const more = 1 + (k1 * (dx * dx + dy * dy)) / FOCAL_PX ** 2;
+    return [960 + more * dx, 540 + more * dy];
   };
 }
 

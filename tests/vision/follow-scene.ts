@@ -81,6 +81,12 @@ export function truePlaces(doing: Doing): readonly [Point, Point, Point] {
   ];
 }
 
+/** Where a frame shows a spot of the arm's end that lies so far from its centre in the first picture. */
+export function spotAt(doing: Doing, [dx, dy]: Point): Point {
+  const [cos, sin] = [Math.cos(doing.turnRad), Math.sin(doing.turnRad)];
+  return shownAt(doing, [CAMSHAFT[0] + cos * dx - sin * dy, CAMSHAFT[1] + sin * dx + cos * dy], 1);
+}
+
 /** Where a frame shows what stands still and lies at this place of the first picture. */
 export function stillAt(doing: Doing, place: Point): Point {
   return shownAt(doing, place, boardAt(place).near);

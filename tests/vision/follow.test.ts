@@ -11,6 +11,7 @@ import {
   QUESTION,
   scenePicture,
   shaken,
+  spotAt,
   stillAt,
   truePlaces,
   WIDTH_PX,
@@ -65,6 +66,34 @@ test.each([
   expect(errors.length).toBeGreaterThanOrEqual(18);
   expect(Math.max(...errors.map(({ px }) => px))).toBeLessThan(mostPx);
   expect(Math.max(...errors.map(({ px, sigmaPx }) => px / sigmaPx))).toBeLessThan(3.5);
+});
+
+test('what roams or swings is followed as well, and taken up again after a hand', () => {
+  const far: Point = [24, 14];
+  const [pin, camshaft] = [QUESTION.things[PIN]?.placePx, QUESTION.things[CAMSHAFT]?.placePx];
+  if (!pin || !camshaft) throw new Error('no such things');
+  const spot: Point = [camshaft[0] + far[0], camshaft[1] + far[1]];
+  const free = started(SEED, {
+    ...QUESTION,
+    things: [
+      { name: 'pin', placePx: pin, radiusPx: 18, how: 'roams', reachPx: 130 },
+      { name: 'spot', placePx: spot, radiusPx: 13, how: 'swings', aboutPx: camshaft },
+    ],
+  });
+  const sights = FRAMES.map((frame) => free.next(frame));
+  const offPx = (thing: 0 | 1, truth: (doing: Doing) => Point) =>
+    sights.map(({ things }, i) => {
+      const sight = things[thing];
+      const [x, y] = truth(applied(TIMES[i] as number));
+      return !sight || typeof sight === 'string'
+        ? null
+        : Math.hypot(sight.placePx[0] - x, sight.placePx[1] - y);
+    });
+  for (const off of [offPx(0, (doing) => truePlaces(doing)[PIN]), offPx(1, (doing) => spotAt(doing, far))]) {
+    expect(off.filter((each) => each !== null).length).toBeGreaterThanOrEqual(18);
+    expect(Math.max(...off.map((each) => each ?? 0))).toBeLessThan(0.3);
+    expect(off.at(-1)).not.toBeNull();
+  }
 });
 
 test('while a hand is before the pin there is a gap, before and after it there is none', () => {

@@ -1,9 +1,18 @@
+import { isToldWell } from '../../measurement/adjuster-turn.ts';
 import type { AdjusterOutcome } from '../../record/adjuster-outcome.ts';
-import { DECIDED, eachText, inAllText, reasonText, turnText } from '../words/adjuster.ts';
+import { ADJUSTER, DECIDED, eachText, inAllText, reasonText, turnText, WRENCH } from '../words/adjuster.ts';
 import { ClockFace } from './ClockFace.tsx';
 
-export function TurnRead({ outcome }: { readonly outcome: AdjusterOutcome }) {
+type Props = {
+  readonly outcome: AdjusterOutcome;
+  readonly saidStill: boolean;
+  /** Applications, as counted. */
+  readonly made: number;
+};
+
+export function TurnRead({ outcome, saidStill, made }: Props) {
   const { turn, decision } = outcome;
+  const last = turn.places.at(-1)?.applicationsBefore ?? 0;
   return (
     <div className="turn-read">
       <ClockFace turn={turn} />
@@ -17,6 +26,10 @@ export function TurnRead({ outcome }: { readonly outcome: AdjusterOutcome }) {
         {decision.reasons.map((reason) => (
           <p key={reason}>{reasonText(reason)}</p>
         ))}
+        {decision.answer === 'takes-up' ? <p>{ADJUSTER.takesUp}</p> : null}
+        {made > last ? <p className="note">{WRENCH.notToTheLast(made, last)}</p> : null}
+        {saidStill && !turn.cameraStood ? <p className="note">{WRENCH.moved}</p> : null}
+        {isToldWell(turn) ? null : <p className="note">{turn.cameraStood ? WRENCH.putOver : WRENCH.stand}</p>}
       </div>
     </div>
   );

@@ -7,26 +7,26 @@ import { useFrames } from '../media/use-frames.ts';
 import { usePicture } from '../media/use-picture.ts';
 import { work } from '../stores.ts';
 import { FrameViewer } from '../viewer/FrameViewer.tsx';
-import { WRENCH, WRENCH_POINT_ASKED, WRENCH_POINT_NAMES, type WrenchPoint } from '../words/adjuster.ts';
+import { WRENCH, WRENCH_POINT_ASKED, WRENCH_POINT_NAMES, WRENCH_POINTS } from '../words/adjuster.ts';
 import { pictureFailureText } from '../words/failures-pictures.ts';
 import { changeTurn } from './change-check.ts';
+import { FollowWrench } from './FollowWrench.tsx';
 
 type Props = {
   readonly capture: Capture;
   readonly wheelEndId: string;
   readonly turn: WrenchTurn;
   readonly index: number;
-  readonly asked: readonly WrenchPoint[];
 };
 
-export function WrenchMarks({ capture, wheelEndId, turn, index, asked }: Props) {
+export function WrenchMarks({ capture, wheelEndId, turn, index }: Props) {
   const [selected, setSelected] = useState<string | null>(null);
   const source = useFrames(capture);
   const frames: readonly Frame[] = source?.ok ? source.value.frames : [];
   const frame = capture.kind === 'clip' ? (turn.frame ?? frames[0] ?? null) : null;
   const canShow = capture.kind === 'photo' || frame !== null || (source !== null && !source.ok);
   const { picture, failure } = usePicture(canShow ? source : null, frame);
-  const next = asked.find((point) => turn[point] === null) ?? null;
+  const next = WRENCH_POINTS.find((point) => turn[point] === null) ?? null;
   const put = (id: string, point: PlacedPoint | null) =>
     changeTurn(wheelEndId, index, { frame, [id]: point });
   // Marks belong to the frame they were set on.
@@ -43,7 +43,7 @@ export function WrenchMarks({ capture, wheelEndId, turn, index, asked }: Props) 
         <FrameViewer
           picture={picture}
           pictureLabel={WRENCH.picture(index + 1, turn.applicationsBefore)}
-          marks={asked.flatMap((id) => {
+          marks={WRENCH_POINTS.flatMap((id) => {
             const at = turn[id];
             return at
               ? [{ ...at, id, name: WRENCH_POINT_NAMES[id], selected: id === selected, ...BY_HAND }]
@@ -66,15 +66,18 @@ export function WrenchMarks({ capture, wheelEndId, turn, index, asked }: Props) 
         />
       </div>
       {capture.kind === 'clip' ? (
-        <input
-          type="range"
-          aria-label={WRENCH.frame}
-          min={0}
-          max={Math.max(0, frames.length - 1)}
-          value={frame?.index ?? 0}
-          disabled={frames.length === 0}
-          onChange={(event) => lookAt(frames[Number(event.target.value)])}
-        />
+        <>
+          <input
+            type="range"
+            aria-label={WRENCH.frame}
+            min={0}
+            max={Math.max(0, frames.length - 1)}
+            value={frame?.index ?? 0}
+            disabled={frames.length === 0}
+            onChange={(event) => lookAt(frames[Number(event.target.value)])}
+          />
+          <FollowWrench wheelEndId={wheelEndId} capture={capture} turn={turn} />
+        </>
       ) : null}
     </>
   );

@@ -1,7 +1,7 @@
 import type { InspectionRecord } from '../../record/record.ts';
 import type { WrenchTurn } from '../../record/wheel-end.ts';
 import { Counter } from '../parts/Counter.tsx';
-import { WRENCH, WRENCH_POINTS, type WrenchPoint } from '../words/adjuster.ts';
+import { WRENCH, WRENCH_POINTS } from '../words/adjuster.ts';
 import { changeTurn, dropTurn, MOST_APPLICATIONS } from './change-check.ts';
 import { WrenchMarks } from './WrenchMarks.tsx';
 
@@ -10,16 +10,14 @@ type Props = {
   readonly wheelEndId: string;
   readonly turn: WrenchTurn;
   readonly index: number;
-  readonly withArm: boolean;
   readonly opened: boolean;
   readonly onOpen: (open: boolean) => void;
 };
 
 /** One picture of the wrench: a line, and its marks when it is opened. */
-export function WrenchPicture({ record, wheelEndId, turn, index, withArm, opened, onOpen }: Props) {
+export function WrenchPicture({ record, wheelEndId, turn, index, opened, onOpen }: Props) {
   const { applicationsBefore: count, captureId } = turn;
-  const asked: readonly WrenchPoint[] = withArm ? WRENCH_POINTS : WRENCH_POINTS.slice(0, 2);
-  const missing = asked.some((point) => turn[point] === null);
+  const missing = WRENCH_POINTS.some((point) => turn[point] === null);
   const capture = record.captures.find(({ id }) => id === captureId) ?? null;
   const setCount = (applicationsBefore: number) => changeTurn(wheelEndId, index, { applicationsBefore });
   return (
@@ -31,7 +29,7 @@ export function WrenchPicture({ record, wheelEndId, turn, index, withArm, opened
       {opened ? (
         <>
           {capture ? (
-            <WrenchMarks capture={capture} wheelEndId={wheelEndId} turn={turn} index={index} asked={asked} />
+            <WrenchMarks capture={capture} wheelEndId={wheelEndId} turn={turn} index={index} />
           ) : (
             <p className="look">{WRENCH.missing}</p>
           )}

@@ -7,7 +7,7 @@ import { Choice } from '../parts/Choice.tsx';
 import { FilePicker, PICTURE_FILES } from '../parts/FilePicker.tsx';
 import { Segments } from '../parts/Segments.tsx';
 import { BACKED_OFF_NAMES, DECIDED, turnFailureText, WRENCH } from '../words/adjuster.ts';
-import { addTurn, changeCheck, checkOf } from './change-check.ts';
+import { addTurn, changeCheck, checkOf, MOST_TURNS } from './change-check.ts';
 import { TurnRead } from './TurnRead.tsx';
 import { WrenchPicture } from './WrenchPicture.tsx';
 import '../styles/adjuster.css';
@@ -15,7 +15,6 @@ import '../styles/adjuster.css';
 type Props = { readonly record: InspectionRecord; readonly wheelEnd: WheelEnd };
 
 const DIRECTIONS = ['counter-clockwise', 'clockwise'] as const;
-const MOST_TURNS = 40;
 
 /** The turn of the wrench, read from pictures, beside what the person saw. */
 export function WrenchPictures({ record, wheelEnd }: Props) {
@@ -49,7 +48,6 @@ export function WrenchPictures({ record, wheelEnd }: Props) {
           wheelEndId={wheelEnd.id}
           turn={turn}
           index={index}
-          withArm={!cameraStill}
           opened={opened === index}
           onOpen={(open) => setOpened(open ? index : null)}
         />
@@ -66,7 +64,9 @@ export function WrenchPictures({ record, wheelEnd }: Props) {
           })
         }
       />
-      {outcome.ok ? <TurnRead outcome={outcome.value} /> : null}
+      {outcome.ok ? (
+        <TurnRead outcome={outcome.value} saidStill={cameraStill} made={check.applications ?? 0} />
+      ) : null}
       {!outcome.ok && turns.length > 0 ? <p className="note">{turnFailureText(outcome.failure)}</p> : null}
       {said && answer && said !== answer ? <p className="note">{WRENCH.differs(DECIDED[said])}</p> : null}
     </section>

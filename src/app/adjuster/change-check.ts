@@ -4,6 +4,7 @@ import { work } from '../stores.ts';
 
 /** As many as the record takes. */
 export const MOST_APPLICATIONS = 100;
+export const MOST_TURNS = 40;
 
 const NO_CHECK: AdjusterCheck = {
   answer: null,

@@ -32,7 +32,7 @@ export function followPlan(view: View): FollowPlan | null {
   if (!face || !pin) return null;
   const pxPerMm = scaleOf(view.marks, face, pin, camshaft);
   const radius = (mm: number) => Math.min(RADIUS_PX.most, Math.max(RADIUS_PX.least, mm * pxPerMm));
-  const thing = (mark: Mark, how: FollowedThing['how'], mm: number): FollowedThing => ({
+  const thing = (mark: Mark, how: 'moves' | 'turns' | 'carried', mm: number): FollowedThing => ({
     name: mark.id,
     placePx: [mark.xPx, mark.yPx],
     how,

@@ -96,7 +96,12 @@ function questionIn({ fromUpright }: LumaPlaces, question: FollowQuestion): Foll
     return [x - ox, y - oy] as const;
   };
   return {
-    things: question.things.map((thing) => ({ ...thing, placePx: fromUpright(thing.placePx) })),
+    things: question.things.map((thing) => {
+      const placePx = fromUpright(thing.placePx);
+      return thing.how === 'swings'
+        ? { ...thing, placePx, aboutPx: fromUpright(thing.aboutPx) }
+        : { ...thing, placePx };
+    }),
     aboutPx: fromUpright(question.aboutPx),
     leaveOut: question.leaveOut.map((outline) => outline.map(fromUpright)),
     reachPx: { out: step(question.reachPx.out), back: step(question.reachPx.back) },

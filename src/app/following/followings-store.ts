@@ -1,10 +1,10 @@
 /** What is under way in following a clip, by its key, and why it came to nothing. What came of it is in the record. */
 import { createStore } from 'zustand/vanilla';
-import type { ClipFailure } from '../../measurement/clip-measurement.ts';
 import type { MeasurementFailure } from '../../measurement/measurement.ts';
+import type { WrenchClipFailure } from '../../measurement/wrench-clip.ts';
 import type { FollowerFailure } from './follow-task.ts';
 
-export type FollowingFailure = FollowerFailure | ClipFailure | MeasurementFailure;
+export type FollowingFailure = FollowerFailure | WrenchClipFailure | MeasurementFailure;
 
 export type Following =
   | {

@@ -15,7 +15,7 @@ export type Seen = {
 };
 
 /** How well the seed's own place is known to itself. */
-const SEED_SIGMA_PX = 0.02;
+export const SEED_SIGMA_PX = 0.02;
 
 export function trackOf(id: string, view: View, plan: FollowPlan, seen: Seen): Track | null {
   const { frame } = view;
@@ -54,7 +54,7 @@ export function trackOf(id: string, view: View, plan: FollowPlan, seen: Seen): T
   };
 }
 
-function columns(
+export function columns(
   kind: TrackPoint['kind'],
   markId: Mark['id'],
   sights: readonly (FrameSight['things'][number] | null | undefined)[],

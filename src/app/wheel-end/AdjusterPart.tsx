@@ -47,7 +47,7 @@ export function AdjusterPart({ record, wheelEnd }: Props) {
             value={check.answer}
             onChange={(answer) => set({ answer })}
           />
-          <p className="quiet">{ADJUSTER.noRepair}</p>
+          <p>{ADJUSTER.noRepair}</p>
         </>
       )}
     </>

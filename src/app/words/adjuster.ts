@@ -13,24 +13,35 @@ export const ADJUSTER_ANSWERS: Readonly<Record<AdjusterAnswer, string>> = {
 export const ADJUSTER = {
   kind: 'Kind of adjuster',
   sentence:
-    'Back the hex off a little, then have the brake applied fully and released, again and again. The hex must creep round in steps and the stroke must shrink.',
+    'Does it take up by itself? Back the hex off by a quarter to half a turn first; a ratchet noise is normal. Then have the brake applied fully and released, again and again, up to twelve times. The hex must creep back in steps, and the stroke must shrink to normal.',
   caution:
-    'Chocks in place, hands out while the brake is applied. Only on the brake under test, and never on one that is already out of adjustment otherwise.',
+    'Chocks in place, hands out while the brake is applied. Back off only the brake under test, and no brake that is out of adjustment already, unless it is that one.',
   applications: 'Full applications made',
   fewer: 'One application fewer',
   more: 'One application more',
   answer: 'What the hex did',
+  takesUp:
+    'It takes up: go on until the stroke is normal, and measure the stroke. Still too long: the fault is elsewhere.',
   noRepair:
-    'Turning an automatic adjuster by hand is no repair: where it does not take up, find the cause or replace it.',
+    'Turning an automatic adjuster by hand is no repair: it hides the cause and wears the clutch, and the brake soon goes out again. Where it does not take up, find the cause or replace it.',
 } as const;
 
 export const WRENCH = {
   heading: 'Pictures of the wrench',
-  how: 'Leave a wrench on the hex. Brake released: take a picture straight at the end of the hex, as near from the same place as you can. First one before any application, then one after every two or so.',
+  how: 'Leave a wrench on the hex and never take it off between the pictures. Brake released: take a picture straight at the end of the hex. First one before any application, then one after every two or so.',
   backedOff: 'To back it off, the wrench was turned (as the pictures show it)',
   still: 'The camera stands on something and stays there',
-  stillHint: 'Held by hand, the arm is marked too: it tells how the camera turned.',
-  add: 'Take a picture now',
+  stillHint: 'The arm is marked all the same: it shows whether the camera stood. By hand the turn is rough.',
+  notToTheLast: (made: number, last: number) =>
+    `${made} applications made; the last picture is from after ${last}: what the wrench did since is not known.`,
+  moved: 'By the marks of hex and arm the camera moved, or a mark is off: the turn is read as by hand.',
+  putOver:
+    'Not known within 3°: the pictures do not tell how slanted they look at the hex. Without another application, put the wrench over on the hex so that it points 60° or more to one side, take a picture, then to the other side, and take one more. Mark the same spots.',
+  stand:
+    'Not known within 3°: a hand does not come back to the same place. Set the camera up so that it stays, say so above, and begin anew.',
+  clip: 'Hex, arm and wrench are followed frame by frame; the applications are counted by the push rod’s own motion. A picture of every rest comes of it.',
+  clipNeeds: 'Choose a frame with the brake released and mark all four.',
+  add: 'Take a picture or a clip now',
   picture: (number: number, applications: number) =>
     `Picture ${number}, after ${applications} application${applications === 1 ? '' : 's'}`,
   toMark: 'to be marked',
@@ -65,7 +76,7 @@ export const WRENCH_POINT_NAMES: Readonly<Record<WrenchPoint, string>> = {
 
 export const WRENCH_POINT_ASKED: Readonly<Record<WrenchPoint, string>> = {
   centre: 'Tap the middle of the hex.',
-  tip: 'Tap a spot far out on the wrench: the same spot in every picture.',
+  tip: 'Tap a spot far out on the wrench, on its flat: the same spot in every picture.',
   camshaft: 'Tap the end of the camshaft, in the middle.',
   pin: 'Tap the end of the clevis pin, in the middle.',
 };
@@ -93,11 +104,13 @@ export function reasonText(reason: AdjusterReason): string {
     case 'adjuster/few-applications':
       return 'Too few applications: two that turn the wrench, or four that do not.';
     case 'adjuster/near-least-turn':
-      return 'About 5° or less, or too uncertain. More applications; pictures straight at the hex, from a camera that stands still.';
+      return 'About 5° or less, or too uncertain. More applications; pictures straight at the hex, from a camera that stays.';
     case 'adjuster/direction-not-said':
       return 'It turned. Say which way it was backed off: taking up is the other way.';
     case 'adjuster/turned-off':
       return 'The wrench went on in the direction of backing off. That is not taking up: did it slip or fall?';
+    case 'adjuster/too-fast':
+      return 'More than 30° in an application is no creeping: the wrench was put on anew, or moved. Leave it on and begin anew.';
     case 'adjuster/went-back':
       return 'The wrench went forth and back between the pictures. Put it on firmly and begin anew.';
   }
@@ -108,11 +121,13 @@ export function turnFailureText(failure: AdjusterTurnFailure): string {
     case 'adjuster-turn/too-few':
       return 'Two marked pictures with applications between them tell the turn.';
     case 'adjuster-turn/no-arm':
-      return 'The camera may have turned: mark the arm in every picture, or say that the camera stood still.';
+      return 'A camera that turned looks like a wrench that did: mark the camshaft end and the clevis pin in every picture.';
     case 'adjuster-turn/short':
       return `The wrench is too short in the picture after ${failure.applicationsBefore} applications. Mark a spot farther out, or go nearer.`;
     case 'adjuster-turn/lengths-differ':
       return 'The wrench is longer in one picture than another can explain: mark the same spot of it in every picture.';
+    case 'adjuster-turn/put-over':
+      return `The wrench points elsewhere in two pictures after ${failure.applicationsBefore} applications. Put it over only after the last application.`;
     case 'adjuster-turn/too-far':
       return `Near half a turn up to the picture after ${failure.applicationsBefore} applications: which way it went cannot be told. Take a picture more often.`;
   }

@@ -45,6 +45,8 @@ export function followingFailureText(failure: FollowingFailure, unit: LengthUnit
       return `The clip shows the brake at rest ${failure.phase === 'held' ? 'applied' : 'released'} only. Film it released and fully applied, a second each.`;
     case 'clip/too-short':
       return `The clip is too short: ${failure.frames} frames. Film a second before the application and a second while it is held.`;
+    case 'wrench-clip/few-rests':
+      return `The wrench is seen at rest between ${failure.applications} applications ${failure.rests} times only. Film from before the first application until after the last, the whole wrench in the picture, a second of rest after each.`;
     case 'vision/forbidden':
       return 'This page’s server does not let the search start. Take both pictures by hand, and tell whoever keeps the server.';
     case 'vision/not-loaded':

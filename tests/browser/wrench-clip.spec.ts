@@ -1,0 +1,73 @@
+/** A clip of a wrench that turns over five applications, rendered with truth: marked on one frame, followed, read as a turn. */
+import { readFileSync } from 'node:fs';
+import { expect, type Page, test } from '@playwright/test';
+import { type FrameSize, type Px, spotOf } from './main-job-marking.ts';
+import { choose } from './shell-start.ts';
+
+test.setTimeout(180_000);
+
+type TruthFrame = Readonly<Record<'centre' | 'tip' | 'pin' | 'camshaft', Px>> & { readonly turnDeg: number };
+const FOLDER = 'tests/fixtures/wrench';
+const truth: FrameSize & { readonly frames: readonly TruthFrame[]; readonly stepsDeg: readonly number[] } =
+  JSON.parse(readFileSync(`${FOLDER}/truth.json`, 'utf8'));
+const SEED = 4;
+
+async function markAt(page: Page, place: Px): Promise<void> {
+  const viewer = page.locator('.wrench-viewer');
+  await viewer.getByRole('button', { name: 'Fit the whole picture' }).click();
+  const stage = viewer.locator('.viewer-stage');
+  await stage.evaluate((element) => element.scrollIntoView({ block: 'center' }));
+  const { x, y } = (await spotOf(stage, truth, place)).spot;
+  await page.mouse.move(x, y);
+  for (let turns = 0; turns < 4; turns++) await page.mouse.wheel(0, -300);
+  await page.evaluate(
+    () => new Promise((painted) => requestAnimationFrame(() => requestAnimationFrame(painted))),
+  );
+  await page.mouse.click(x, y);
+}
+
+test('a wrench marked on one frame is followed: applications counted, turn within its uncertainty', {
+  tag: '@desk',
+}, async ({ page }) => {
+  await page.goto('/');
+  await page.getByRole('button', { name: 'Start an inspection' }).click();
+  await page.getByRole('button', { name: 'I have read this' }).click();
+  await page.getByRole('button', { name: 'Add trailer axle' }).click();
+  await page.getByRole('button', { name: /^Axle 1, left/ }).click();
+  const part = page
+    .locator('.sheet-part')
+    .filter({ has: page.getByRole('heading', { name: 'Adjuster', exact: true }) });
+  await part.locator('summary').click();
+  await part.getByRole('button', { name: 'Automatic', exact: true }).click();
+  await part.getByRole('button', { name: 'Clockwise', exact: true }).click();
+  await part.getByRole('checkbox', { name: /camera stands on something/ }).check();
+  const buffer = readFileSync(`${FOLDER}/wrench.mp4`);
+  await choose(page, 'Take a picture or a clip now', [{ name: 'wrench.mp4', mimeType: 'video/mp4', buffer }]);
+  const slider = part.getByRole('slider', { name: 'Place in the clip' });
+  await expect(slider).toBeEnabled();
+  await slider.fill(`${SEED}`);
+  await expect(page.locator('.wrench-viewer canvas').first()).toBeVisible();
+  const seed = truth.frames[SEED];
+  if (!seed) throw new Error('no such frame');
+  for (const [what, asked] of [
+    ['centre', 'far out on the wrench'],
+    ['tip', 'camshaft'],
+    ['camshaft', 'clevis pin'],
+    ['pin', 'marked'],
+  ] as const) {
+    await markAt(page, seed[what]);
+    await expect(page.locator('.wrench .asking')).toContainText(asked);
+  }
+  await part.getByRole('button', { name: 'Follow through the clip' }).click();
+  const read = part.locator('.turn-read');
+  await expect(read).toContainText('in 5 applications', { timeout: 120_000 });
+  const [, deg = '', U = '', way = ''] =
+    /^([\d.]+)° ± ([\d.]+)° (\S+)/.exec((await read.locator('.stroke-value').textContent()) ?? '') ?? [];
+  const sought = truth.stepsDeg.reduce((sum, step) => sum + step, 0);
+  expect(way).toBe('counter-clockwise');
+  expect(Math.abs(Number(deg) - sought)).toBeLessThan(Number(U));
+  await expect(read.getByRole('status')).toHaveText('Takes up');
+  await expect(part.getByRole('button', { name: /^Picture 6, after 5 applications/ })).toContainText(
+    'marked',
+  );
+});
