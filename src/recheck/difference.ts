@@ -52,7 +52,16 @@ export type SignatureFault =
 
 export type CaptureFault =
   | { readonly code: 'captures/missing'; readonly captureId: string; readonly fileName: string }
-  | { readonly code: 'captures/not-in-record'; readonly path: string };
+  | { readonly code: 'captures/not-in-record'; readonly path: string }
+  /** The photo's own EXIF says otherwise than the record says it does. */
+  | {
+      readonly code: 'captures/facts-differ';
+      readonly captureId: string;
+      readonly fileName: string;
+      readonly fact: 'takenAt' | 'focal35Mm';
+      readonly recorded: string | number | null;
+      readonly found: string | number | null;
+    };
 
 export type RuleSetFault = {
   readonly code: 'rule-sets/not-held' | 'rule-sets/differs' | 'rule-sets/not-listed';

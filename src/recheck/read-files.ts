@@ -1,7 +1,10 @@
 /** Every file of the container hashed once, in one pass; the few that are documents are kept, where they are not absurdly large. */
+
+import { FIRST_BYTES, isPhotoType, mediaTypeOf } from '../captures/media-type.ts';
 import { type ByteFacts, type ByteSource, bytesOf, factsOf, sourceOfBytes } from '../evidence/byte-source.ts';
 import type { Hashes } from '../evidence/hashes.ts';
-import { TIME_STAMP_PATH } from '../evidence/package-path.ts';
+import { roleOfPath, TIME_STAMP_PATH } from '../evidence/package-path.ts';
+import { PHOTO_LIMIT_BYTES, type PhotoSaid, photoSaid } from './photo-said.ts';
 import type { StoredFile } from './read-container.ts';
 import { TOKEN_LIMIT_BYTES } from './time-stamp.ts';
 
@@ -12,6 +15,8 @@ export type ReadFile = {
   readonly facts: ByteFacts;
   /** Null: not a document, or larger than any document is. */
   readonly bytes: Uint8Array<ArrayBuffer> | null;
+  /** Null: no photo that can be read. */
+  readonly photo: PhotoSaid | null;
 };
 
 export type Files = ReadonlyMap<string, ReadFile>;
@@ -33,11 +38,21 @@ export async function readFiles(
   const files = new Map<string, ReadFile>();
   for (const { path, sizeBytes, crc32, from } of stored) {
     const isKept = sizeBytes <= (DOCUMENT_LIMITS_BYTES[path] ?? -1);
-    const bytes = isKept ? await bytesOf(source, from, from + sizeBytes) : null;
+    const isCapture = roleOfPath(path) === 'capture' && sizeBytes <= PHOTO_LIMIT_BYTES;
+    const mayBePhoto =
+      isCapture && isPhoto(await bytesOf(source, from, from + Math.min(FIRST_BYTES, sizeBytes)));
+    const bytes = isKept || mayBePhoto ? await bytesOf(source, from, from + sizeBytes) : null;
     const facts = bytes
       ? await factsOf(sourceOfBytes(bytes).read(0, bytes.length), hashes)
       : await factsOf(source.read(from, from + sizeBytes), hashes);
-    files.set(path, { path, stated: { sizeBytes, crc32 }, facts, bytes });
+    const photo = mayBePhoto && bytes ? photoSaid(bytes) : null;
+    files.set(path, { path, stated: { sizeBytes, crc32 }, facts, bytes: isKept ? bytes : null, photo });
   }
   return files;
+}
+
+/** Clips are large and are only hashed, in pieces. */
+function isPhoto(first: Uint8Array): boolean {
+  const kind = mediaTypeOf(first);
+  return kind.ok && isPhotoType(kind.value);
 }

@@ -1,8 +1,9 @@
 /** The record of a package against what lies beside it: captures and rule sets. */
+import type { Capture } from '../captures/capture.ts';
 import type { Manifest, RuleSetUsed } from '../evidence/manifest.ts';
 import type { InspectionRecord } from '../record/record.ts';
 import type { CaptureFault, RuleSetFault } from './difference.ts';
-import type { Files } from './read-files.ts';
+import type { Files, ReadFile } from './read-files.ts';
 
 /** By the bytes that are there, whatever the manifest says of them. */
 export function captureFaults(
@@ -21,7 +22,24 @@ export function captureFaults(
     ...found
       .filter(({ facts }) => !named.has(facts.sha256))
       .map(({ path }): CaptureFault => ({ code: 'captures/not-in-record', path })),
+    ...captures.flatMap((capture) => factFaults(capture, found)),
   ];
+}
+
+function factFaults(capture: Capture, found: readonly ReadFile[]): CaptureFault[] {
+  const photo = found.find(({ facts }) => facts.sha256 === capture.sha256)?.photo;
+  if (!photo) return [];
+  const { id: captureId, fileName } = capture;
+  return (['takenAt', 'focal35Mm'] as const)
+    .filter((fact) => photo[fact] !== capture[fact])
+    .map((fact) => ({
+      code: 'captures/facts-differ',
+      captureId,
+      fileName,
+      fact,
+      recorded: capture[fact],
+      found: photo[fact],
+    }));
 }
 
 /** held: what this program would have listed for the record. */

@@ -3,6 +3,7 @@ import { createHash, randomBytes } from 'node:crypto';
 import { readFileSync } from 'node:fs';
 import type { Mark } from '../../src/marks/mark.ts';
 import type { InspectionRecord } from '../../src/record/record.ts';
+import { demoCapture } from '../bench/demo-capture.ts';
 import { exampleRecord } from '../record/example-record.ts';
 import { type TruthView, truthOf } from './main-job-truth.ts';
 
@@ -26,7 +27,7 @@ export function pairRecord(pictures = PICTURES.map((path) => pictureBytes(path))
   const captures = truth.views.map(({ state, widthPx, heightPx }) => {
     const bytes = pictures[PICTURES.findIndex((path) => path.endsWith(`${state}.jpg`))] ?? Buffer.of();
     const sha256 = createHash('sha256').update(bytes).digest('hex');
-    const focal35Mm = null;
+    const { takenAt, focal35Mm } = demoCapture(state, `${SET}/${state}.jpg`);
     return {
       ...sample,
       id: state,
@@ -35,6 +36,9 @@ export function pairRecord(pictures = PICTURES.map((path) => pictureBytes(path))
       sha256,
       widthPx,
       heightPx,
+      takenAt,
+      fileWrittenAt: null,
+      addedAt: null,
       focal35Mm,
     };
   });

@@ -55,19 +55,22 @@ export type SmallPackage = {
   readonly record: InspectionRecord;
   readonly keys: KeyPair;
   readonly captureBytes?: number;
+  /** By the capture's id, in place of invented bytes. */
+  readonly photos?: ReadonlyMap<string, Uint8Array>;
 };
 
 export async function packageBytes({
   record,
   keys,
   captureBytes = 40,
+  photos = new Map(),
 }: SmallPackage): Promise<Uint8Array<ArrayBuffer>> {
   const sealed = sealHistory(record, { at: '2026-05-12T17:00:00.000Z', by: 'R. Ames' }, sha256);
   const input: PackageInput<ByteSource> = {
     record: sealed,
     madeAt: '2026-05-12T17:00:01.000Z',
     engine: '0.1.0',
-    captures: sealed.captures.map(({ id }) => sourceOfBytes(captureOf(id, captureBytes))),
+    captures: sealed.captures.map(({ id }) => sourceOfBytes(photos.get(id) ?? captureOf(id, captureBytes))),
     stills: [{ name: 'axle 2 right released', source: sourceOfBytes(captureOf('still', 30)) }],
     report: '<!doctype html><title>Report</title>\n',
   };

@@ -137,6 +137,8 @@ export function differenceText(difference: Difference): string {
       return `The picture ${quoted(difference.fileName)} that the record speaks of is not in the package as it was measured.`;
     case 'captures/not-in-record':
       return `${difference.path} is a picture that the record does not know.`;
+    case 'captures/facts-differ':
+      return `${quoted(difference.fileName)}: the record says ${FACTS[difference.fact]} ${valueText(difference.recorded)}, the picture itself says ${valueText(difference.found)}.`;
     case 'rule-sets/not-held':
       return `This program does not hold the rule set ${quoted(difference.id)}.`;
     case 'rule-sets/differs':
@@ -168,6 +170,8 @@ const PROBLEMS: Readonly<Record<NotReadable['problem'], string>> = {
 function notReadableText({ path, problem, place }: NotReadable): string {
   return `${path} ${PROBLEMS[problem]}${place === '' ? '' : `, at ${place}`}.`;
 }
+
+const FACTS = { takenAt: 'taken at', focal35Mm: 'focal length (35 mm frame)' } as const;
 
 const quoted = (text: string) => `“${text}”`;
 
