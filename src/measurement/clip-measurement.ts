@@ -54,6 +54,8 @@ export type ClipMeasurement = {
 };
 
 export type ClipWarning =
+  /** With a tape as the scale: seen from one place its depth stays open, and U is wide for that. */
+  | { readonly code: 'clip/little-sway'; readonly swayMm: number }
   | { readonly code: 'clip/picture-warps'; readonly stillScatter: number }
   | { readonly code: 'clip/clock-doubtful'; readonly framesPerSecond: number }
   | { readonly code: 'clip/applications-differ'; readonly spreadMm: number };

@@ -1,15 +1,19 @@
 /**
  * The pin's way through a clip before there is any scale: in pixels of the seed frame, along the rod.
  *
- * Model    the pin's place taken to the seed frame (still-motion.ts); its part along the line from the face to the pin there, outwards
- * Assumes  all in one plane: good to tell when the brake moves, not how far
+ * Model    the pin's place taken to the seed frame (parallax-motion.ts); its part along the line from the face to the pin there,
+ *          outwards. How near the pin is to the camera, beside what stands still, is what leaves the travel stillest: of frames beside
+ *          each other the change of travel over that of parallax, weighted median.
+ * Assumes  the brake rests most of the time. Good to tell when it moves, not how far
  * Fails    'clip/pin-lost', 'clip/few-still'
  */
 import { assert, fail, ok, type Result } from '../basics/result.ts';
 import { placeAt, type Track } from '../marks/track.ts';
+import type { Place } from './affine-fit.ts';
 import type { ClipFailure } from './clip-measurement.ts';
+import { inSeed, parallaxMotion } from './parallax-motion.ts';
 import type { TravelPoint } from './phases.ts';
-import { placeOf, seedFrame, seedFromFrame } from './still-motion.ts';
+import { placeOf, seedFrame } from './still-motion.ts';
 
 const LEAST_SEEN = 0.25;
 const LEAST_STILLS = 6;
@@ -30,18 +34,46 @@ export function clipTravel(track: Track, ticksPerSecond: number): Result<ClipTra
   const rodPx = Math.hypot(to.xPx - from.xPx, to.yPx - from.yPx);
   const way = [(to.xPx - from.xPx) / rodPx, (to.yPx - from.yPx) / rodPx] as const;
   const frames = track.timeTicks.length;
+  const motionOf = parallaxMotion(track);
+  const alongWay = ([x, y]: Place) => x * way[0] + y * way[1];
   let moved = 0;
-  const points = track.timeTicks.flatMap((ticks, frame): TravelPoint[] => {
-    const map = seedFromFrame(track, frame);
-    if (map) moved++;
-    const place = placeAt(pin, frame);
-    if (!map || !place) return [];
-    const [x, y] = map(placeOf(place));
-    const travel = (x - to.xPx) * way[0] + (y - to.yPx) * way[1];
-    return [{ frame, timeS: ticks / ticksPerSecond, travel, u: place.sigmaPx }];
+  const seen = track.timeTicks.flatMap((ticks, frame) => {
+    const motion = motionOf(frame);
+    if (motion) moved++;
+    const at = placeAt(pin, frame);
+    if (!motion || !at) return [];
+    const { place, perNearness } = inSeed(motion, placeOf(at));
+    const travel = alongWay([place[0] - to.xPx, place[1] - to.yPx]);
+    return [{ frame, timeS: ticks / ticksPerSecond, travel, u: at.sigmaPx, sway: alongWay(perNearness) }];
   });
   if (moved < LEAST_SEEN * frames) return fail({ code: 'clip/few-still', found: 0, needed: LEAST_STILLS });
-  if (points.length < LEAST_SEEN * frames)
-    return fail({ code: 'clip/pin-lost', seen: points.length, frames });
+  if (seen.length < LEAST_SEEN * frames) return fail({ code: 'clip/pin-lost', seen: seen.length, frames });
+  const nearness = nearnessOfPin(seen);
+  const points = seen.map(
+    ({ travel, sway, ...point }): TravelPoint => ({ ...point, travel: travel - nearness * sway }),
+  );
   return ok({ points, rodPx });
+}
+
+/** Less sway tells no nearness, px. */
+const LEAST_SWAY_PX = 1.5;
+/** In units of what stands still. */
+const MOST_NEARNESS = 6;
+
+function nearnessOfPin(seen: readonly { readonly travel: number; readonly sway: number }[]): number {
+  const sways = seen.map(({ sway }) => sway);
+  if (Math.max(...sways) - Math.min(...sways) < LEAST_SWAY_PX) return 0;
+  const steps = seen.slice(1).flatMap(({ travel, sway }, i) => {
+    const last = seen[i] as (typeof seen)[number];
+    const by = sway - last.sway;
+    return by === 0 ? [] : [{ nearness: (travel - last.travel) / by, weight: Math.abs(by) }];
+  });
+  steps.sort((a, b) => a.nearness - b.nearness);
+  const half = steps.reduce((sum, { weight }) => sum + weight, 0) / 2;
+  let sum = 0;
+  for (const { nearness, weight } of steps) {
+    sum += weight;
+    if (sum >= half) return Math.max(-MOST_NEARNESS, Math.min(MOST_NEARNESS, nearness));
+  }
+  return 0;
 }

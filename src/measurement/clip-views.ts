@@ -58,7 +58,7 @@ export function clipViews(
 
   const seed = seedFrame(track);
   const middle = middleFrame(track, points, other);
-  const frames = [...framesOf(own, MOST_CANDIDATES), ...framesOf(other, MOST_CANDIDATES)];
+  const frames = [own, other].flatMap((part) => withTape(track, framesOf(part, MOST_CANDIDATES), part));
   const ties = spreadTies(track, frames, [seed, middle]);
   if (ties.length < LEAST_TIES)
     return fail({ code: 'clip/few-still', found: ties.length, needed: LEAST_TIES });
@@ -135,10 +135,26 @@ function middleFrame(track: Track, points: readonly TravelPoint[], { from, to }:
   const most = Math.max(...inside.map(({ seen }) => seen));
   const mean = inside.reduce((sum, { travel }) => sum + travel, 0) / inside.length;
   const fit = inside.filter(({ seen, faced }) => faced && seen >= SEEN_SHARE * most);
+  const taped = fit.filter(({ frame }) => showsTape(track, frame));
   const off = (point: TravelPoint) => Math.abs(point.travel - mean) + point.u;
-  const best = (fit.length > 0 ? fit : inside).reduce((a, b) => (off(b) < off(a) ? b : a));
+  const pool = [taped, fit, inside].find(({ length }) => length > 0) as typeof inside;
+  const best = pool.reduce((a, b) => (off(b) < off(a) ? b : a));
   return best.frame;
 }
+
+/** Of a plateau the frames in which the tape was looked for and seen, where there are such; else those given. */
+function withTape(track: Track, frames: readonly number[], { from, to }: Part): readonly number[] {
+  const seen = Array.from({ length: to - from + 1 }, (_, i) => from + i).filter((frame) =>
+    showsTape(track, frame),
+  );
+  return seen.length > 0 ? seen : frames;
+}
+
+const LEAST_GRADUATIONS = 3;
+
+const showsTape = ({ points }: Track, frame: number): boolean =>
+  points.filter((point) => point.kind === 'tape-graduation' && placeAt(point, frame)).length >=
+  LEAST_GRADUATIONS;
 
 function framesOf({ from, to }: Part, most: number): readonly number[] {
   const count = to - from + 1;

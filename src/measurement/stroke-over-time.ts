@@ -13,10 +13,12 @@ import type { Adjustment } from '../adjustment/adjustment.ts';
 import { assert, fail, ok, type Result } from '../basics/result.ts';
 import { placeAt, type Track } from '../marks/track.ts';
 import { applicationsOf } from './applications.ts';
+import { cameraSwayMm } from './camera-sway.ts';
 import type { ClipFailure, ClipMeasurement, ClipWarning, CurvePoint } from './clip-measurement.ts';
 import type { FramePose } from './frame-pose.ts';
 import { framePoses } from './frame-poses.ts';
 import { measurementOf } from './measure.ts';
+import type { Measured } from './measured.ts';
 import type { MeasureInput, MeasurementFailure } from './measurement.ts';
 import { phasesOf } from './phases.ts';
 import { problemFromViews } from './problem-from-views.ts';
@@ -26,6 +28,9 @@ import { squarePassing } from './square-passing.ts';
 const LEAST_TRAVEL_MM = 5;
 /** From here on what stands still does not stand still, or the picture is not the picture of a camera. */
 const WARPED = 2;
+/** U that a stroke should have: 1/32 in. A hand's width to and fro reaches it with a tape: docs/measurement.md. */
+const WANTED_MM = 25.4 / 32;
+const ENOUGH_SWAY_MM = 60;
 /** A phone films 24 to 60 frames a second; more is filmed to be shown slowly, and which of both the file's clock tells is open. */
 const USUAL_FRAMES_PER_S = 100;
 /** Applications of one brake that differ by more than this are worth a word: 1/16 in. */
@@ -71,7 +76,10 @@ export function strokeOverTime(
     square: squarePassing(curve),
     stillScatter,
     gaps: gapsOf(track),
-    warnings: warningsOf(curve, stillScatter, spreadMm),
+    warnings: [
+      ...swayWarning(input, measurement.value.strokeMm, poses),
+      ...warningsOf(curve, stillScatter, spreadMm),
+    ],
   });
 }
 
@@ -115,6 +123,16 @@ function gapsOf(track: Track): ClipMeasurement['gaps'] {
       }
       return gaps;
     });
+}
+
+function swayWarning(
+  { references }: MeasureInput,
+  { U95 }: Measured,
+  poses: readonly (FramePose | null)[],
+): readonly ClipWarning[] {
+  if (!references.tape || references.clampBand || references.target || U95 <= WANTED_MM) return [];
+  const swayMm = cameraSwayMm(poses.flatMap((each) => each?.pose ?? []));
+  return swayMm < ENOUGH_SWAY_MM ? [{ code: 'clip/little-sway', swayMm }] : [];
 }
 
 function warningsOf(

@@ -32,7 +32,7 @@ const FAMILIES: readonly Family[] = [
 const LEAST_MAJORS = 2;
 const LEAST_SPACING_PX = 7;
 /** Rows beside the edge: where shorter strokes between them end depends on the tape. */
-const BANDS_MM = [
+export const BANDS_MM = [
   [0.6, 2],
   [1.2, 3.2],
   [2.6, 4.4],
@@ -47,12 +47,30 @@ const FLOOR_PX = 0.1;
 const PER_RMS = 0.5;
 
 export type Lattice = { readonly marks: readonly FoundMark[] };
-type Measured = Lattice & { readonly rmsPx: number; readonly share: number };
+/** With how it was found: it can be found so again in a picture beside this one (seed-tape.ts). scale: in the middle row of the band. */
+export type MeasuredLattice = Lattice & {
+  readonly rmsPx: number;
+  readonly share: number;
+  readonly frame: Frame;
+  readonly rough: Rough;
+  readonly scale: ProjectiveScale;
+  readonly middlePx: number;
+  readonly bandMm: readonly [number, number];
+  readonly measuring: Measuring;
+};
 
 export function findLattice(
   gray: Gray,
   named: readonly [NamedGraduation, NamedGraduation],
 ): Result<Lattice, LatticeFailure> {
+  const found = measureLattice(gray, named);
+  return found.ok ? ok({ marks: found.value.marks }) : found;
+}
+
+export function measureLattice(
+  gray: Gray,
+  named: readonly [NamedGraduation, NamedGraduation],
+): Result<MeasuredLattice, LatticeFailure> {
   const [low, high] = [...named].sort((a, b) => a.readingMm - b.readingMm) as [
     NamedGraduation,
     NamedGraduation,
@@ -78,7 +96,7 @@ export function findLattice(
   return measureStrokes(gray, frame, search.value, { low, high, pxPerMm, family });
 }
 
-const familyOf = (readingsMm: readonly number[]): Family | null =>
+export const familyOf = (readingsMm: readonly number[]): Family | null =>
   FAMILIES.find(({ outMm }) => readingsMm.every((mm) => isMultiple(mm, outMm))) ?? null;
 
 /** An inch or a centimetre; null where the readings are neither's. */
@@ -88,7 +106,7 @@ export const wholeMm = (...readingsMm: readonly number[]): number | null =>
 const isMultiple = (valueMm: number, stepMm: number) =>
   Math.abs(valueMm / stepMm - Math.round(valueMm / stepMm)) * stepMm < 0.02;
 
-function onEdge({ origin, along, across }: Frame, { at, slope, inward }: TapeEdge): Frame {
+export function onEdge({ origin, along, across }: Frame, { at, slope, inward }: TapeEdge): Frame {
   const length = Math.hypot(1, slope);
   const turned: Point = [(along[0] + slope * across[0]) / length, (along[1] + slope * across[1]) / length];
   return {
@@ -98,7 +116,7 @@ function onEdge({ origin, along, across }: Frame, { at, slope, inward }: TapeEdg
   };
 }
 
-type Measuring = {
+export type Measuring = {
   readonly low: NamedGraduation;
   readonly high: NamedGraduation;
   readonly pxPerMm: number;
@@ -111,23 +129,26 @@ function measureStrokes(
   frame: Frame,
   rough: Rough,
   measuring: Measuring,
-): Result<Lattice, LatticeFailure> {
+): Result<MeasuredLattice, LatticeFailure> {
   const { family, low, high } = measuring;
   // Whole ones alone would not do: of a wrong scale, too, each may fall on some stroke.
   const tried = BANDS_MM.flatMap((band) => strokesIn(gray, frame, rough, measuring, band) ?? []);
   const best = tried.sort((a, b) => b.share - a.share - (b.rmsPx - a.rmsPx))[0];
-  if (best && best.share >= LEAST_SHARE && best.rmsPx < MOST_RMS_PX) return ok({ marks: best.marks });
+  if (best && isLattice(best)) return ok(best);
   const sought = Math.round((high.readingMm - low.readingMm) / family.outMm) + 1;
   return fail({ code: 'tape/few-strokes', found: Math.round((best?.share ?? 0) * sought), sought });
 }
 
-function strokesIn(
+export const isLattice = ({ share, rmsPx }: MeasuredLattice) => share >= LEAST_SHARE && rmsPx < MOST_RMS_PX;
+
+export function strokesIn(
   gray: Gray,
   frame: Frame,
   rough: Rough,
-  { low, high, pxPerMm, family }: Measuring,
+  measuring: Measuring,
   bandMm: readonly [number, number],
-): Measured | null {
+): MeasuredLattice | null {
+  const { low, high, pxPerMm, family } = measuring;
   const beyondMm = 2 * family.majorMm;
   const { outMm } = family;
   const values: number[] = [];
@@ -188,5 +209,5 @@ function strokesIn(
         sigmaPx: Math.hypot(sigmaPx, PER_RMS * rmsPx, FLOOR_PX),
       }),
     );
-  return { marks, rmsPx, share: kept / sought };
+  return { marks, rmsPx, share: kept / sought, frame, rough, scale, middlePx: middle, bandMm, measuring };
 }

@@ -30,14 +30,14 @@ export function commonMotion(pairs: readonly Moved[], tolerancePx: number): Moti
   const agree = (motion: Motion) => pairs.filter((pair) => offBy(motion, pair) < tolerancePx);
   let best: readonly Moved[] = [];
   for (let i = 0; i < DRAWS; i++) {
-    const motion = leastSquares([one(), one()]);
+    const motion = similarity([one(), one()]);
     const agreeing = motion ? agree(motion) : [];
     if (agreeing.length > best.length) best = agreeing;
     if (best.length > 0.9 * pairs.length) break;
   }
   if (best.length < Math.max(LEAST_AGREEING, LEAST_SHARE * pairs.length)) return null;
-  const rough = leastSquares(best);
-  return rough && leastSquares(agree(rough));
+  const rough = similarity(best);
+  return rough && similarity(agree(rough));
 }
 
 function offBy(motion: Motion, { from, to }: Moved): number {
@@ -45,7 +45,7 @@ function offBy(motion: Motion, { from, to }: Moved): number {
   return Math.hypot(x - to[0], y - to[1]);
 }
 
-function leastSquares(pairs: readonly Moved[]): Motion | null {
+export function similarity(pairs: readonly Moved[]): Motion | null {
   const n = pairs.length;
   let [fx, fy, tx, ty] = [0, 0, 0, 0];
   for (const { from, to } of pairs) {

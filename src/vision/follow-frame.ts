@@ -5,15 +5,17 @@
  */
 import type { PatchMap } from './fit-patch.ts';
 import { type Carried, carried } from './follow-carry.ts';
-import { type Motion, movedBy } from './follow-common.ts';
+import { type Motion, type Moved, movedBy, similarity } from './follow-common.ts';
 import { type MotionSearch, motionSince } from './follow-motion.ts';
 import type { FollowQuestion, FrameSight, Gap } from './follow-sight.ts';
 import type { FollowState, ThingState } from './follow-state.ts';
-import { type Stills, stillsIn } from './follow-stills-frame.ts';
+import { type Stills, type StillsSeen, stillsIn } from './follow-stills-frame.ts';
+import { tapeIn } from './follow-tape.ts';
 import { type Followable, followThing, type ThingSight } from './follow-thing.ts';
 import { wayOf } from './follow-way.ts';
 import type { Gray } from './gray.ts';
 import type { Point } from './point.ts';
+import type { SeedTape } from './seed-tape.ts';
 
 export type FollowKit = {
   readonly question: FollowQuestion;
@@ -23,6 +25,8 @@ export type FollowKit = {
   readonly nearness: readonly number[];
   /** null of what is carried. */
   readonly things: readonly (Followable | null)[];
+  /** null: none is marked, or the seed shows no lattice. */
+  readonly tape: SeedTape | null;
 };
 
 /** Of what stands still near a thing, the share that must be seen: farther things alone would carry it elsewhere. */
@@ -30,7 +34,13 @@ const LEAST_NEAR = 0.3;
 
 export type FollowedFrame = { readonly state: FollowState; readonly sight: FrameSight };
 
-export function followFrame(kit: FollowKit, state: FollowState, gray: Gray): FollowedFrame {
+/** withTape: look for its graduations too, which costs as much as all else. */
+export function followFrame(
+  kit: FollowKit,
+  state: FollowState,
+  gray: Gray,
+  withTape: boolean,
+): FollowedFrame {
   const moved = motionSince(kit.search, state, gray);
   const seen = moved && stillsIn(kit.stills, state.stills, moved, gray);
   if (!seen) return lostFrame(state, gray);
@@ -48,6 +58,7 @@ export function followFrame(kit: FollowKit, state: FollowState, gray: Gray): Fol
     if (!about) return lostThing(last, gray);
     return followThing(one, gray, last, { expected, carried: there, way, about: about.place });
   });
+  const sights = things.map(({ sight }) => sight);
   return {
     state: {
       seedPlaces: state.seedPlaces,
@@ -55,8 +66,36 @@ export function followFrame(kit: FollowKit, state: FollowState, gray: Gray): Fol
       things: things.map((thing) => thing.state),
       shiftPx: shiftOf(moved.motion, kit.question.aboutPx),
     },
-    sight: { things: things.map(({ sight }) => sight), stills: seen.sights },
+    sight: {
+      things: sights,
+      stills: seen.sights,
+      tape: (withTape && kit.tape && tapeIn(kit.tape, gray, tapeCarrier(kit, sights, seen))) || [],
+    },
   };
+}
+
+/**
+ * A tape lies about as deep as the face and the camshaft's end: what both do it does, whatever gravel behind it does. Where one of
+ * them is not seen, what stands still about each place carries it.
+ */
+function tapeCarrier(
+  { question, stills }: FollowKit,
+  sights: FrameSight['things'],
+  seen: StillsSeen,
+): (place: Point) => PatchMap | null {
+  const ends = question.things.flatMap(({ how, placePx }, i): readonly Moved[] => {
+    const sight = sights[i];
+    return how !== 'moves' && sight && typeof sight !== 'string'
+      ? [{ from: placePx, to: sight.placePx }]
+      : [];
+  });
+  const motion = ends.length === 2 ? similarity(ends) : null;
+  if (!motion) {
+    const around = { reachPx: stills.nearPx, fullNearness: 1 };
+    return (place) => carried(place, seen.pairs, seen.whole, around);
+  }
+  const { a, b } = motion;
+  return (place) => ({ place: movedBy(motion, place), steps: [a, -b, b, a] });
 }
 
 function movedMap(motion: Motion, { place, steps: [xx, xy, yx, yy] }: PatchMap): PatchMap {
@@ -94,6 +133,6 @@ function lostFrame(state: FollowState, gray: Gray): FollowedFrame {
       things: things.map((thing) => thing.state),
       shiftPx: [0, 0],
     },
-    sight: { things: things.map(({ sight }) => sight), stills: state.stills.map(() => null) },
+    sight: { things: things.map(({ sight }) => sight), stills: state.stills.map(() => null), tape: [] },
   };
 }

@@ -1,4 +1,5 @@
 /** What a follower is asked and what it sees. Places in pixels of the pictures it is given, from the corner of the first pixel. */
+import type { NamedGraduation } from './lattice-search.ts';
 import type { Point } from './point.ts';
 
 /**
@@ -20,6 +21,8 @@ export type FollowedThing = {
 
 export type FollowQuestion = {
   readonly things: readonly FollowedThing[];
+  /** Graduations of a tape that stays where it is: looked for together, in some frames. */
+  readonly tape: readonly NamedGraduation[];
   /** Where to look for what stands still: near this place first. */
   readonly aboutPx: Point;
   /** Outlines in which nothing stands still. */
@@ -38,6 +41,8 @@ export type FrameSight = {
   readonly things: readonly (FollowedSight | Gap)[];
   /** In the order of the follower's own still places. */
   readonly stills: readonly (FollowedSight | null)[];
+  /** In the order of the question; empty where it was not looked for. */
+  readonly tape: readonly (FollowedSight | null)[];
 };
 
 /** too-few-still: the seed picture shows too little that stands still. no-feature: nothing about a thing could be found again. */

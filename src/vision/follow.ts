@@ -21,12 +21,14 @@ import type { Followable } from './follow-thing.ts';
 import type { Gray } from './gray.ts';
 import type { Opencv } from './opencv.ts';
 import type { Point } from './point.ts';
+import { seedTape } from './seed-tape.ts';
 import type { VisionFailure } from './vision-failure.ts';
 
 export type Follower = {
   /** In the seed picture. */
   readonly stills: readonly Point[];
-  next(gray: Gray): FrameSight;
+  /** withTape: with its graduations. */
+  next(gray: Gray, withTape: boolean): FrameSight;
   state(): FollowState;
 };
 
@@ -84,12 +86,13 @@ export function startFollower(
       patches.reduce((sum, { place }) => sum + nearnessOf(place, placePx, nearPx), 0),
     ),
     things,
+    tape: seedTape(seed, question.tape),
   };
   let state = resumed ?? startOf(patches, question);
   return ok({
     stills: patches.map(({ place }) => place),
-    next: (gray) => {
-      const after = followFrame(kit, state, gray);
+    next: (gray, withTape) => {
+      const after = followFrame(kit, state, gray, withTape);
       state = after.state;
       return after.sight;
     },

@@ -1,8 +1,8 @@
 /** Follows a study clip in Node as the worker of the page does: forwards and backwards from the seed. */
-import { followPlan } from '../../src/app/following/follow-plan.ts';
+import { followPlan, tapeEvery } from '../../src/app/following/follow-plan.ts';
 import { trackOf } from '../../src/app/following/track-of.ts';
 import type { Track } from '../../src/marks/track.ts';
-import { startFollower } from '../../src/vision/follow.ts';
+import { type Follower, startFollower } from '../../src/vision/follow.ts';
 import type { FrameSight } from '../../src/vision/follow-sight.ts';
 import type { Gray } from '../../src/vision/gray.ts';
 import type { Opencv } from '../../src/vision/opencv.ts';
@@ -31,16 +31,17 @@ export async function followInNode(
   const backwards: FrameSight[] = [];
   const forwards: FrameSight[] = [];
   let stills: readonly (readonly [number, number])[] = [];
-  let look: ((gray: Gray) => FrameSight) | null = null;
-  const timed = (next: (gray: Gray) => FrameSight, gray: Gray) => {
+  let look: Follower['next'] | null = null;
+  const every = tapeEvery(timeTicks.length);
+  const timed = (next: Follower['next'], gray: Gray, index: number) => {
     const begun = performance.now();
-    const sight = next(gray);
+    const sight = next(gray, index % every === 0);
     frameMs.push(performance.now() - begun);
     return sight;
   };
   for await (const { index, gray } of lumaFrames(clip.file, widthPx, heightPx)) {
     if (index < clip.seedIndex) before.push(gray);
-    else if (look) forwards.push(timed(look, gray));
+    else if (look) forwards.push(timed(look, gray, index));
     else {
       const start = () => startFollower(cv, gray, plan.question, null);
       const [back, forth] = [start(), start()];
@@ -48,7 +49,8 @@ export async function followInNode(
       if (!forth.ok) return forth.failure;
       stills = forth.value.stills;
       look = forth.value.next;
-      for (const earlier of before.splice(0).reverse()) backwards.push(timed(back.value.next, earlier));
+      for (const [at, earlier] of [...before.splice(0).entries()].reverse())
+        backwards.push(timed(back.value.next, earlier, at));
     }
   }
   const track = trackOf('t1', view, plan, { stills, timeTicks, sights: { forwards, backwards } });

@@ -2,7 +2,7 @@
 
 PLAIN = {
     "size": (1920, 1080), "fps": 30.0, "frames": 90, "f_over_w": 0.76, "distance": 760.0, "yaw": 12.0, "lift": 3.0, "roll": 1.2,
-    "aim": (100.0, 45.0, 0.0), "down_y": -1, "shake": 1.0, "pan": (0.0, 0.0), "pan_from": 0.0, "pan_takes": 0.0,
+    "aim": (100.0, 45.0, 0.0), "down_y": -1, "shake": 1.0, "pan": (0.0, 0.0), "pan_from": 0.0, "pan_takes": 0.0, "to_and_fro": (0.0, 0.0),
     "stroke": 52.0, "creep": 0.0, "applications": [(0.8, 0.4, 2.2, 0.36, 1.0)], "seed_frame": 8,
     "exposure_s": 0.0, "readout_s": 0.0, "contrast": 1.0, "noise": 1.6, "jump": None, "shadow": None, "steadied": False,
     "hand": [], "crf": 22, "variable": False, "slow": 1.0, "look": "worn", "tape_turn": 0.0,
@@ -44,4 +44,13 @@ CLIPS = [
     ("tape-before-pin", {"tape_turn": 7.0, "stroke": 58.0}),
     ("all-at-once", {"exposure_s": 1 / 60, "readout_s": 0.016, "shake": 1.7, "contrast": 0.6, "noise": 3.0, "crf": 28, "hand": [(1.4, 0.4)], "frames": 100,
                      "applications": [(0.7, 0.4, 2.5, 0.36, 1.0)], "yaw": 25.0, "f_over_w": 0.9, "stroke": 57.0}),
+    # The phone moved to and fro by a hand's width: how far to each side, mm, and how long a whole turn takes, s.
+    ("sway-plain", {"to_and_fro": (45.0, 1.6)}),
+    ("sway-slow", {"to_and_fro": (40.0, 3.0), "frames": 120, "applications": [(1.5, 0.4, 3.4, 0.36, 1.0)], "yaw": 18.0}),
+    ("sway-half", {"to_and_fro": (22.0, 1.6)}),
+    ("sway-near", {"to_and_fro": (40.0, 1.8), "f_over_w": 0.72, "distance": 560.0, "aim": (100, 55, 0), "stroke": 44.0}),
+    ("sway-far", {"to_and_fro": (60.0, 2.0), "f_over_w": 1.3, "distance": 980.0, "stroke": 60.0, "down_y": 1}),
+    ("sway-oblique", {"to_and_fro": (45.0, 1.8), "yaw": 30.0, "lift": 8.0, "stroke": 38.0}),
+    ("sway-dim", {"to_and_fro": (45.0, 2.0), "contrast": 0.42, "noise": 5.0, "exposure_s": 1 / 100}),
+    ("sway-small", {"size": (1280, 720), "to_and_fro": (45.0, 1.8), "f_over_w": 0.85}),
 ]

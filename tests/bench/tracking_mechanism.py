@@ -102,7 +102,11 @@ class HandCamera:
         down = np.cross(forward, right)
         base = np.stack([right, down, forward])
         eye = np.array(s["aim"]) + away * s["distance"] + base.T @ (sway[:3] * np.array([3.2, 3.2, 3.6]))
-        eye = eye + base.T @ np.array([pan_mm * part, 0.0, 0.0])
-        turn = np.radians(sway[3:] * np.array([0.34, 0.34, 0.5]) + np.array([0.0, pan_deg * part, s["roll"]]))
+        wave_mm, wave_s = s["to_and_fro"]
+        wave = wave_mm * np.sin(2 * np.pi * t / wave_s) if wave_s else 0.0
+        eye = eye + base.T @ np.array([pan_mm * part + wave, 0.0, 0.0])
+        # Whoever moves the phone to and fro keeps the brake in the picture.
+        turned_deg = np.degrees(np.arctan2(wave, s["distance"]))
+        turn = np.radians(sway[3:] * np.array([0.34, 0.34, 0.5]) + np.array([0.0, pan_deg * part + turned_deg, s["roll"]]))
         r = rotation("z", turn[2]) @ rotation("x", turn[0]) @ rotation("y", turn[1]) @ base
         return r, -r @ eye, eye

@@ -54,6 +54,7 @@ export const QUESTION: FollowQuestion = {
     { name: 'camshaft', placePx: CAMSHAFT, how: 'turns', radiusPx: 32 },
     { name: 'face', placePx: FACE, how: 'carried', radiusPx: 10 },
   ],
+  tape: [],
   aboutPx: FACE,
   leaveOut: [
     [

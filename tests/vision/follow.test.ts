@@ -45,7 +45,7 @@ const SEED = scenePicture([applied(0)], NOISE, 1);
 const TIMES = Array.from({ length: 24 }, (_, i) => i + 1);
 const FRAMES = TIMES.map((t) => scenePicture([applied(t)], NOISE, 1 + t));
 const follower = started(SEED, QUESTION);
-const SIGHTS = FRAMES.map((frame) => follower.next(frame));
+const SIGHTS = FRAMES.map((frame) => follower.next(frame, false));
 
 function errorsOf(sights: readonly FrameSight[], doings: readonly Doing[], thing: 0 | 1 | 2) {
   return sights.flatMap(({ things }, i) => {
@@ -125,11 +125,11 @@ test('what stands still is found near the face, outside of what moves, and follo
 
 test('half the frames, then a follower from the kept state for the others: the same numbers', () => {
   const first = started(SEED, QUESTION);
-  const half = FRAMES.slice(0, 12).map((frame) => first.next(frame));
+  const half = FRAMES.slice(0, 12).map((frame) => first.next(frame, false));
   const kept = JSON.parse(JSON.stringify(first.state())) as FollowState;
   const second = started(SEED, QUESTION, kept);
   expect(second.stills).toEqual(follower.stills);
-  expect([...half, ...FRAMES.slice(12).map((frame) => second.next(frame))]).toEqual(SIGHTS);
+  expect([...half, ...FRAMES.slice(12).map((frame) => second.next(frame, false))]).toEqual(SIGHTS);
 });
 
 test('a quick rod in blurred frames: gaps, never a wrong place, and found again at rest', () => {
@@ -141,7 +141,7 @@ test('a quick rod in blurred frames: gaps, never a wrong place, and found again 
   const shutter = (t: number) => [-0.25, 0, 0.25].map((part) => quick(t + part));
   const times = TIMES.slice(0, 8);
   const one = started(SEED, QUESTION);
-  const sights = times.map((t) => one.next(scenePicture(shutter(t), NOISE, 50 + t)));
+  const sights = times.map((t) => one.next(scenePicture(shutter(t), NOISE, 50 + t), false));
   const errors = errorsOf(sights, times.map(quick), PIN);
   expect(Math.max(...errors.map(({ px }) => px))).toBeLessThan(0.7);
   expect(sights.slice(6).map(({ things }) => typeof things[PIN])).toEqual(['object', 'object']);
@@ -159,7 +159,7 @@ test('what leaves the picture is outside, and found when it comes back', () => {
   };
   const one = started(scenePicture([panned(-240)], NOISE, 1), question);
   const shifts = [-248, -256, -264, -272, -280, -288, -296, -286, -276, -266, -256, -246];
-  const sights = shifts.map((dx, i) => one.next(scenePicture([panned(dx)], NOISE, 70 + i)));
+  const sights = shifts.map((dx, i) => one.next(scenePicture([panned(dx)], NOISE, 70 + i), false));
   expect(sights[6]?.things[PIN]).toBe('outside');
   expect(typeof sights.at(-1)?.things[PIN]).toBe('object');
   expect(Math.max(...errorsOf(sights, shifts.map(panned), PIN).map(({ px }) => px))).toBeLessThan(0.3);
@@ -173,10 +173,13 @@ const blank = (gray: Gray, isBlank: (x: number, y: number) => boolean): Gray => 
 
 test('frames of something else altogether are gaps, and the clip is taken up again after them', () => {
   const one = started(SEED, QUESTION);
-  const away = one.next(blank(SEED, () => true));
+  const away = one.next(
+    blank(SEED, () => true),
+    false,
+  );
   expect(away.things.map((sight) => typeof sight)).toEqual(['string', 'string', 'string']);
   expect(away.stills.every((still) => still === null)).toBe(true);
-  const back = [1, 2].map((t) => one.next(FRAMES[t - 1] as Gray));
+  const back = [1, 2].map((t) => one.next(FRAMES[t - 1] as Gray, false));
   expect(Math.max(...errorsOf(back, [1, 2].map(applied), PIN).map(({ px }) => px))).toBeLessThan(0.12);
   expect(typeof back[1]?.things[PIN]).toBe('object');
 });

@@ -39,19 +39,20 @@ export type TapePicture = {
   readonly placeOf: (inches: number, acrossMm: number) => Point;
 };
 
+const SHOWN: readonly Point[] = [
+  [40, 96],
+  [620, 60],
+  [618, 28],
+  [42, 52],
+];
+
 /** 12 in of a blade 19 mm wide that goes away to the right; strokes at sixteenths, longer at eighths, quarters, halves, inches. */
-export function tapePicture({ strokes = true, noise = 2 } = {}): TapePicture {
+export function tapePicture({ strokes = true, noise = 2, shown = SHOWN } = {}): TapePicture {
   const corners: Point[] = [
     [0, 0],
     [12 * INCH, 0],
     [12 * INCH, 19],
     [0, 19],
-  ];
-  const shown: Point[] = [
-    [40, 96],
-    [620, 60],
-    [618, 28],
-    [42, 52],
   ];
   const px = homographyOf(corners, shown);
   if (!px) throw new Error('four corners make a plane');

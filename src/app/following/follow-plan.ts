@@ -15,6 +15,8 @@ export type FollowPlan = {
   readonly question: FollowQuestion;
   /** Of each thing, in the question's order. */
   readonly kinds: readonly Exclude<FollowedKind, 'still'>[];
+  /** Marks of the question's graduations, in its order. */
+  readonly tapeMarkIds: readonly Mark['id'][];
 };
 
 /** Common practice, no source: an arm is 127 to 165 mm long, a released pin stands 90 to 180 mm from the face. */
@@ -25,6 +27,8 @@ const RADIUS_MM = { pin: 6.2, camshaft: 12 };
 const REACH_MM = { out: 90, back: 12 };
 /** Fewer pixels hold nothing to be found again, more only cost time. */
 const RADIUS_PX = { least: 7, most: 60 };
+/** More tell hardly more: what is off of the blade's edge is so of all of them. */
+const MOST_GRADUATIONS = 12;
 
 export function followPlan(view: View): FollowPlan | null {
   const first = (kind: Mark['kind']) => view.marks.find((mark) => mark.kind === kind);
@@ -49,9 +53,11 @@ export function followPlan(view: View): FollowPlan | null {
   const along = (mm: number) =>
     [(mm * pxPerMm * (pin.xPx - face.xPx)) / rodPx, (mm * pxPerMm * (pin.yPx - face.yPx)) / rodPx] as const;
   const applied = view.state === 'applied';
+  const tape = spreadGraduations(view.marks);
   return {
     question: {
       things: things.map((each) => each.thing),
+      tape: tape.map(({ readingMm, xPx, yPx, sigmaPx }) => ({ readingMm, placePx: [xPx, yPx], sigmaPx })),
       aboutPx: [face.xPx, face.yPx],
       leaveOut: movingOutlines(view),
       reachPx: {
@@ -60,17 +66,42 @@ export function followPlan(view: View): FollowPlan | null {
       },
     },
     kinds: things.map((each) => each.kind),
+    tapeMarkIds: tape.map(({ id }) => id),
   };
 }
 
+/** Of a clip's frames, in one of so many the tape is looked for: often enough for every place of a hand that sways. */
+const TAPE_LOOKS = 24;
+const LEAST_TAPE_EVERY = 6;
+
+export const tapeEvery = (frameCount: number): number =>
+  Math.max(LEAST_TAPE_EVERY, Math.ceil(frameCount / TAPE_LOOKS));
+
 function scaleOf(marks: readonly Mark[], face: Mark, pin: Mark, camshaft: Mark | undefined): number {
-  const graduations = marks
-    .filter((mark) => mark.kind === 'tape-graduation')
-    .sort((a, b) => a.readingMm - b.readingMm);
+  const graduations = graduationsOf(marks);
   const [low, high] = [graduations[0], graduations.at(-1)];
   if (low && high && high.readingMm > low.readingMm)
     return apart(low, high) / (high.readingMm - low.readingMm);
   return camshaft ? apart(pin, camshaft) / USUAL_MM.arm : apart(face, pin) / USUAL_MM.rod;
+}
+
+/** By their readings; of one reading the first. */
+function graduationsOf(marks: readonly Mark[]): readonly Graduation[] {
+  const all = marks.filter((mark) => mark.kind === 'tape-graduation');
+  return all
+    .filter(({ readingMm }, i) => all.findIndex((other) => other.readingMm === readingMm) === i)
+    .sort((a, b) => a.readingMm - b.readingMm);
+}
+
+type Graduation = Extract<Mark, { readonly kind: 'tape-graduation' }>;
+
+function spreadGraduations(marks: readonly Mark[]): readonly Graduation[] {
+  const all = graduationsOf(marks);
+  const count = Math.min(MOST_GRADUATIONS, all.length);
+  return Array.from(
+    { length: count },
+    (_, i) => all[Math.round((i * (all.length - 1)) / Math.max(1, count - 1))] as Graduation,
+  );
 }
 
 const apart = (a: Mark, b: Mark) => Math.hypot(a.xPx - b.xPx, a.yPx - b.yPx);

@@ -9,6 +9,7 @@ import type { FollowedSight, FollowQuestion, FrameSight } from '../../vision/fol
 import type { FollowState } from '../../vision/follow-state.ts';
 import type { Gray } from '../../vision/gray.ts';
 import { startOpencv } from '../../vision/start-opencv.browser.ts';
+import { tapeEvery } from './follow-plan.ts';
 import type { Direction, FollowerFailure, FollowSaid, FollowTask } from './follow-task.ts';
 import { type GrayFrame, grayBackwards, grayForwards } from './gray-frames.ts';
 import { type LumaPlaces, lumaPlaces } from './luma-places.ts';
@@ -45,12 +46,13 @@ async function follow(task: FollowTask): Promise<FollowerFailure | null> {
       stills: first.value.stills.map(places.toUpright),
       timeTicks: frames.map(({ timeTicks }) => timeTicks),
     });
+    const how = { places, tapeEvery: tapeEvery(frames.length) };
     const after = task.seedIndex + 1 + task.from.forwards.count;
-    await lookThrough('forwards', first.value, grayForwards(clip, frames, after, frames.length), places);
+    await lookThrough('forwards', first.value, grayForwards(clip, frames, after, frames.length), how);
     const second = begin(task.from.backwards.state);
     if (!second.ok) return second.failure;
     const before = task.seedIndex - task.from.backwards.count;
-    await lookThrough('backwards', second.value, grayBackwards(clip, frames, 0, before), places);
+    await lookThrough('backwards', second.value, grayBackwards(clip, frames, 0, before), how);
     return null;
   } finally {
     clip.close();
@@ -73,7 +75,7 @@ async function lookThrough(
   direction: Direction,
   follower: Follower,
   frames: AsyncGenerator<GrayFrame>,
-  places: LumaPlaces,
+  { places, tapeEvery }: { readonly places: LumaPlaces; readonly tapeEvery: number },
 ): Promise<void> {
   let sights: FrameSight[] = [];
   let handedOnMs = performance.now();
@@ -82,8 +84,8 @@ async function lookThrough(
     sights = [];
     handedOnMs = performance.now();
   };
-  for await (const { gray } of frames) {
-    sights.push(upright(follower.next(gray), places));
+  for await (const { index, gray } of frames) {
+    sights.push(upright(follower.next(gray, index % tapeEvery === 0), places));
     if (performance.now() - handedOnMs > HAND_ON_MS) handOn();
   }
   handOn();
@@ -102,17 +104,19 @@ function questionIn({ fromUpright }: LumaPlaces, question: FollowQuestion): Foll
         ? { ...thing, placePx, aboutPx: fromUpright(thing.aboutPx) }
         : { ...thing, placePx };
     }),
+    tape: question.tape.map((graduation) => ({ ...graduation, placePx: fromUpright(graduation.placePx) })),
     aboutPx: fromUpright(question.aboutPx),
     leaveOut: question.leaveOut.map((outline) => outline.map(fromUpright)),
     reachPx: { out: step(question.reachPx.out), back: step(question.reachPx.back) },
   };
 }
 
-function upright({ things, stills }: FrameSight, { toUpright }: LumaPlaces): FrameSight {
+function upright({ things, stills, tape }: FrameSight, { toUpright }: LumaPlaces): FrameSight {
   const turned = (sight: FollowedSight): FollowedSight => ({ ...sight, placePx: toUpright(sight.placePx) });
   return {
     things: things.map((sight) => (typeof sight === 'string' ? sight : turned(sight))),
     stills: stills.map((sight) => sight && turned(sight)),
+    tape: tape.map((sight) => sight && turned(sight)),
   };
 }
 

@@ -24,6 +24,7 @@ export function trackOf(id: string, view: View, plan: FollowPlan, seen: Seen): T
   const seed: FrameSight = {
     things: plan.question.things.map(({ placePx }) => at(placePx)),
     stills: seen.stills.map(at),
+    tape: plan.question.tape.map(({ placePx }) => at(placePx)),
   };
   const { forwards, backwards } = seen.sights;
   const sights = [...backwards.toReversed(), seed, ...forwards];
@@ -41,6 +42,13 @@ export function trackOf(id: string, view: View, plan: FollowPlan, seen: Seen): T
           plan.kinds[i] ?? 'still',
           name,
           sights.map(({ things }) => things[i]),
+        ),
+      ),
+      ...plan.tapeMarkIds.map((markId, i) =>
+        columns(
+          'tape-graduation',
+          markId,
+          sights.map(({ tape }) => tape[i]),
         ),
       ),
       ...seen.stills.map((_place, i) =>

@@ -97,6 +97,8 @@ function ceiled(value: number, steps: number): number {
 
 export function clipWarningText(warning: ClipWarning, unit: LengthUnit): string {
   switch (warning.code) {
+    case 'clip/little-sway':
+      return `The phone moved only ${lengthText(warning.swayMm, unit)} aside while it filmed: how near the tape is to the camera stays open, and U is wide for that. Film again and move the phone slowly a hand’s width to and fro, brake released and brake applied.`;
     case 'clip/picture-warps':
       return `The picture warps: what stands still moves ${warning.stillScatter.toFixed(1)} times as much as it should. The phone steadies its picture, or it shook too fast. Switch the steadying off, rest the phone on something, and film again.`;
     case 'clip/clock-doubtful':
