@@ -85,7 +85,7 @@ function tapeCarrier(
 ): (place: Point) => PatchMap | null {
   const ends = question.things.flatMap(({ how, placePx }, i): readonly Moved[] => {
     const sight = sights[i];
-    return how !== 'moves' && sight && typeof sight !== 'string'
+    return (how === 'carried' || how === 'turns') && sight && typeof sight !== 'string'
       ? [{ from: placePx, to: sight.placePx }]
       : [];
   });

@@ -80,7 +80,7 @@ test('what roams or swings is followed as well, and taken up again after a hand'
       { name: 'spot', placePx: spot, radiusPx: 13, how: 'swings', aboutPx: camshaft },
     ],
   });
-  const sights = FRAMES.map((frame) => free.next(frame));
+  const sights = FRAMES.map((frame) => free.next(frame, false));
   const offPx = (thing: 0 | 1, truth: (doing: Doing) => Point) =>
     sights.map(({ things }, i) => {
       const sight = things[thing];

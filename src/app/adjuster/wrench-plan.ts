@@ -43,6 +43,7 @@ export function wrenchQuestion({ centre, camshaft, pin, tip }: MarkedWrench): Fo
   ];
   return {
     things,
+    tape: [],
     aboutPx: placeOf(centre),
     leaveOut: [
       arc(placeOf(pin), ROAMS * armPx, 0, Math.PI),

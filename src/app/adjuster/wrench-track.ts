@@ -18,6 +18,7 @@ export function wrenchTrack(captureId: string, seed: Frame, marked: MarkedWrench
   const own: FrameSight = {
     things: FOLLOWED.map((name) => at([marked[name].xPx, marked[name].yPx])),
     stills: seen.stills.map(at),
+    tape: [],
   };
   const { forwards, backwards } = seen.sights;
   const frames = [...backwards.toReversed(), own, ...forwards];
