@@ -15,7 +15,7 @@ import { isInPicture } from './level-at.ts';
 import type { Point } from './point.ts';
 import { type RoundEdge, roundEdges } from './round-edges.ts';
 
-type EndQuestion = Extract<AssistQuestion, { readonly of: 'clevis-pin' | 'camshaft-end' }>;
+type EndQuestion = Omit<Extract<AssistQuestion, { readonly of: 'clevis-pin' | 'camshaft-end' }>, 'same'>;
 
 /** Radius of the end over the length from face to pin, 110 to 200 mm. Pins: 12.7 mm and their heads; camshafts: 32 to 42 mm. */
 const RADII = { 'clevis-pin': [0.028, 0.1], 'camshaft-end': [0.075, 0.22] } as const;

@@ -8,6 +8,11 @@ const sigmaPx = z.number().positive();
 /** A graduation as a hand marked and named it. */
 const namedSchema = z.strictObject({ placePx, sigmaPx, readingMm: z.number() }).readonly();
 
+/** Of one picture; they say how large things are there and how they are turned. */
+const endMarksSchema = z
+  .strictObject({ facePx: placePx, pinPx: placePx, camshaftPx: placePx.nullable() })
+  .readonly();
+
 export const assistQuestionSchema = z
   .discriminatedUnion('of', [
     z.strictObject({ of: z.literal('tape'), named: z.tuple([namedSchema, namedSchema]).readonly() }),
@@ -23,6 +28,11 @@ export const assistQuestionSchema = z
       placePx,
       sigmaPx,
       lengthPx: z.number().positive(),
+      /** Marks here and in a second picture, whose mark of this end is kept: the same point of the metal is sought, not the middle. */
+      same: z
+        .strictObject({ here: endMarksSchema, known: endMarksSchema, knownSigmaPx: sigmaPx })
+        .readonly()
+        .nullable(),
     }),
     /** The clamp band's rim; nearPx: where it was pointed to. */
     z.strictObject({
@@ -62,6 +72,10 @@ export const assistFailureSchema = z.union([
   /** Found, but no surer than the hand. */
   z.strictObject({ code: z.literal('disc/no-surer'), sigmaPx: z.number() }),
   z.strictObject({ code: z.literal('disc/out-of-picture') }),
+  /** Nothing near the mark looks as in the other picture; likeness: of the best, 0 to 1. */
+  z.strictObject({ code: z.literal('same/unlike'), likeness: z.number() }),
+  /** Smaller and larger parts of it are found in different places. */
+  z.strictObject({ code: z.literal('same/two-ways'), apartPx: z.number() }),
   z.strictObject({ code: z.literal('band/none') }),
   /** Edges were seen, but none with what a band has beside its rim. */
   z.strictObject({ code: z.literal('band/one-rim') }),
@@ -72,6 +86,7 @@ export const assistFailureSchema = z.union([
 ]);
 
 export type AssistQuestion = z.infer<typeof assistQuestionSchema>;
+export type EndMarks = z.infer<typeof endMarksSchema>;
 export type FoundMark = z.infer<typeof foundMarkSchema>;
 export type AssistSight = z.infer<typeof assistSightSchema>;
 export type AssistFailure = z.infer<typeof assistFailureSchema>;

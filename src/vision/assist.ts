@@ -6,8 +6,14 @@ import { findLattice } from './assist-lattice.ts';
 import type { AssistFailure, AssistQuestion, AssistSight } from './assist-sight.ts';
 import type { Gray } from './gray.ts';
 import { findLatticeAgain } from './lattice-again.ts';
+import { sameEnd } from './same-end.ts';
 
-export function assist(gray: Gray, question: AssistQuestion): Result<AssistSight, AssistFailure> {
+/** second: the other picture, where the question is about both. */
+export function assist(
+  gray: Gray,
+  question: AssistQuestion,
+  second: Gray | null,
+): Result<AssistSight, AssistFailure> {
   switch (question.of) {
     case 'tape':
       return findLattice(gray, question.named);
@@ -15,10 +21,29 @@ export function assist(gray: Gray, question: AssistQuestion): Result<AssistSight
       return findLatticeAgain(gray, question);
     case 'clevis-pin':
     case 'camshaft-end':
-      return findEnd(gray, question);
+      return second && question.same
+        ? endAgain(gray, question, second, question.same)
+        : findEnd(gray, question);
     case 'clamp-band': {
       const band = findBand(gray, question);
       return band.ok ? ok({ marks: band.value.marks }) : band;
     }
   }
+}
+
+type EndQuestion = Extract<AssistQuestion, { readonly of: 'clevis-pin' | 'camshaft-end' }>;
+
+/** As a centre it is no surer than the mark that was kept. */
+function endAgain(
+  gray: Gray,
+  { of, sigmaPx }: EndQuestion,
+  second: Gray,
+  { here, known, knownSigmaPx }: NonNullable<EndQuestion['same']>,
+): Result<AssistSight, AssistFailure> {
+  const again = sameEnd(second, gray, { of, known, rough: here, roughSigmaPx: sigmaPx });
+  if (!again.ok) return again;
+  const { placePx } = again.value;
+  return ok({
+    marks: [{ placePx, sigmaPx: Math.hypot(again.value.sigmaPx, knownSigmaPx), readingMm: null }],
+  });
 }

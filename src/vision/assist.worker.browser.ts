@@ -9,5 +9,5 @@ postMessage(ok(null));
 addEventListener('message', (event: MessageEvent<unknown>) => {
   const task = taskSchema.parse(event.data);
   if (task.kind !== 'assist') throw new Error(`Not a task for the assists: ${task.kind}`);
-  postMessage(assist(grayPicture(task.picture), task.question));
+  postMessage(assist(grayPicture(task.picture), task.question, task.second && grayPicture(task.second)));
 });

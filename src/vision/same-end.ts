@@ -7,7 +7,8 @@
  * Assumes  both pictures taken from about one side, in about one light; roughly known how the part is turned and how much larger it is
  * Fails    with the reason: nothing of that look near the rough mark, or sizes that contradict each other
  */
-import { fail, ok, type Result } from '../basics/result.ts';
+import { assert, fail, ok, type Result } from '../basics/result.ts';
+import type { EndMarks, FailureOf } from './assist-sight.ts';
 import { newCutout } from './follow-cutout.ts';
 import { fitFollowed } from './follow-fit.ts';
 import { patchOf } from './follow-patch.ts';
@@ -16,7 +17,17 @@ import type { Gray } from './gray.ts';
 import { lessShading } from './less-shading.ts';
 import type { Point } from './point.ts';
 import { median } from './projective-scale.ts';
-import type { EndMarks, SameEndFailure, SameEndQuestion, SameEndSight } from './same-end-sight.ts';
+
+export type SameEndQuestion = {
+  readonly of: 'clevis-pin' | 'camshaft-end';
+  /** In the picture whose mark is kept, and in that in which the end is sought near its mark. */
+  readonly known: EndMarks;
+  readonly rough: EndMarks;
+  readonly roughSigmaPx: number;
+};
+
+/** sigmaPx: of the second place against the first, for the same point of the metal; what the first is off by is not in it. */
+export type SameEnd = { readonly placePx: Point; readonly sigmaPx: number };
 
 /** Radii over the length from face to pin; weights fall to nothing at the rim, so that about half of it counts. */
 const RADII = { 'clevis-pin': [0.05, 0.065, 0.085], 'camshaft-end': [0.11, 0.15, 0.2] } as const;
@@ -52,10 +63,10 @@ export function sameEnd(
   known: Gray,
   other: Gray,
   question: SameEndQuestion,
-): Result<SameEndSight, SameEndFailure> {
+): Result<SameEnd, FailureOf<'same'>> {
   const { of, roughSigmaPx } = question;
   const [knownPx, roughPx] = [markOf(question.known, of), markOf(question.rough, of)];
-  if (!knownPx || !roughPx) return fail({ code: 'same/not-marked' });
+  assert(knownPx && roughPx, 'The end is marked in both pictures');
   const timesLarger = stillPx(question.rough) / stillPx(question.known);
   const turnRad = turnedRad(question.rough, of) - turnedRad(question.known, of);
   const sought = { knownPx, roughPx, roughSigmaPx, turnRad, timesLarger };

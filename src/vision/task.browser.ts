@@ -12,7 +12,12 @@ export const taskSchema = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('find-target'), picture, card: z.array(cardMarkerSchema).readonly() }),
   z.strictObject({ kind: z.literal('find-board'), picture, plan: boardPlanSchema }),
   z.strictObject({ kind: z.literal('find-ties'), picture, second: picture, question: tieQuestionSchema }),
-  z.strictObject({ kind: z.literal('assist'), picture, question: assistQuestionSchema }),
+  z.strictObject({
+    kind: z.literal('assist'),
+    picture,
+    second: picture.nullable(),
+    question: assistQuestionSchema,
+  }),
   z.strictObject({ kind: z.literal('quality'), picture, question: qualityQuestionSchema }),
 ]);
 

@@ -51,8 +51,10 @@ export type VisionClient = {
     question: TieQuestion,
     signal: AbortSignal,
   ) => Promise<Result<TieSight, TieFailure>>;
+  /** second: the other picture, where the question is about both. */
   readonly assist: (
     picture: ImageBitmap,
+    second: ImageBitmap | null,
     question: AssistQuestion,
     signal: AbortSignal,
   ) => Promise<Result<AssistSight, AssistFailure>>;
@@ -147,9 +149,9 @@ export function visionClient(startWorker: () => Worker, limits = LIMITS): Vision
         answerSchema(tieSightSchema, tieFailureSchema),
         signal,
       ),
-    assist: (picture, question, signal) =>
+    assist: (picture, second, question, signal) =>
       askAndClose(
-        { kind: 'assist', picture, question },
+        { kind: 'assist', picture, second, question },
         answerSchema(assistSightSchema, assistFailureSchema),
         signal,
       ),
@@ -163,7 +165,7 @@ export function visionClient(startWorker: () => Worker, limits = LIMITS): Vision
 }
 
 function picturesOf(task: Task): ImageBitmap[] {
-  return task.kind === 'find-ties' ? [task.picture, task.second] : [task.picture];
+  return 'second' in task && task.second ? [task.picture, task.second] : [task.picture];
 }
 
 function nextMessage(worker: Worker): Promise<unknown> {

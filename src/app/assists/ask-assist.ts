@@ -8,13 +8,22 @@ import type { AssistSearchFailure } from './assists-store.ts';
 
 export type AskedPicture = { readonly capture: Capture; readonly file: Blob; readonly frame: Frame | null };
 
-/** Rejects with an AbortError where the signal ends it. */
+/** beside: the other picture, where the question is about both. Rejects with an AbortError where the signal ends it. */
 export async function askAssist(
-  { capture, file, frame }: AskedPicture,
+  asked: AskedPicture,
+  beside: AskedPicture | null,
   question: AssistQuestion,
   signal: AbortSignal,
 ): Promise<Result<AssistSight, AssistSearchFailure>> {
-  const picture = await pictureOf(capture, file, frame, signal);
+  const picture = await opened(asked, signal);
   if (!picture.ok) return picture;
-  return await (await assists()).assist(picture.value, question, signal);
+  const second = beside && (await opened(beside, signal));
+  if (second && !second.ok) {
+    picture.value.close();
+    return second;
+  }
+  return await (await assists()).assist(picture.value, second?.value ?? null, question, signal);
 }
+
+const opened = ({ capture, file, frame }: AskedPicture, signal: AbortSignal) =>
+  pictureOf(capture, file, frame, signal);

@@ -1,7 +1,7 @@
 /** What the marks of a picture let an assist look for, and the marks that would come of what it found. */
 import type { Mark } from '../../marks/mark.ts';
 import type { View } from '../../marks/view.ts';
-import type { AssistQuestion, FoundMark } from '../../vision/assist-sight.ts';
+import type { AssistQuestion, EndMarks, FoundMark } from '../../vision/assist-sight.ts';
 
 /** instead: marks of the hand in whose place those found would come. */
 export type Asked = { readonly question: AssistQuestion; readonly instead: readonly Mark[] };
@@ -13,13 +13,21 @@ const ENDS = ['clevis-pin', 'camshaft-end'] as const;
 const LEAST_APART_MM = 95;
 const MOST_APART_MM = 185;
 
-/** others: the other pictures of the measurement, which may show the same tape. */
+/**
+ * others: the other pictures of the measurement, which may show the same tape; released: that picture, where this is another one: its marks of
+ * pin and camshaft are kept, and the same points of the metal sought here.
+ */
 export function assistAsked(
   { marks }: Pick<View, 'marks'>,
   others: readonly Pick<View, 'marks'>[],
+  released: Pick<View, 'marks'> | null = null,
 ): readonly Asked[] {
   const byHand = marks.filter(({ placedBy }) => placedBy === 'hand');
-  return [...endsAsked(byHand), ...bandAsked(marks, byHand), ...tapeAsked(marks, byHand, others)];
+  return [
+    ...endsAsked(marks, byHand, released),
+    ...bandAsked(marks, byHand),
+    ...tapeAsked(marks, byHand, others),
+  ];
 }
 
 const placeOf = ({ xPx, yPx }: Mark) => [xPx, yPx] as const;
@@ -30,14 +38,39 @@ function onlyOf(marks: readonly Mark[], kind: Mark['kind']): Mark | null {
   return alike.length === 1 ? (alike[0] ?? null) : null;
 }
 
-function endsAsked(byHand: readonly Mark[]): readonly Asked[] {
+function sameAsked(
+  of: (typeof ENDS)[number],
+  marks: readonly Mark[],
+  knownMarks: readonly Mark[],
+): Extract<AssistQuestion, { readonly of: 'clevis-pin' | 'camshaft-end' }>['same'] {
+  const [here, known, knownEnd] = [endMarks(marks), endMarks(knownMarks), onlyOf(knownMarks, of)];
+  return here && known && knownEnd ? { here, known, knownSigmaPx: knownEnd.sigmaPx } : null;
+}
+
+function endMarks(marks: readonly Mark[]): EndMarks | null {
+  const [face, pin, camshaft] = (['chamber-face', ...ENDS] as const).map((kind) =>
+    marks.find((mark) => mark.kind === kind),
+  );
+  return face && pin
+    ? { facePx: placeOf(face), pinPx: placeOf(pin), camshaftPx: camshaft ? placeOf(camshaft) : null }
+    : null;
+}
+
+function endsAsked(
+  marks: readonly Mark[],
+  byHand: readonly Mark[],
+  released: Pick<View, 'marks'> | null,
+): readonly Asked[] {
   const face = byHand.find(({ kind }) => kind === 'chamber-face');
   return ENDS.flatMap((of) => {
     const end = onlyOf(byHand, of);
     if (!face || !end) return [];
     const pin = byHand.find(({ kind }) => kind === 'clevis-pin') ?? end;
     const lengthPx = Math.max(1, Math.hypot(pin.xPx - face.xPx, pin.yPx - face.yPx));
-    return [{ question: { of, placePx: placeOf(end), sigmaPx: end.sigmaPx, lengthPx }, instead: [end] }];
+    const same = sameAsked(of, marks, released?.marks ?? []);
+    return [
+      { question: { of, placePx: placeOf(end), sigmaPx: end.sigmaPx, lengthPx, same }, instead: [end] },
+    ];
   });
 }
 

@@ -12,6 +12,9 @@ import { type AssistSearch, assistKey, assistSearches } from './assists-store.ts
 
 export type Assist = Asked & { readonly key: string; readonly search: AssistSearch | null };
 
+const releasedOf = (views: MeasurementInput['views']) =>
+  views.find((each) => each.state === 'released') ?? null;
+
 /** What was asked and found about the marks of a picture as they are now. */
 export function useAssists({ views }: MeasurementInput, state: BrakeState): readonly Assist[] {
   const searches = useStore(assistSearches, (store) => store.searches);
@@ -19,7 +22,7 @@ export function useAssists({ views }: MeasurementInput, state: BrakeState): read
     const view = views.find((each) => each.state === state);
     if (!view) return [];
     const others = views.filter((each) => each !== view);
-    return assistAsked(view, others).map((asked) => {
+    return assistAsked(view, others, state === 'released' ? null : releasedOf(views)).map((asked) => {
       const key = assistKey(view, asked.question);
       return { ...asked, key, search: searches[key] ?? null };
     });
@@ -37,13 +40,22 @@ export function useAssistSearch({ record, measurement }: Current, state: BrakeSt
   const key = (!moving && next?.key) || null;
   const capture = record.captures.find(({ id }) => id === view?.captureId) ?? null;
   const file = (capture && files[capture.sha256]) ?? null;
+  const isOfBoth = next !== undefined && 'same' in next.question && next.question.same !== null;
+  const beside = isOfBoth ? releasedOf(measurement.views) : null;
+  const besideCapture = record.captures.find(({ id }) => id === beside?.captureId) ?? null;
+  const besideFile = (besideCapture && files[besideCapture.sha256]) ?? null;
 
   // biome-ignore lint/correctness/useExhaustiveDependencies: the key names picture and question; other properties of theirs are no reason to begin anew.
   useEffect(() => {
     if (!next || !view || !key || !capture || !file) return;
+    const second =
+      beside && besideCapture && besideFile
+        ? { capture: besideCapture, file: besideFile, frame: beside.frame }
+        : null;
+    if (isOfBoth && !second) return;
     const control = new AbortController();
     assistSearches.set(key, { is: 'under-way' });
-    askAssist({ capture, file, frame: view.frame }, next.question, control.signal).then((result) => {
+    askAssist({ capture, file, frame: view.frame }, second, next.question, control.signal).then((result) => {
       if (control.signal.aborted) return;
       assistSearches.set(
         key,
@@ -54,5 +66,5 @@ export function useAssistSearch({ record, measurement }: Current, state: BrakeSt
       control.abort();
       if (assistSearches.getState().searches[key]?.is === 'under-way') assistSearches.forget(key);
     };
-  }, [key, capture, file]);
+  }, [key, capture, file, besideFile]);
 }

@@ -25,11 +25,12 @@ export const ASSISTS = {
 };
 
 export function foundText(
-  { of }: AssistQuestion,
+  question: AssistQuestion,
   found: readonly FoundMark[],
   instead: readonly Mark[],
   unit: LengthUnit,
 ): string {
+  const { of } = question;
   if (of === 'tape' || of === 'tape-again') {
     const readings = found.map(({ readingMm }) => readingMm ?? 0);
     const [low, high] = [Math.min(...readings), Math.max(...readings)];
@@ -39,6 +40,8 @@ export function foundText(
     return `${SOUGHT[of]} found, ${found.length} points along it; they come in place of your ${instead.length}. Look whether they lie on the edge towards the rod.`;
   const [place, mark] = [found[0], instead[0]];
   const offPx = place && mark ? Math.hypot(place.placePx[0] - mark.xPx, place.placePx[1] - mark.yPx) : 0;
+  if ('same' in question && question.same)
+    return `${SOUGHT[of]}: the point that you marked in the released picture is found, ${offPx.toFixed(1)} pixels from your mark here.`;
   return `${SOUGHT[of]} found, its centre ${offPx.toFixed(1)} pixels from your mark.`;
 }
 
@@ -47,7 +50,7 @@ export function assistFailureText(of: Sought, failure: AssistSearchFailure, unit
 }
 
 const isAssistFailure = (failure: AssistSearchFailure): failure is AssistFailure =>
-  /^(vision|tape|disc|band)\//.test(failure.code);
+  /^(vision|tape|disc|same|band)\//.test(failure.code);
 
 function failureText(of: Sought, failure: AssistFailure, unit: LengthUnit): string {
   switch (failure.code) {
@@ -75,6 +78,10 @@ function failureText(of: Sought, failure: AssistFailure, unit: LengthUnit): stri
       return `${SOUGHT[of]}: not seen more surely than you marked it. Your mark stays as it is.`;
     case 'disc/out-of-picture':
       return `${SOUGHT[of]}: too near to the picture’s border. Your mark stays as it is.`;
+    case 'same/unlike':
+      return `${SOUGHT[of]}: does not look as in the released picture. Your mark stays as it is.`;
+    case 'same/two-ways':
+      return `${SOUGHT[of]}: not found surely again as in the released picture. Your mark stays as it is.`;
     case 'band/none':
       return `${SOUGHT[of]}: no edge is seen clearly round the chamber. Mark points of the rim by hand.`;
     case 'band/one-rim':

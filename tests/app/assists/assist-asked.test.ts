@@ -29,6 +29,24 @@ test('the pin is asked about once the face says how large things are; set severa
   expect(of([face, pin, { ...pin, id: 'again' }])).toEqual([]);
 });
 
+test('in another picture than the released one the same points are asked for, where that shows them marked', () => {
+  const shaft: Mark = { kind: 'camshaft-end', ...at('shaft', 200, 150) };
+  const released = { marks: [face, { ...pin, xPx: 180, sigmaPx: 0.4 }] };
+  const asked = assistAsked({ marks: [face, pin, shaft] }, [released], released);
+  expect(asked.map(({ question }) => question)).toMatchObject([
+    {
+      of: 'clevis-pin',
+      same: {
+        here: { facePx: [0, 10], pinPx: [200, 10], camshaftPx: [200, 150] },
+        known: { facePx: [0, 10], pinPx: [180, 10], camshaftPx: null },
+        knownSigmaPx: 0.4,
+      },
+    },
+    { of: 'camshaft-end', same: null },
+  ]);
+  expect(assistAsked({ marks: [face, pin] }, [released])[0]?.question).toMatchObject({ same: null });
+});
+
 test('what is taken comes in place of the hand’s marks, as found by an assist, and is not asked for again', () => {
   const marks: readonly Mark[] = [face, pin, graduation('a', 50), graduation('b', 250)];
   const asked = assistAsked({ marks }, []);
