@@ -7,7 +7,7 @@
  */
 import { CAP, edgeSteps, type RodEdges } from './paint-edges.ts';
 import type { PaintMap } from './paint-map.ts';
-import { median } from './paint-run.ts';
+import { median } from './paint-numbers.ts';
 import { columnOf, type Strip } from './paint-strip.ts';
 
 export type Clear = {

@@ -4,12 +4,13 @@
  * Model    of a hue (u, v), see paint-light.ts
  *          red or orange   u - RUST v: rust and dirt gain yellow as they gain red, a red or orange paint does less
  *          yellow          v - 2 u
+ *          white           nearness to gray: the brightness tells it from metal
  *          green           -u
  *          blue            -v, where u is below nothing too
  */
 import type { Hue } from './paint-light.ts';
 
-export const BAND_COLOURS = ['red or orange', 'yellow', 'green', 'blue'] as const;
+export const BAND_COLOURS = ['red or orange', 'yellow', 'white', 'green', 'blue'] as const;
 export type BandColour = (typeof BAND_COLOURS)[number];
 
 const RUST = 0.35;
@@ -20,6 +21,8 @@ export function paintness(colour: BandColour, [u, v]: Hue): number {
       return u - RUST * v;
     case 'yellow':
       return (v - 2 * Math.abs(u)) / 1.8;
+    case 'white':
+      return 0.6 - 1.5 * Math.hypot(u, v);
     case 'green':
       return -u + Math.min(0, v);
     case 'blue':

@@ -10,22 +10,23 @@
  */
 import { type Clear, clearOf } from './paint-clear.ts';
 import { rodEdges } from './paint-edges.ts';
-import { BAND_COLOURS, type BandColour } from './paint-hues.ts';
+import { bandEnds, loudnessOf } from './paint-ends.ts';
+import type { BandColour } from './paint-hues.ts';
 import { lightHue, neutralHues } from './paint-light.ts';
-import { paintMap } from './paint-map.ts';
+import { type PaintMap, paintMap } from './paint-map.ts';
 import { cropBox, type PaintRegion, type Rect, type RodLine } from './paint-region.ts';
 import { type PaintRun, paintRun } from './paint-run.ts';
-import { lengthMm, type Property, type Score, scoreOf } from './paint-score.ts';
-import { paintStrip } from './paint-strip.ts';
+import { isWeighed, type Property, type Score, scoreOf } from './paint-score.ts';
+import { paintStrip, type Strip } from './paint-strip.ts';
 
 export type PaintReason =
-  /** A band of paint, from and to along the rod from the face, over this share of its width. */
+  /** A band of paint, from and to along the rod from the face, this share of it covered. */
   | {
       readonly code: 'paint/band';
       readonly colour: BandColour;
       readonly fromMm: number;
       readonly toMm: number;
-      readonly across: number;
+      readonly covered: number;
     }
   | { readonly code: 'paint/bare' }
   /** Something has a paint's hue but is no band, most by this property; or might be one. */
@@ -41,6 +42,8 @@ export type PaintReason =
   | { readonly code: 'paint/too-small'; readonly pxPerMm: number }
   | { readonly code: 'paint/rod-hidden'; readonly edges: number }
   | { readonly code: 'paint/outside-the-picture'; readonly share: number }
+  /** White was named: too like bare metal. */
+  | { readonly code: 'paint/white' }
   /** Frames of one clip say different things. */
   | { readonly code: 'paint/frames-differ'; readonly seen: number; readonly of: number };
 
@@ -64,16 +67,16 @@ export type PaintHints = {
 
 export const NO_HINTS: PaintHints = { bandColour: null, neutral: [] };
 
-/** Probabilities from which paint is seen, and to which it is not. Another hue than red or orange must be surer: few bands have one. */
-const SEEN_FROM = 0.6;
-const OTHER_SEEN_FROM = 0.95;
-const NOT_SEEN_TO = 0.08;
-const LEVELS = [0.4, 0.5, 0.65, 0.8, 1, 1.25, 1.6];
-/** What ends nearer to the face may be the face's own; what is shorter, a blur of it. */
-const LEAST_REACH_MM = 1.2;
-const LEAST_LENGTH_MM = 1;
-/** Below: 7 of 255 as stored. */
-const DARK = 0.0025;
+/** Probabilities to which paint is not seen, and from which it is; by the cross-validation of the fit. */
+type Bounds = { readonly notSeenTo: number; readonly seenFrom: number };
+const RED: Bounds = { notSeenTo: 0.22, seenFrom: 0.77 };
+const NAMED: Bounds = { notSeenTo: 0.1, seenFrom: 0.4 };
+/** Few bands have another hue than red or orange: where nobody named it, it must be surer. */
+const OTHER: Bounds = { notSeenTo: 0.6, seenFrom: 0.95 };
+/** White is not told from bare metal. */
+const UNASKED: readonly BandColour[] = ['red or orange', 'yellow', 'green', 'blue'];
+/** Below: 20 of 255 as stored. */
+const DARK = 0.006;
 const BURNT_SHARE = 0.6;
 /** A mark out by 2 mm is smeared to nothing. */
 const BLUR_MM = 2.5;
@@ -89,25 +92,25 @@ export function judgePaint(region: PaintRegion, rod: RodLine, hints: PaintHints 
     reason,
     crop,
   });
+  if (hints.bandColour === 'white') return cannot({ code: 'paint/white' });
   if (rod.pxPerMm < LEAST_PX_PER_MM) return cannot({ code: 'paint/too-small', pxPerMm: rod.pxPerMm });
-  const strip = paintStrip(region, rod);
-  const edges = rodEdges(strip);
-  const map = paintMap(strip, edges, lightHue(strip.linear, neutralHues(region, hints.neutral)));
+  const { strip, edges, map } = rodMap(region, rod, hints);
   const clear = clearOf(strip, edges, map);
   const unclear = whyUnclear(clear);
   if (unclear) return cannot(unclear);
 
-  const colours = hints.bandColour ? [hints.bandColour] : BAND_COLOURS;
-  const best = bestOf(
-    colours.flatMap((colour) => LEVELS.flatMap((level) => paintRun(strip, map, colour, level) ?? [])),
-  );
-  if (best && isSeen(best)) {
-    const { colour, fromMm, toMm, across } = best.run;
-    const reason = { code: 'paint/band', colour, fromMm: Math.max(0, fromMm), toMm, across } as const;
+  const colours = hints.bandColour ? [hints.bandColour] : UNASKED;
+  const best = colours
+    .flatMap((colour) => bestOf(runsOf(strip, map, colour)) ?? [])
+    .map((each) => ({ ...each, bounds: boundsOf(each.run.colour, hints.bandColour) }))
+    .reduce<Bounded | null>((first, each) => (!first || rankOf(each) > rankOf(first) ? each : first), null);
+  if (best && best.score.probability >= best.bounds.seenFrom) {
+    const { colour, fromMm, toMm, covered } = best.run;
+    const reason = { code: 'paint/band', colour, fromMm: Math.max(0, fromMm), toMm, covered } as const;
     return { sight: 'seen', confidence: best.score.probability, reason, crop };
   }
   const probability = best?.score.probability ?? 0;
-  if (best && probability > NOT_SEEN_TO)
+  if (best && probability > best.bounds.notSeenTo)
     return cannot(stretchReason('paint/doubtful', best), 1 - Math.abs(2 * probability - 1));
   if (clear.blurMm > BLUR_MM) return cannot({ code: 'paint/blurred', blurMm: clear.blurMm });
   const reason =
@@ -115,14 +118,39 @@ export function judgePaint(region: PaintRegion, rod: RodLine, hints: PaintHints 
   return { sight: 'not-seen', confidence: 1 - probability, reason, crop };
 }
 
+export function rodMap(region: PaintRegion, rod: RodLine, hints: PaintHints = NO_HINTS) {
+  const strip = paintStrip(region, rod);
+  const edges = rodEdges(strip);
+  return {
+    strip,
+    edges,
+    map: paintMap(strip, edges, lightHue(strip.linear, neutralHues(region, hints.neutral))),
+  };
+}
+
+function runsOf(strip: Strip, map: PaintMap, colour: BandColour): readonly PaintRun[] {
+  const loudness = loudnessOf(strip, map, colour);
+  const ends = bandEnds(strip, loudness);
+  return ends.map((each) => paintRun(strip, map, loudness, colour, each, ends)).filter(isWeighed);
+}
+
 type Weighed = { readonly run: PaintRun; readonly score: Score };
 
-const isSeen = ({ run, score }: Weighed) =>
-  score.probability >= (run.colour === 'red or orange' ? SEEN_FROM : OTHER_SEEN_FROM);
+type Bounded = Weighed & { readonly bounds: Bounds };
+
+function boundsOf(colour: BandColour, named: BandColour | null): Bounds {
+  if (colour === 'red or orange') return RED;
+  return named ? NAMED : OTHER;
+}
+
+/** Seen before doubtful before not seen; then by how probable. */
+function rankOf({ score: { probability }, bounds }: Bounded): number {
+  if (probability >= bounds.seenFrom) return 2 + probability;
+  return (probability > bounds.notSeenTo ? 1 : 0) + probability;
+}
 
 function bestOf(runs: readonly PaintRun[]): Weighed | null {
   return runs
-    .filter((run) => run.toMm > LEAST_REACH_MM && lengthMm(run) > LEAST_LENGTH_MM)
     .map((run) => ({ run, score: scoreOf(run) }))
     .reduce<Weighed | null>(
       (best, each) => (!best || each.score.probability > best.score.probability ? each : best),

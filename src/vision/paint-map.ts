@@ -9,7 +9,7 @@ import { type Hue, hueOf } from './paint-light.ts';
 import type { Strip } from './paint-strip.ts';
 
 export const CORE: readonly number[] = [-0.72, -0.54, -0.36, -0.18, 0, 0.18, 0.36, 0.54, 0.72];
-export const BESIDE: readonly number[] = [-1.8, -1.4, 1.4, 1.8];
+export const BESIDE: readonly number[] = [-2.3, -1.85, -1.4, 1.4, 1.85, 2.3];
 /** A place is the mean of the cells within so much. */
 const HALF_PLACE = 0.09;
 

@@ -1,56 +1,83 @@
 /**
  * How surely a stretch of the push rod is a band of paint.
  *
- * Model    probability 1 / (1 + exp(-z)), z = BIAS + sum of weight times how far each property lies from low to high, 0 to 1
+ * Model    probability 1 / (1 + exp(-z)), z = bias + what each property adds: nothing below its first knot, then a straight piece from knot
+ *          to knot, each with a weight of its own
  * Assumes  a band is out as often as not among what is asked about
  * Fails    on what no painted scene resembles; the study says how often (docs/assists.md)
- * Source   weights: fitted by logistic regression with a ridge to painted scenes of two sets, which share neither seeds nor ranges with the
- *          one held back
+ * Source   weights: paint-weights.ts
  */
 import type { PaintRun } from './paint-run.ts';
+import { OTHER_WEIGHTS, RED_WEIGHTS, type RunWeights } from './paint-weights.ts';
 
-export const PROPERTIES = [
-  'hue',
+type Weighing = { readonly of: (run: PaintRun) => number; readonly knots: readonly number[] };
+
+export const WEIGHINGS = {
+  edge: { of: ({ fall }) => fall, knots: [0.02, 0.1, 0.25, 0.5, 0.9] },
+  drop: { of: ({ drop }) => drop, knots: [0.05, 0.25, 0.5, 1] },
+  'even-edge': { of: ({ fallEven }) => fallEven, knots: [0.5, 1.5, 3, 6] },
+  'edge-across': { of: ({ fallRows }) => fallRows, knots: [0.4, 0.75, 1] },
+  slope: { of: ({ slopeMm }) => Math.abs(slopeMm), knots: [0, 0.7, 1.5] },
+  aslant: { of: ({ aslant }) => aslant, knots: [1, 1.2, 1.6, 2.2] },
+  scatter: { of: ({ scatterMm }) => scatterMm, knots: [0.1, 0.5, 1.2] },
+  width: { of: ({ widthMm }) => widthMm, knots: [0.5, 1.2, 2.5, 4] },
+  hue: { of: ({ loud }) => loud, knots: [-0.4, -0.1, 0.2, 0.5, 0.9] },
+  amount: { of: ({ mass }) => mass, knots: [0, 0.5, 1.2, 2.2] },
+  covered: { of: ({ covered }) => covered, knots: [0.5, 0.75, 0.9, 1] },
+  'rusty-rod': { of: ({ alike }) => alike, knots: [0, 0.1, 0.3, 0.6] },
+  'above-the-rod': { of: ({ above }) => above, knots: [-0.4, 0, 0.3, 0.8] },
+  'step-red': { of: ({ stepRed }) => stepRed, knots: [-0.8, -0.3, 0, 0.3, 0.8] },
+  'step-green': { of: ({ stepGreen }) => stepGreen, knots: [-1.2, -0.5, 0, 0.5] },
+  'step-yellow': { of: ({ stepV }) => stepV, knots: [-0.8, -0.3, 0, 0.4, 0.9] },
+  yellow: { of: ({ v }) => v, knots: [-0.2, 0.2, 0.6, 1, 1.5] },
+  'step-hue': { of: ({ stepU }) => stepU, knots: [-0.1, 0.1, 0.4, 0.9] },
+  'less-yellow': { of: ({ lessYellow }) => lessYellow, knots: [-0.5, -0.1, 0.3, 0.7] },
+  'red-past-it': { of: ({ outsideU }) => outsideU, knots: [0, 0.2, 0.5, 0.9] },
+  'yellow-past-it': { of: ({ outsideV }) => outsideV, knots: [0, 0.3, 0.7, 1.2] },
+  'mottled-past-it': { of: ({ mottledOutside }) => mottledOutside, knots: [0.03, 0.1, 0.2, 0.35] },
+  mottled: { of: ({ mottled }) => mottled, knots: [0.03, 0.1, 0.2, 0.35] },
+  'hue-on-rod': { of: ({ hueOnRod }) => hueOnRod, knots: [0, 0.05, 0.2, 0.5] },
+  'hue-beside': { of: ({ hueBeside }) => hueBeside, knots: [0, 0.04, 0.15, 0.4] },
+  about: { of: ({ about }) => about, knots: [0, 0.08, 0.25, 0.5] },
+  crosses: { of: ({ crosses, fromMm }) => crosses * rise(fromMm, 1, 5), knots: [0.2, 0.6, 1] },
+  'same-beside': { of: ({ crosses }) => crosses, knots: [0.2, 0.6, 1] },
+  edgeless: { of: ({ edgeless }) => edgeless, knots: [0, 0.3, 0.8] },
+  'at-face': { of: ({ atFace, toMm }) => atFace * (1 - rise(toMm, 2, 6)), knots: [0, 0.3, 0.8] },
+  'goes-on-beside': { of: goesOnBeside, knots: [0, 1] },
+  'edge-beside': { of: ({ besideFall }) => besideFall, knots: [0.2, 0.6, 1.2] },
+  'red-light': { of: ({ besideU }) => besideU, knots: [0.3, 0.8, 1.5] },
+  rival: { of: ({ rival }) => rival, knots: [0.3, 0.6, 1, 1.6] },
+  'far-from-face': { of: ({ fromMm }) => fromMm, knots: [-2, 1, 4, 10, 20] },
+  length: { of: ({ toMm, fromMm }) => toMm - Math.max(0, fromMm), knots: [0.7, 2, 4, 10, 25] },
+} as const satisfies Readonly<Record<string, Weighing>>;
+
+export type Property = keyof typeof WEIGHINGS;
+export const PROPERTIES = Object.keys(WEIGHINGS) as Property[];
+
+/** Of a paint that is neither red nor orange: what says nothing of red. */
+export const OTHER_PROPERTIES: readonly Property[] = [
   'edge',
+  'drop',
+  'even-edge',
+  'edge-across',
   'slope',
-  'scatter',
   'width',
+  'hue',
   'covered',
-  'brighter',
   'rusty-rod',
+  'above-the-rod',
+  'mottled',
+  'hue-on-rod',
+  'hue-beside',
   'about',
+  'crosses',
+  'same-beside',
+  'edgeless',
+  'at-face',
   'goes-on-beside',
+  'edge-beside',
   'far-from-face',
-  'yellow',
-] as const;
-export type Property = (typeof PROPERTIES)[number];
-
-type Weighing = {
-  readonly of: (run: PaintRun) => number;
-  readonly low: number;
-  readonly high: number;
-  readonly weight: number;
-};
-
-const BIAS = -2.54;
-
-const WEIGHINGS: Readonly<Record<Property, Weighing>> = {
-  hue: { of: ({ inside }) => inside, low: 0.3, high: 1.1, weight: 2.85 },
-  edge: { of: ({ edgeDrop }) => edgeDrop, low: 0.1, high: 0.8, weight: 3.98 },
-  slope: { of: ({ edgeSlopeMm }) => Math.abs(edgeSlopeMm), low: 0.5, high: 3, weight: -2.42 },
-  scatter: { of: ({ edgeScatterMm }) => edgeScatterMm, low: 0.2, high: 1.5, weight: -0.69 },
-  width: { of: ({ edgeWidthMm }) => edgeWidthMm, low: 1, high: 4, weight: -3.85 },
-  covered: { of: ({ covered }) => covered, low: 0.4, high: 1, weight: 1.21 },
-  brighter: { of: ({ redStep }) => redStep, low: -0.6, high: 1, weight: 4.12 },
-  'rusty-rod': { of: ({ outside }) => outside, low: 0, high: 0.8, weight: -1.43 },
-  about: { of: ({ about }) => about, low: 0.05, high: 0.5, weight: -3.71 },
-  'goes-on-beside': { of: goesOnBeside, low: 0, high: 1, weight: -1.74 },
-  'far-from-face': { of: ({ fromMm }) => fromMm, low: 4, high: 20, weight: -5.46 },
-  yellow: { of: ({ yellow }) => yellow, low: 0, high: 1.5, weight: -3.1 },
-};
-
-/** Of a paint that is neither red nor orange: brightness in red and yellow say nothing of it, and count as they do for a middling band. */
-const OF_RED_ALONE: Readonly<Partial<Record<Property, number>>> = { brighter: 0.6, yellow: 0.3 };
+];
 
 export type Score = {
   readonly probability: number;
@@ -59,24 +86,38 @@ export type Score = {
 };
 
 export function scoreOf(run: PaintRun): Score {
-  let z = BIAS;
+  const { bias, weights }: RunWeights = run.colour === 'red or orange' ? RED_WEIGHTS : OTHER_WEIGHTS;
+  let z = bias;
   let worst: { property: Property; lost: number } = { property: 'hue', lost: -1 };
   for (const property of PROPERTIES) {
-    const { weight } = WEIGHINGS[property];
-    const part = partOf(property, run);
-    z += weight * part;
-    const lost = weight > 0 ? weight * (1 - part) : -weight * part;
-    if (lost > worst.lost) worst = { property, lost };
+    const own = weights[property];
+    if (!own) continue;
+    const pieces = piecesOf(property, run);
+    let [sum, reached, best] = [0, 0, 0];
+    own.forEach((weight, i) => {
+      sum += weight * (pieces[i] ?? 0);
+      reached += weight;
+      best = Math.max(best, reached);
+    });
+    z += sum;
+    if (best - sum > worst.lost) worst = { property, lost: best - sum };
   }
   return { probability: 1 / (1 + Math.exp(-z)), against: worst.property };
 }
 
-export function partOf(property: Property, run: PaintRun): number {
-  const fixed = run.colour === 'red or orange' ? undefined : OF_RED_ALONE[property];
-  if (fixed !== undefined) return fixed;
-  const { of, low, high } = WEIGHINGS[property];
-  return rise(of(run), low, high);
+/** How far the property has gone through each piece between its knots, 0 to 1. */
+export function piecesOf(property: Property, run: PaintRun): readonly number[] {
+  const { of, knots }: Weighing = WEIGHINGS[property];
+  const value = of(run);
+  return knots.slice(1).map((high, i) => rise(value, knots[i] as number, high));
 }
+
+export const pieceCount = (property: Property) => WEIGHINGS[property].knots.length - 1;
+
+/** What ends nearer to the face may be the face's own; what is shorter, a blur of it. */
+const LEAST_REACH_MM = 1.2;
+const LEAST_LENGTH_MM = 1;
+export const isWeighed = (run: PaintRun) => run.toMm > LEAST_REACH_MM && lengthMm(run) > LEAST_LENGTH_MM;
 
 export const lengthMm = ({ fromMm, toMm }: PaintRun) => toMm - Math.max(0, fromMm);
 

@@ -7,7 +7,7 @@
  * Fails    null with too few edges
  */
 import { choleskyFactor, choleskySolve } from '../basics/symmetric.ts';
-import { quantile } from './paint-run.ts';
+import { quantile } from './paint-numbers.ts';
 import type { SeenEdge } from './picture-quality-edges.ts';
 
 export type Blur = {

@@ -14,8 +14,15 @@ const keptSchema = z.object({
   paintMm: z.number(),
 });
 
+function nameOf({ kind, seed }: SceneDraw): string {
+  const text = 'what' in kind ? `${kind.is} ${kind.what}` : kind.is;
+  return `${FOLDER}/${seed}-${text.replaceAll(' ', '-')}`;
+}
+
+export const isKept = (scene: SceneDraw) => existsSync(`${nameOf(scene)}.json`);
+
 export function keptPicture(scene: SceneDraw, again: boolean): PaintPicture {
-  const name = `${FOLDER}/${scene.seed}-${scene.kind.is.replaceAll(' ', '-')}`;
+  const name = nameOf(scene);
   if (!again && existsSync(`${name}.json`)) {
     const { box, rod, paintMm } = keptSchema.parse(JSON.parse(readFileSync(`${name}.json`, 'utf8')));
     return { region: { ...box, rgba: new Uint8ClampedArray(readFileSync(`${name}.rgba`)) }, rod, paintMm };

@@ -1,10 +1,17 @@
 /** Which scenes a set has: so many of each kind. */
-import { CONFUSERS, drawScene, type Ranges, type SceneDraw, type SceneKind } from './assists-paint-draws.ts';
+import {
+  CONFUSERS,
+  drawScene,
+  OTHER_PAINTS,
+  type Ranges,
+  type SceneDraw,
+  type SceneKind,
+} from './assists-paint-draws.ts';
 
 export type Counts = {
   readonly band: number;
   readonly barely: number;
-  readonly otherColour: number;
+  readonly ofEachOtherColour: number;
   readonly bare: number;
   readonly ofEachConfuser: number;
   readonly hidden: number;
@@ -14,17 +21,17 @@ export type Counts = {
 export const WIDER_COUNTS: Counts = {
   band: 200,
   barely: 20,
-  otherColour: 24,
+  ofEachOtherColour: 6,
   bare: 60,
   ofEachConfuser: 16,
   hidden: 10,
   dark: 10,
 };
 
-export const HELD_BACK_COUNTS: Counts = {
+export const WIDEST_COUNTS: Counts = {
   band: 150,
   barely: 10,
-  otherColour: 12,
+  ofEachOtherColour: 3,
   bare: 45,
   ofEachConfuser: 14,
   hidden: 8,
@@ -34,11 +41,41 @@ export const HELD_BACK_COUNTS: Counts = {
 export const TUNING_COUNTS: Counts = {
   band: 240,
   barely: 16,
-  otherColour: 16,
+  ofEachOtherColour: 4,
   bare: 60,
   ofEachConfuser: 24,
   hidden: 8,
   dark: 8,
+};
+
+export const SMALL_COUNTS: Counts = {
+  band: 400,
+  barely: 20,
+  ofEachOtherColour: 18,
+  bare: 100,
+  ofEachConfuser: 40,
+  hidden: 20,
+  dark: 30,
+};
+
+export const HELD_BACK_COUNTS: Counts = {
+  band: 160,
+  barely: 6,
+  ofEachOtherColour: 4,
+  bare: 40,
+  ofEachConfuser: 13,
+  hidden: 8,
+  dark: 8,
+};
+
+export const FURTHER_OUT_COUNTS: Counts = {
+  band: 40,
+  barely: 0,
+  ofEachOtherColour: 0,
+  bare: 12,
+  ofEachConfuser: 4,
+  hidden: 0,
+  dark: 0,
 };
 
 export function scenesOf(ranges: Ranges, counts: Counts): readonly SceneDraw[] {
@@ -46,7 +83,7 @@ export function scenesOf(ranges: Ranges, counts: Counts): readonly SceneDraw[] {
   const kinds: SceneKind[] = [
     ...many(counts.band, { is: 'band' }),
     ...many(counts.barely, { is: 'barely' }),
-    ...many(counts.otherColour, { is: 'other colour' }),
+    ...OTHER_PAINTS.flatMap((what) => many(counts.ofEachOtherColour, { is: 'other colour', what })),
     ...many(counts.bare, { is: 'bare' }),
     ...CONFUSERS.flatMap((what) => many(counts.ofEachConfuser, { is: 'confuser', what })),
     ...many(counts.hidden, { is: 'hidden' }),

@@ -1,10 +1,18 @@
 /** The over-stroke mark judged on painted scenes held back from choosing the judge's constants, and on pictures there are already. */
-import { judgePaint, type PaintJudgement, type PaintSight } from '../../src/vision/paint-judge.ts';
+import { judgePaint, NO_HINTS, type PaintJudgement, type PaintSight } from '../../src/vision/paint-judge.ts';
 import type { AssistStudy } from './assists.ts';
-import { CONFUSERS, HELD_BACK, type SceneDraw } from './assists-paint-draws.ts';
+import {
+  CONFUSERS,
+  FURTHER_OUT,
+  HELD_BACK,
+  OTHER_PAINTS,
+  type OtherPaint,
+  type Ranges,
+  type SceneDraw,
+} from './assists-paint-draws.ts';
 import { keptPicture } from './assists-paint-kept.ts';
 import { renderedCases, sampleCases } from './assists-paint-media.ts';
-import { HELD_BACK_COUNTS, scenesOf } from './assists-paint-plan.ts';
+import { type Counts, FURTHER_OUT_COUNTS, HELD_BACK_COUNTS, scenesOf } from './assists-paint-plan.ts';
 
 export const paintStudy: AssistStudy = { name: 'paint', run };
 
@@ -20,24 +28,63 @@ type Judged = {
 };
 
 function run(): string {
-  const all = scenesOf(HELD_BACK, HELD_BACK_COUNTS).map((scene, i): Judged => {
-    const { region, rod, paintMm } = keptPicture(scene, false);
-    const begun = performance.now();
-    const judged = judgePaint(region, rod);
-    if (i % 50 === 0) console.log(`${i} scenes judged`);
-    return { scene, truth: truthOf(scene, paintMm), judged, ms: performance.now() - begun };
-  });
+  const all = judgedOf(HELD_BACK, HELD_BACK_COUNTS);
+  const further = judgedOf(FURTHER_OUT, FURTHER_OUT_COUNTS);
   return [
-    'Held-back scenes:',
+    'Held-back scenes, no colour named:',
     confusion(all),
     rates(all),
     'The confusers one by one, and what the tool said where it saw a band or could not tell:',
     confusers(all),
     'By what the band and its picture are like:',
     bandRows(all),
+    'Where the person names the colour of the band (held-back scenes: bands of that colour, and one in three of those without paint):',
+    namedColours(),
+    'Further out, beyond every range that anything was chosen on:',
+    confusion(further),
+    rates(further),
     'Pictures made by other means (marks from their truth, scale from face to pin alone):',
     media(),
   ].join('\n\n');
+}
+
+function judgedOf(ranges: Ranges, counts: Counts): readonly Judged[] {
+  return scenesOf(ranges, counts).map((scene, i): Judged => {
+    const { region, rod, paintMm } = keptPicture(scene, false);
+    const begun = performance.now();
+    const judged = judgePaint(region, rod);
+    if (i % 50 === 0) console.log(`${i} scenes judged`);
+    return { scene, truth: truthOf(scene, paintMm), judged, ms: performance.now() - begun };
+  });
+}
+
+function namedColours(): string {
+  const scenes = scenesOf(HELD_BACK, HELD_BACK_COUNTS);
+  const bare = scenes
+    .filter(({ kind }) => kind.is === 'bare' || kind.is === 'confuser')
+    .filter((_, i) => i % 3 === 0);
+  const sights = (of: readonly SceneDraw[], bandColour: OtherPaint) => {
+    const said = of.map((scene) => {
+      const { region, rod } = keptPicture(scene, false);
+      return judgePaint(region, rod, { ...NO_HINTS, bandColour }).sight;
+    });
+    return SIGHTS.map((sight) => said.filter((each) => each === sight).length).join(' / ');
+  };
+  return table(
+    [
+      'named',
+      'bands of that colour: seen / not seen / cannot tell',
+      'no paint: seen / not seen / cannot tell',
+    ],
+    OTHER_PAINTS.map((what) => [
+      what,
+      sights(
+        scenes.filter(({ kind }) => kind.is === 'other colour' && kind.what === what),
+        what,
+      ),
+      sights(bare, what),
+    ]),
+  );
 }
 
 function truthOf({ kind }: SceneDraw, paintMm: number): Truth {

@@ -56,12 +56,21 @@ test('the tool shows where it looked and what it sees; one tap confirms, another
   const applied = page.getByRole('group', { name: 'Applied picture' });
   const released = page.getByRole('group', { name: 'Released picture' });
   await expect(applied).toContainText('The tool sees paint: quite sure.', { timeout: 30_000 });
-  await expect(applied).toContainText('A red or orange band across the rod, from the chamber face to 3 mm');
+  await expect(applied).toContainText(
+    /A red or orange band across the rod, from the chamber face to [34] mm/,
+  );
   await expect(released).toContainText('The tool sees no paint', { timeout: 30_000 });
   await expect(applied.getByRole('img', { name: /enlarged/ })).toBeVisible();
   // The picture comes before the words.
   const [crop, words] = [applied.getByRole('img'), applied.getByRole('status')];
   expect((await crop.boundingBox())?.y).toBeLessThan((await words.boundingBox())?.y ?? 0);
+
+  // A band of another colour named: looked for that alone, and the orange one is none.
+  const colours = page.getByRole('group', { name: 'Colour of the band on this brake' });
+  await colours.getByRole('radio', { name: 'Blue' }).check();
+  await expect(applied).toContainText('The tool sees no paint', { timeout: 30_000 });
+  await colours.getByRole('radio', { name: 'Red or orange' }).check();
+  await expect(applied).toContainText('The tool sees paint', { timeout: 30_000 });
 
   await applied.getByRole('button', { name: 'Yes, paint is seen' }).click();
   await expect(applied.getByRole('radio', { name: 'Seen', exact: true })).toBeChecked();

@@ -1,7 +1,7 @@
 /** On painted scenes whose truth is known by rays (tests/bench/assists-paint*.ts); how often it is right is the study's, docs/assists.md. */
 import { expect, test } from 'vitest';
 import { SIGHTS } from '../../src/finding/over-stroke-mark.ts';
-import { judgePaint, type PaintJudgement, type PaintSight } from '../../src/vision/paint-judge.ts';
+import { judgePaint, NO_HINTS, type PaintJudgement, type PaintSight } from '../../src/vision/paint-judge.ts';
 import { paintBox, type RodLine } from '../../src/vision/paint-region.ts';
 import { drawScene, type SceneDraw, type SceneKind, TUNING } from '../bench/assists-paint-draws.ts';
 import { paintPicture } from '../bench/assists-paint-picture.ts';
@@ -68,6 +68,24 @@ test('where nobody can tell, it says so and why', () => {
   expect(reason(120)).toBe('paint/rod-hidden');
   expect(reason(120, { ...rod, pxPerMm: 1, halfWidthPx: 8 })).toBe('paint/too-small');
   expect(reason(120, { ...rod, facePx: [299, 60] })).toBe('paint/outside-the-picture');
+});
+
+test('named white, which is too like bare metal, nothing is claimed', () => {
+  const { region, rod } = paintPicture(scene({ is: 'bare' }, 12));
+  const { sight, reason } = judgePaint(region, rod, { ...NO_HINTS, bandColour: 'white' });
+  expect(sight).toBe('cannot-tell');
+  expect(reason.code).toBe('paint/white');
+});
+
+test('a band of another colour is seen where that was named, and is no red one', () => {
+  const drawn = scene({ is: 'other colour', what: 'blue' }, 3);
+  const band = drawn.band as NonNullable<SceneDraw['band']>;
+  const { region, rod } = paintPicture({
+    ...drawn,
+    band: { ...band, outMm: 12, lengthMm: 20, worn: 0.1, faded: 0.1, dusty: 0.1, edgeMm: 0.3 },
+  });
+  expect(judgePaint(region, rod, { ...NO_HINTS, bandColour: 'blue' }).sight).toBe('seen');
+  expect(judgePaint(region, rod, { ...NO_HINTS, bandColour: 'red or orange' }).sight).not.toBe('seen');
 });
 
 test('the sights are those of the record', () => {

@@ -8,6 +8,7 @@ import type { FrameFailure } from '../../frames/frame-failure.ts';
 import type { FrameSource } from '../../frames/frame-source.browser.ts';
 import { placeAt, type Track } from '../../marks/track.ts';
 import type { RodInPicture } from '../../measurement/rod-in-picture.ts';
+import type { BandColour } from '../../vision/paint-hues.ts';
 import { paintBox, type Rect } from '../../vision/paint-region.ts';
 
 export type PaintQuestion = {
@@ -16,6 +17,8 @@ export type PaintQuestion = {
   readonly frame: Frame | null;
   readonly rod: RodInPicture;
   readonly track: Track | null;
+  /** Null: any. */
+  readonly bandColour: BandColour | null;
 };
 
 /** A piece of one frame: the worker closes the picture. */

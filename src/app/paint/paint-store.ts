@@ -2,6 +2,7 @@
 import { createStore } from 'zustand/vanilla';
 import type { View } from '../../marks/view.ts';
 import type { RodInPicture } from '../../measurement/rod-in-picture.ts';
+import type { BandColour } from '../../vision/paint-hues.ts';
 import type { PaintJudgement } from '../../vision/paint-judge.ts';
 import { pictureKey } from '../target/target-store.ts';
 import type { PaintFramesFailure } from './paint-frames.ts';
@@ -13,18 +14,30 @@ export type PaintLook =
   | { readonly is: 'failed'; readonly failure: PaintFramesFailure };
 
 /** Names the picture and where the rod lies on it; a hair's breadth of another adjustment is no other place. */
-export function lookKey(view: View, { facePx, way, pxPerMm, halfWidthPx }: RodInPicture): string {
+export function lookKey(
+  view: View,
+  { facePx, way, pxPerMm, halfWidthPx }: RodInPicture,
+  bandColour: BandColour | null,
+): string {
   const place = [facePx[0] / 2, facePx[1] / 2, 100 * way[0], 100 * way[1]];
   const size = [50 * Math.log(pxPerMm), 50 * Math.log(halfWidthPx)];
-  return [pictureKey(view), ...[...place, ...size].map(Math.round)].join(' ');
+  return [pictureKey(view), bandColour, ...[...place, ...size].map(Math.round)].join(' ');
 }
 
+type PaintState = {
+  readonly looks: Readonly<Record<string, PaintLook>>;
+  /** By wheel end; null, as where none was named: any. */
+  readonly bandColours: Readonly<Record<string, BandColour | null>>;
+};
+
 function createPaintStore() {
-  const store = createStore<{ readonly looks: Readonly<Record<string, PaintLook>> }>(() => ({ looks: {} }));
+  const store = createStore<PaintState>(() => ({ looks: {}, bandColours: {} }));
   return {
     ...store,
     set: (key: string, look: PaintLook) =>
       store.setState(({ looks }) => ({ looks: { ...looks, [key]: look } })),
+    chooseColour: (wheelEndId: string, colour: BandColour | null) =>
+      store.setState(({ bandColours }) => ({ bandColours: { ...bandColours, [wheelEndId]: colour } })),
     forget: (key: string) => store.setState(({ looks: { [key]: _, ...others } }) => ({ looks: others })),
   };
 }

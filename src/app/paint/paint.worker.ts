@@ -1,19 +1,21 @@
 /** Judges pieces of pictures, which it closes: some hundred thousand pixels each, so apart from what follows the hand. */
 import { assert } from '../../basics/result.ts';
 import { joinJudgements } from '../../vision/paint-join.ts';
-import { judgePaint, type PaintJudgement } from '../../vision/paint-judge.ts';
+import { judgePaint, NO_HINTS, type PaintJudgement } from '../../vision/paint-judge.ts';
+import type { PaintAsked } from './paint-client.ts';
 import type { PaintFrame } from './paint-frames.ts';
 
-addEventListener('message', ({ data }: MessageEvent<readonly PaintFrame[]>) => {
-  const [first, ...others] = data.map(judged);
+addEventListener('message', ({ data: { frames, bandColour } }: MessageEvent<PaintAsked>) => {
+  const [first, ...others] = frames.map((frame) => judged(frame, bandColour));
   assert(first, 'at least the frame that was taken');
   postMessage(joinJudgements([first, ...others]));
 });
 
-function judged({ picture, box, rod }: PaintFrame): PaintJudgement {
+function judged({ picture, box, rod }: PaintFrame, bandColour: PaintAsked['bandColour']): PaintJudgement {
   const pen = new OffscreenCanvas(box.widthPx, box.heightPx).getContext('2d', { willReadFrequently: true });
   assert(pen, 'a worker can draw');
   pen.drawImage(picture, 0, 0);
   picture.close();
-  return judgePaint({ ...box, rgba: pen.getImageData(0, 0, box.widthPx, box.heightPx).data }, rod);
+  const { data: rgba } = pen.getImageData(0, 0, box.widthPx, box.heightPx);
+  return judgePaint({ ...box, rgba }, rod, { ...NO_HINTS, bandColour });
 }

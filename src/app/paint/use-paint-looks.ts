@@ -1,6 +1,7 @@
 import { useEffect } from 'react';
 import { useStore } from 'zustand';
 import { rodInPicture } from '../../measurement/rod-in-picture.ts';
+import type { BandColour } from '../../vision/paint-hues.ts';
 import type { ShownAssessment } from '../measuring/use-assessment.ts';
 import { reportUnlessAbort } from '../media/report-unless-abort.ts';
 import { media } from '../stores.ts';
@@ -19,9 +20,10 @@ export function usePaintLooks(
 ): Readonly<Record<OverStrokeState, PaintLook | null>> {
   const files = useStore(media, (state) => state.files);
   const looks = useStore(paintLooks, (state) => state.looks);
+  const bandColour = useStore(paintLooks, (state) => state.bandColours[current.wheelEnd.id] ?? null);
   const asked = {
-    released: askedOf(current, assessment, 'released', files),
-    applied: askedOf(current, assessment, 'applied', files),
+    released: askedOf(current, assessment, 'released', files, bandColour),
+    applied: askedOf(current, assessment, 'applied', files, bandColour),
   };
   const next = [asked.released, asked.applied].find((each) => {
     const look = each && looks[each.key];
@@ -51,6 +53,7 @@ function askedOf(
   assessment: ShownAssessment,
   state: OverStrokeState,
   files: Readonly<Record<string, Blob | null | undefined>>,
+  bandColour: BandColour | null,
 ): Asked | null {
   const view = viewOf(measurement, state);
   const capture = record.captures.find(({ id }) => id === view?.captureId);
@@ -66,8 +69,9 @@ function askedOf(
     frame: view.frame,
     rod: rod.value,
     track: track?.captureId === capture.id ? track : null,
+    bandColour,
   };
-  return { key: lookKey(view, rod.value), question };
+  return { key: lookKey(view, rod.value, bandColour), question };
 }
 
 async function look(question: PaintQuestion, signal: AbortSignal): Promise<PaintLook> {
@@ -76,7 +80,7 @@ async function look(question: PaintQuestion, signal: AbortSignal): Promise<Paint
   const [taken] = frames.value as readonly [PaintFrame, ...PaintFrame[]];
   const whole = await createImageBitmap(taken.picture);
   try {
-    const judged = await judgeApart(frames.value, signal);
+    const judged = await judgeApart({ frames: frames.value, bandColour: question.bandColour }, signal);
     const { crop } = judged;
     const [x, y] = [crop.xPx - taken.box.xPx, crop.yPx - taken.box.yPx];
     return {

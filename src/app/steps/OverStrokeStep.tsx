@@ -8,6 +8,7 @@ import { PICTURE_LABELS } from '../words/en.ts';
 import { PAINT } from '../words/paint.ts';
 import { OVER_STROKE } from '../words/steps.ts';
 import { type Current, viewOf } from '../work/current.ts';
+import { BandColourChoice } from './BandColourChoice.tsx';
 import { PaintProposal } from './PaintProposal.tsx';
 
 /** First where paint tells something. */
@@ -23,6 +24,7 @@ export function OverStrokeStep({ current, assessment }: Props) {
       {STATES.map((state) => (
         <SightChoice key={state} current={current} state={state} look={looks[state]} />
       ))}
+      <BandColourChoice wheelEndId={current.wheelEnd.id} />
       <p className="quiet">{OVER_STROKE.note}</p>
     </>
   );

@@ -16,6 +16,9 @@ export const PAINT = {
   confirm: { seen: 'Yes, paint is seen', 'not-seen': 'Yes, no paint is seen' },
   agreed: 'You said the same. Both are recorded.',
   overruled: 'You said otherwise. Both are recorded.',
+  colour: 'Colour of the band on this brake',
+  colourNote:
+    'By the trade the band is red or orange; rods with another one are about. Name it where you know it: the tool looks for that colour alone. The choice lasts until the page is closed.',
 };
 
 const SAID: Readonly<Record<Sight, string>> = {
@@ -56,31 +59,67 @@ export function paintReasonText(reason: PaintReason): string {
       return 'The rod cannot be made out where it leaves the chamber: something hides it, or the marks are off it.';
     case 'paint/outside-the-picture':
       return 'The place where the rod leaves the chamber lies at the edge of the picture.';
+    case 'paint/white':
+      return 'White paint and bare metal are too alike for the tool. Look at it yourself.';
     case 'paint/frames-differ':
       return `Frames beside this one say different things: paint in ${reason.seen} of ${reason.of}.`;
   }
 }
 
+export const BAND_CHOICES: Readonly<Record<BandColour, string>> = {
+  'red or orange': 'Red or orange',
+  yellow: 'Yellow',
+  white: 'White',
+  green: 'Green',
+  blue: 'Blue',
+};
+export const ANY_BAND = 'Not known: any strong colour';
+
 const BAND_NAMES: Readonly<Record<BandColour, string>> = {
   'red or orange': 'red or orange',
   yellow: 'yellow',
+  white: 'white',
   green: 'green',
   blue: 'blue',
 };
 
 const AGAINST: Readonly<Record<Property, string>> = {
-  hue: 'its colour is not clear of rust',
   edge: 'it has no clear edge',
+  drop: 'it has no clear edge',
+  'even-edge': 'its edge is clear in places only',
+  'edge-across': 'its edge does not go all across the rod',
   slope: 'its edge is not square to the rod',
+  aslant: 'its edge runs aslant over the rod',
   scatter: 'its edge is uneven',
   width: 'it fades out without an edge',
+  hue: 'its colour is not clear of rust',
+  amount: 'there is little of it',
   covered: 'it is patchy',
-  brighter: 'it is no brighter than rust',
   'rusty-rod': 'the rest of the rod has nearly the same colour',
-  about: 'the same colour lies all about the rod',
-  'goes-on-beside': 'it goes on beside the rod',
-  'far-from-face': 'it lies far from the face',
+  'above-the-rod': 'parts of the rod farther out are as strongly coloured',
+  'step-red': 'it is no brighter than rust',
+  'step-green': 'it differs from the metal as a shadow does',
+  'step-yellow': 'its colour is as yellow as rust',
   yellow: 'its colour is as yellow as rust',
+  'step-hue': 'its colour differs little from the rod’s',
+  'less-yellow': 'its colour is as yellow as the rust about',
+  'red-past-it': 'the rod past it is as red',
+  'yellow-past-it': 'the rod past it is of such a colour too',
+  'mottled-past-it': 'the rod past it is mottled',
+  mottled: 'its colour is mottled like rust',
+  'hue-on-rod': 'the rest of the rod has the same colour',
+  'hue-beside': 'the same colour lies beside the rod',
+  about: 'the same colour lies all about the rod',
+  crosses: 'it crosses the rod',
+  'same-beside': 'the same colour lies on both sides of the rod',
+  edgeless: 'the rod’s own edges are not to be seen there: something lies over it',
+  'at-face': 'the chamber face has the same colour',
+  'goes-on-beside': 'it goes on beside the rod',
+  'edge-beside': 'its edge goes on beside the rod',
+  'red-light': 'all about lies in coloured light',
+  rival: 'there are stronger edges farther out',
+  'far-from-face': 'it lies far from the face',
+  length: 'its length is not a band’s',
 };
 
 const reachText = (mm: number) => `${Math.round(mm)} mm (${inchesFromMm(mm).toFixed(1)} in)`;

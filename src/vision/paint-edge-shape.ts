@@ -1,0 +1,91 @@
+/**
+ * The shape of a stretch's outer edge on the push rod.
+ *
+ * Model    along every place across, where the loudness falls most near where the edge's arc has it; the line through those places; the
+ *          same fall along straight lines aslant over the arc; along what length it falls
+ */
+import type { Loudness } from './paint-ends.ts';
+import { CORE } from './paint-map.ts';
+import { meanOf, median } from './paint-numbers.ts';
+import type { Strip } from './paint-strip.ts';
+
+const ASLANT_MM = [-9, -6, -4, -2.5, -1.2, 1.2, 2.5, 4, 6, 9];
+
+export function aslantOf(
+  strip: Strip,
+  loudness: Loudness,
+  to: number,
+  bend: readonly number[],
+  fall: number,
+): readonly [number, number] {
+  const reach = Math.max(2, Math.round(2 / strip.stepMm));
+  let best: readonly [number, number] = [1, 0];
+  for (const mm of ASLANT_MM) {
+    const along = meanOf(
+      loudness.map((line, row) => {
+        const at = to + (bend[row] ?? 0) + Math.round((mm * (CORE[row] ?? 0)) / strip.stepMm);
+        return at < 1
+          ? Number.NaN
+          : meanOf(line.slice(Math.max(0, at - reach), at)) - meanOf(line.slice(at, at + reach));
+      }),
+    );
+    if (along / Math.max(0.05, fall) > best[0]) best = [along / Math.max(0.05, fall), Math.abs(mm)];
+  }
+  return best;
+}
+
+/** How far the line's own steepest place lies from where the arc has it, mm. */
+export function outerEdge(strip: Strip, line: readonly number[], at: number): number {
+  const reach = Math.max(2, Math.round(2 / strip.stepMm));
+  const around = Math.round(3 / strip.stepMm);
+  let best = { column: at, drop: Number.NEGATIVE_INFINITY };
+  for (
+    let column = Math.max(reach, at - around);
+    column <= Math.min(line.length - reach, at + around);
+    column += 1
+  ) {
+    const drop = meanOf(line.slice(column - reach, column)) - meanOf(line.slice(column, column + reach));
+    if (drop > best.drop) best = { column, drop };
+  }
+  return (best.column - at) * strip.stepMm;
+}
+
+/** Slope over CORE, and the rest's mean size. */
+export function lineThrough(offMm: readonly number[]): readonly [number, number] {
+  const sum = CORE.reduce((total, across) => total + across * across, 0);
+  const middle = meanOf(offMm);
+  const slope = offMm.reduce((total, value, i) => total + (value - middle) * (CORE[i] ?? 0), 0) / sum;
+  return [slope, meanOf(offMm.map((value, i) => Math.abs(value - middle - slope * (CORE[i] ?? 0))))];
+}
+
+export function edgeWidth(strip: Strip, loudness: Loudness, to: number, bend: readonly number[]): number {
+  const reach = Math.round(4 / strip.stepMm);
+  const profile = Array.from({ length: 2 * reach + 1 }, (_, i) =>
+    median(
+      loudness
+        .map((line, row) => line[to + (bend[row] ?? 0) + i - reach] ?? Number.NaN)
+        .filter((value) => !Number.isNaN(value)),
+    ),
+  );
+  const [high, low] = [median(profile.slice(0, Math.max(1, reach - 1))), median(profile.slice(reach + 2))];
+  const at = (part: number) => low + part * (high - low);
+  let [begin, end] = [reach, reach];
+  while (begin > 0 && (profile[begin] ?? 0) < at(0.8)) begin -= 1;
+  while (end < 2 * reach && (profile[end] ?? 0) > at(0.2)) end += 1;
+  return (end - begin) * strip.stepMm;
+}
+
+export function fallNear(strip: Strip, line: readonly number[], to: number): number {
+  const reach = Math.max(2, Math.round(2 / strip.stepMm));
+  const around = Math.round(1.5 / strip.stepMm);
+  let best = 0;
+  for (
+    let column = Math.max(reach, to - around);
+    column <= Math.min(line.length - reach, to + around);
+    column += 1
+  ) {
+    const fall = meanOf(line.slice(column - reach, column)) - meanOf(line.slice(column, column + reach));
+    if (fall > best) best = fall;
+  }
+  return best;
+}

@@ -1,0 +1,308 @@
+/**
+ * npx tsx tests/bench/assists-paint-fit.ts: the weights of the over-stroke mark's judge, fitted to painted scenes, written to
+ * src/vision/paint-weights.ts.
+ *
+ * Model    first the places: logistic regression with a ridge of paint against what else lies on rods, both alike in weight;
+ *          then the stretches: the same over the pieces of their properties; of each scene the stretch that is weighed highest counts, so
+ *          that is chosen anew and fitted again, ROUNDS times
+ *          six-fold cross-validation of the second by scenes
+ * Assumes  scenes of sets that are not held back; --kept: only those whose pictures are kept already
+ */
+import { writeFileSync } from 'node:fs';
+import { drawFrom } from '../../src/basics/random.ts';
+import { bandEnds, loudnessOf, redLoudness } from '../../src/vision/paint-ends.ts';
+import type { BandColour } from '../../src/vision/paint-hues.ts';
+import { rodMap } from '../../src/vision/paint-judge.ts';
+import type { PaintMap } from '../../src/vision/paint-map.ts';
+import { paintTerms } from '../../src/vision/paint-odds.ts';
+import { type PaintRun, paintRun } from '../../src/vision/paint-run.ts';
+import {
+  isWeighed,
+  OTHER_PROPERTIES,
+  PROPERTIES,
+  type Property,
+  pieceCount,
+  piecesOf,
+} from '../../src/vision/paint-score.ts';
+import { alongOf, type Strip } from '../../src/vision/paint-strip.ts';
+import type { RunWeights } from '../../src/vision/paint-weights.ts';
+import { type SceneDraw, SMALL, TUNING, WIDER } from './assists-paint-draws.ts';
+import { isKept, keptPicture } from './assists-paint-kept.ts';
+import { logisticFit } from './assists-paint-logistic.ts';
+import { SMALL_COUNTS, scenesOf, TUNING_COUNTS, WIDER_COUNTS } from './assists-paint-plan.ts';
+
+/** What the fits need of a scene's picture. */
+export type Looked = {
+  readonly scene: SceneDraw;
+  readonly paintMm: number;
+  readonly rodPxPerMm: number;
+  readonly strip: Strip;
+  readonly map: PaintMap;
+};
+
+const PAINT_PLACES = 60;
+const OTHER_PLACES = 80;
+const PLACE_RIDGE = 5;
+const RUN_RIDGE = 8;
+const OTHER_RIDGE = 3;
+const ROUNDS = 3;
+const FOLDS = 6;
+
+export function fitAll(looked: () => Iterable<Looked>): void {
+  const places: number[][] = [];
+  const painted: number[] = [];
+  for (const each of looked()) samplePlaces(each, places, painted);
+  const paintShare = painted.reduce((sum, y) => sum + y, 0) / painted.length;
+  const placeWeights = logisticFit(
+    places,
+    painted,
+    painted.map((y) => (y === 1 ? 0.5 / paintShare : 0.5 / (1 - paintShare))),
+    PLACE_RIDGE,
+  );
+  console.log(`${places.length} places, share of paint ${paintShare.toFixed(3)}`);
+
+  const red: Stretch[] = [];
+  const other: Stretch[] = [];
+  const [redTruths, otherTruths] = [new Map<number, Truth>(), new Map<number, Truth>()];
+  let index = 0;
+  for (const each of looked()) {
+    red.push(...stretchesOf(each, index, 'red or orange', placeWeights));
+    redTruths.set(index, truthOf(each, 'red or orange'));
+    for (const colour of otherColours(each, index)) {
+      other.push(...stretchesOf(each, index, colour, placeWeights));
+      otherTruths.set(index, truthOf(each, colour));
+    }
+    index += 1;
+  }
+  validated(red, PROPERTIES, RUN_RIDGE, redTruths, 'red or orange');
+  validated(other, OTHER_PROPERTIES, OTHER_RIDGE, otherTruths, 'other colours');
+  write(
+    placeWeights,
+    named(fitRuns(red, PROPERTIES, RUN_RIDGE), PROPERTIES),
+    named(fitRuns(other, OTHER_PROPERTIES, OTHER_RIDGE), OTHER_PROPERTIES),
+  );
+}
+
+/** Where the scene has the band along the strip, and where it surely has none. */
+function samplePlaces(
+  { scene, rodPxPerMm, strip, map }: Looked,
+  places: number[][],
+  painted: number[],
+): void {
+  if (scene.kind.is !== 'band' && scene.kind.is !== 'bare' && scene.kind.is !== 'confuser') return;
+  const terms = paintTerms(strip, map);
+  const draw = drawFrom(scene.seed + 77);
+  const trueMm = rodPxPerMm / (scene.stand.pxPerMm * Math.cos((scene.stand.yawDeg * Math.PI) / 180));
+  const [ofPaint, ofOther]: [number[][], number[][]] = [[], []];
+  for (let column = 0; column < strip.columns; column += 1) {
+    const mm = alongOf(strip, column) * trueMm;
+    const is = hasPaint(scene, mm);
+    if (is === null) continue;
+    for (const line of terms) {
+      const place = line[column];
+      if (place) (is ? ofPaint : ofOther).push(place as number[]);
+    }
+  }
+  for (const [list, most, y] of [
+    [ofPaint, PAINT_PLACES, 1],
+    [ofOther, OTHER_PLACES, 0],
+  ] as const)
+    for (let i = 0; i < Math.min(most, list.length); i += 1) {
+      places.push(list[Math.floor(draw.uniform(0, list.length))] as number[]);
+      painted.push(y);
+    }
+}
+
+function hasPaint({ band }: SceneDraw, mm: number): boolean | null {
+  if (mm < 0.8 || mm > 50) return null;
+  if (!band) return false;
+  const begin = Math.max(0, band.outMm - band.lengthMm);
+  if (mm > begin + 0.8 && mm < band.outMm - 0.8) return true;
+  return mm > band.outMm + 1.5 || mm < begin - 1 ? false : null;
+}
+
+type Stretch = {
+  readonly scene: number;
+  readonly pieces: Readonly<Record<string, readonly number[]>>;
+  /** Null: neither, or only a part of the band. */
+  readonly isBand: boolean | null;
+};
+
+/** What a scene is to the validation. */
+type Truth = 'shown' | 'none' | null;
+
+function truthOf({ scene: { kind }, paintMm }: Looked, colour: BandColour): Truth {
+  if (kind.is === 'bare' || kind.is === 'confuser' || (colour !== 'red or orange' && kind.is === 'band'))
+    return 'none';
+  return (kind.is === 'band' || (kind.is === 'other colour' && kind.what === colour)) && paintMm >= 1.5
+    ? 'shown'
+    : null;
+}
+
+function stretchesOf(
+  looked: Looked,
+  index: number,
+  colour: BandColour,
+  placeWeights: readonly number[],
+): readonly Stretch[] {
+  const { scene, paintMm, strip, map } = looked;
+  const { kind, band } = scene;
+  const loudness =
+    colour === 'red or orange'
+      ? redLoudness(paintTerms(strip, map), placeWeights)
+      : loudnessOf(strip, map, colour);
+  const ends = bandEnds(strip, loudness);
+  const named =
+    kind.is === 'other colour'
+      ? kind.what === colour
+      : (kind.is === 'band' || kind.is === 'barely') && colour === 'red or orange';
+  const none = truthOf(looked, colour) === 'none';
+  const isBand = (run: PaintRun) => {
+    if (none) return false;
+    return named && band && paintMm >= 1 && Math.abs(run.toMm - band.outMm) < 2 + 0.2 * band.outMm
+      ? true
+      : null;
+  };
+  return ends
+    .map((each) => paintRun(strip, map, loudness, colour, each, ends))
+    .filter(isWeighed)
+    .map((run) => ({
+      scene: index,
+      pieces: Object.fromEntries(PROPERTIES.map((property) => [property, piecesOf(property, run)])),
+      isBand: isBand(run),
+    }));
+}
+
+/** Of a band its own colour; of half of what has none each of them in turn. */
+function otherColours({ scene: { kind } }: Looked, index: number): readonly BandColour[] {
+  if (kind.is === 'other colour') return [kind.what];
+  const turn = (['yellow', 'white', 'green', 'blue'] as const)[Math.floor(index / 2) % 4] as BandColour;
+  return (kind.is === 'bare' || kind.is === 'confuser' || kind.is === 'band') && index % 2 === 0
+    ? [turn]
+    : [];
+}
+
+const rowOf = ({ pieces }: Stretch, properties: readonly Property[]): number[] => [
+  1,
+  ...properties.flatMap((property) => pieces[property] ?? []),
+];
+
+function fitRuns(all: readonly Stretch[], properties: readonly Property[], ridge: number): readonly number[] {
+  const known = all.filter(({ isBand }) => isBand !== null);
+  const rows = known.map((each) => rowOf(each, properties));
+  let use = known.map((_, i) => i);
+  let weights: readonly number[] = [];
+  for (let round = 0; round < ROUNDS; round += 1) {
+    if (round > 0) {
+      const best = new Map<number, number>();
+      rows.forEach((row, i) => {
+        const { scene } = known[i] as Stretch;
+        const before = best.get(scene);
+        if (before === undefined || dot(row, weights) > dot(rows[before] as number[], weights))
+          best.set(scene, i);
+      });
+      use = [...best.values()];
+    }
+    weights = logisticFit(
+      use.map((i) => rows[i] as number[]),
+      use.map((i) => (known[i]?.isBand ? 1 : 0)),
+      use.map(() => 1),
+      ridge,
+    );
+  }
+  return weights;
+}
+
+function validated(
+  all: readonly Stretch[],
+  properties: readonly Property[],
+  ridge: number,
+  truths: ReadonlyMap<number, Truth>,
+  name: string,
+): void {
+  const highest = new Map<number, { z: number; truth: Truth }>(
+    [...truths].map(([scene, truth]) => [scene, { z: Number.NEGATIVE_INFINITY, truth }]),
+  );
+  for (let fold = 0; fold < FOLDS; fold += 1) {
+    const out = (scene: number) => (scene * 7) % FOLDS === fold;
+    const weights = fitRuns(
+      all.filter(({ scene }) => !out(scene)),
+      properties,
+      ridge,
+    );
+    for (const each of all.filter(({ scene }) => out(scene))) {
+      const z = dot(rowOf(each, properties), weights);
+      const before = highest.get(each.scene);
+      if (before && z > before.z) highest.set(each.scene, { ...before, z });
+    }
+  }
+  const of = (truth: Truth) => [...highest.values()].filter((each) => each.truth === truth).map(({ z }) => z);
+  const [shown, none] = [of('shown'), of('none')];
+  console.log(`${name}: ${shown.length} shown, ${none.length} with none`);
+  const share = (values: readonly number[], holds: (z: number) => boolean) =>
+    values.filter(holds).length / values.length;
+  for (const p of [0.05, 0.1, 0.15, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8]) {
+    const z = Math.log(p / (1 - p));
+    console.log(
+      `  ${p}: seen above ${share(shown, (each) => each > z).toFixed(3)}, false alarms ${share(none, (each) => each > z).toFixed(3)}`,
+    );
+  }
+}
+
+const dot = (row: readonly number[], weights: readonly number[]) => {
+  let sum = 0;
+  for (let i = 0; i < row.length; i += 1) sum += (row[i] as number) * (weights[i] ?? 0);
+  return sum;
+};
+
+function named([bias, ...weights]: readonly number[], properties: readonly Property[]): RunWeights {
+  let at = 0;
+  return {
+    bias: rounded(bias ?? 0),
+    weights: Object.fromEntries(
+      properties.map((property) => {
+        const count = pieceCount(property);
+        at += count;
+        return [property, weights.slice(at - count, at).map(rounded)];
+      }),
+    ),
+  };
+}
+
+function write(places: readonly number[], red: RunWeights, other: RunWeights): void {
+  const text = (value: unknown) => JSON.stringify(value);
+  writeFileSync(
+    'src/vision/paint-weights.ts',
+    `/** Weights of the over-stroke mark's judge. Written by tests/bench/assists-paint-fit.ts, which says how. */
+
+/** Of the terms of paint-odds.ts. */
+export const PLACE_WEIGHTS: readonly number[] = ${text(places.map((value) => Math.round(value * 1000) / 1000))};
+
+export type RunWeights = { readonly bias: number; readonly weights: Readonly<Record<string, readonly number[]>> };
+
+/** Of the properties of paint-score.ts, a weight for each piece between its knots. */
+export const RED_WEIGHTS: RunWeights = ${text(red)};
+
+export const OTHER_WEIGHTS: RunWeights = ${text(other)};
+`,
+  );
+}
+
+const rounded = (value: number) => Math.round(value * 100) / 100;
+
+function* lookedAt(keptOnly: boolean): Iterable<Looked> {
+  const scenes = [
+    ...scenesOf(TUNING, TUNING_COUNTS),
+    ...scenesOf(WIDER, WIDER_COUNTS),
+    ...scenesOf(SMALL, SMALL_COUNTS),
+  ];
+  for (const scene of scenes) {
+    if (keptOnly && !isKept(scene)) continue;
+    const { region, rod, paintMm } = keptPicture(scene, false);
+    const { strip, map } = rodMap(region, rod);
+    yield { scene, paintMm, rodPxPerMm: rod.pxPerMm, strip, map };
+  }
+}
+
+if (process.argv[1]?.endsWith('assists-paint-fit.ts'))
+  fitAll(() => lookedAt(process.argv.includes('--kept')));
