@@ -26,7 +26,7 @@ export type BandSight = {
 type BandQuestion = Extract<AssistQuestion, { readonly of: 'clamp-band' }>;
 
 const LEAST_MARKS = 12;
-const MOST_U_RATIO = 0.01;
+const MOST_U_RATIO = 0.014;
 /** How far from the rim a finger may point, over half the diameter: anywhere on the band. */
 const REACH = 0.35;
 

@@ -14,7 +14,7 @@ import { RIM_END_RAD, type Rim, type RimPoint } from './rim-edge.ts';
 const MARKS = 24;
 const LEAST_IN_WINDOW = 3;
 /** Measured: docs/assists.md. */
-const LONG_PX = 0.12;
+const LONG_PX = 0.17;
 const WAYS = 5;
 
 export function rimMarks({ arc, fit, points }: Rim): readonly FoundMark[] {

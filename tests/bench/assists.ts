@@ -7,6 +7,7 @@ import { parseArgs } from 'node:util';
 import { endsStudy } from './assists-ends.ts';
 import { endsStrokeStudy } from './assists-ends-stroke.ts';
 import { marksStudy } from './assists-marks.ts';
+import { outlinesStudy } from './assists-outlines.ts';
 import { paintStudy } from './assists-paint.ts';
 import { qualityStudy } from './assists-quality.ts';
 import { turnStudy } from './assists-turn.ts';
@@ -17,6 +18,7 @@ export type AssistStudy = { readonly name: string; readonly run: () => string };
 const PLACE = 'docs/assists.md';
 const STUDIES: readonly AssistStudy[] = [
   marksStudy,
+  outlinesStudy,
   endsStudy,
   endsStrokeStudy,
   qualityStudy,

@@ -1,4 +1,4 @@
-"""Stills of the second renderer for the outlines of band, rod and face: /usr/bin/python3 tests/bench/assists_outlines_flat.py FOLDER FIRST COUNT
+"""Stills of the second renderer for the outline of the band: /usr/bin/python3 tests/bench/assists_outlines_flat.py FOLDER FIRST COUNT
 
 As assists_marks_flat.py, but with chamber and band in so many facets that their rims are round, and with lugs, bolts and a bracket
 across the band at places of their own. Each becomes FOLDER/flat-NUMBER.pgm with flat-NUMBER.json. Debian package: python3-opencv.
@@ -10,7 +10,6 @@ import numpy as np
 import tracking_scene
 from assists_marks_flat import changes
 from tracking_clips import Clip
-from tracking_mechanism import ROD_R_MM
 
 RIM_X, RIM_R, FACETS = -54.0, 102.8, 60
 chamber_of_few = tracking_scene.chamber
@@ -45,15 +44,10 @@ def write(folder, number):
     inside = lambda px: 20 < px[0] < clip.w - 20 and 20 < px[1] < clip.h - 20
     angles = np.arange(120) * np.pi / 60
     rim = [see((RIM_X, RIM_R * np.cos(a), RIM_R * np.sin(a))) for a in angles]
-    state = clip.wheel_end.state(clip.stroke(0.0))
-    along = (state["pin"] - state["inner"]) / np.linalg.norm(state["pin"] - state["inner"])
-    axis = [state["pin"] + along * (x - state["pin"][0]) / along[0] for x in np.array([0.2, 0.5, 0.8]) * (state["pin"][0] - 74)]
     if not all(inside(px) for px in [*marks.values(), *rim]) or eye[0] < 5 or clip.pin_visible(0.0) < 0.95:
         return False
-    rod = [see(p) for p in axis]
-    half = np.linalg.norm(np.subtract(see(axis[1] + np.array([0, ROD_R_MM, 0])), rod[1]))
     cv2.imwrite(f"{folder}/flat-{number}.pgm", clip.picture(0.0, 0))
-    truth = {"number": number, "widthPx": clip.w, "heightPx": clip.h, **marks, "rim": rim, "rodLine": rod, "rodHalfPx": float(half)}
+    truth = {"number": number, "widthPx": clip.w, "heightPx": clip.h, **marks, "rim": rim}
     with open(f"{folder}/flat-{number}.json", "w") as file:
         json.dump(truth, file)
     return True

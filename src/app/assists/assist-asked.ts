@@ -74,7 +74,10 @@ function endsAsked(
   });
 }
 
-/** One touch near the band is enough, where face and pin are there; found once, it is not sought again. */
+/**
+ * One touch near the band is enough, where face and pin are there; found once, it is not sought again. With a tape or a target no touch is
+ * needed: the rim then shows from where the brake is seen, whatever its diameter.
+ */
 function bandAsked(marks: readonly Mark[], byHand: readonly Mark[]): readonly Asked[] {
   const isRim = ({ kind }: Mark) => kind === 'clamp-band';
   if (marks.some((mark) => isRim(mark) && mark.placedBy === 'assist')) return [];
@@ -82,13 +85,14 @@ function bandAsked(marks: readonly Mark[], byHand: readonly Mark[]): readonly As
     marks.find(({ kind }) => kind === of),
   );
   const instead = byHand.filter(isRim);
-  const [near] = instead;
-  if (!face || !pin || !near) return [];
+  const near = instead[0] ?? null;
+  const isScaled = marks.some(({ kind }) => kind === 'tape-graduation' || kind === 'target-corner');
+  if (!face || !pin || !(near || isScaled)) return [];
   const question = {
     of: 'clamp-band',
     facePx: placeOf(face),
     pinPx: placeOf(pin),
-    nearPx: placeOf(near),
+    nearPx: near && placeOf(near),
   } as const;
   return [{ question, instead }];
 }

@@ -36,8 +36,10 @@ export function foundText(
     const [low, high] = [Math.min(...readings), Math.max(...readings)];
     return `${found.length} graduations found between ${formatLength(low, unit)} and ${formatLength(high, unit)}; they come in place of your ${instead.length}.`;
   }
-  if (of === 'clamp-band')
-    return `${SOUGHT[of]} found, ${found.length} points along it; they come in place of your ${instead.length}. Look whether they lie on the edge towards the rod.`;
+  if (of === 'clamp-band') {
+    const place = instead.length > 0 ? `; they come in place of your ${instead.length}` : '';
+    return `${SOUGHT[of]} found, ${found.length} points along it${place}. Look whether they lie on its edge towards the rod.`;
+  }
   const [place, mark] = [found[0], instead[0]];
   const offPx = place && mark ? Math.hypot(place.placePx[0] - mark.xPx, place.placePx[1] - mark.yPx) : 0;
   if ('same' in question && question.same)
@@ -83,15 +85,15 @@ function failureText(of: Sought, failure: AssistFailure, unit: LengthUnit): stri
     case 'same/two-ways':
       return `${SOUGHT[of]}: not found surely again as in the released picture. Your mark stays as it is.`;
     case 'band/none':
-      return `${SOUGHT[of]}: no edge is seen clearly round the chamber. Mark points of the rim by hand.`;
+      return `${SOUGHT[of]}: no edge is seen clearly round the chamber. Points of the rim can be marked by hand.`;
     case 'band/one-rim':
-      return `${SOUGHT[of]}: not told apart from the chamber’s other edges. Mark points of the rim by hand.`;
+      return `${SOUGHT[of]}: not told apart from the chamber’s other edges. Points of the rim can be marked by hand.`;
     case 'band/two-ways':
-      return `${SOUGHT[of]}: two edges could be it. Mark points of the rim by hand.`;
+      return `${SOUGHT[of]}: two edges could be it. Points of the rim can be marked by hand.`;
     case 'band/elsewhere':
       return `${SOUGHT[of]}: what looks like it is ${failure.offPx.toFixed(0)} pixels from your mark. Set your mark on the band, or mark points of the rim by hand.`;
     case 'band/loose':
-      return `${SOUGHT[of]}: too little of it is seen to tell its shape. Mark points of the rim by hand.`;
+      return `${SOUGHT[of]}: too little of it is seen to tell its shape. Points of the rim can be marked by hand.`;
     case 'vision/stalled':
       return `${SOUGHT[of]}: the search did not end within ${failure.limitS} seconds. Your marks stay as they are.`;
     case 'vision/forbidden':

@@ -1,9 +1,10 @@
 import { BRAKE_STATES, type BrakeState, type View } from '../../marks/view.ts';
 import type { MeasurementInput } from '../../record/measurement-input.ts';
-import type { MeasurementAction } from './actions.ts';
+import type { MarkAction, MeasurementAction } from './actions.ts';
 import { applyToMarks } from './apply-to-marks.ts';
 import { afterChange } from './followed-from.ts';
 import { placeTies } from './place-ties.ts';
+import { BAND_UNKNOWN } from './usual-references.ts';
 
 export function applyToMeasurement(
   measurement: MeasurementInput,
@@ -39,14 +40,31 @@ function changed(
       };
     case 'place-ties':
       return withViews(measurement, placeTies(measurement.views, action));
+    case 'take-found':
+      return takeFound(measurement, action);
     default:
-      return withViews(
-        measurement,
-        measurement.views.map((view) =>
-          view.state === action.state ? { ...view, marks: applyToMarks(view.marks, action) } : view,
-        ),
-      );
+      return withMarks(measurement, action);
   }
+}
+
+/** A rim that was found without its diameter asked for is no scale, and counts all the same. */
+function takeFound(
+  measurement: MeasurementInput,
+  action: Extract<MarkAction, { readonly type: 'take-found' }>,
+): MeasurementInput {
+  const taken = withMarks(measurement, action);
+  const { references } = measurement;
+  if (references.clampBand || !action.marks.some(({ kind }) => kind === 'clamp-band')) return taken;
+  return { ...taken, references: { ...references, clampBand: BAND_UNKNOWN } };
+}
+
+function withMarks(measurement: MeasurementInput, action: MarkAction): MeasurementInput {
+  return withViews(
+    measurement,
+    measurement.views.map((view) =>
+      view.state === action.state ? { ...view, marks: applyToMarks(view.marks, action) } : view,
+    ),
+  );
 }
 
 /** Marks and the sight of the over-stroke mark belong to the picture they were made on: another picture begins without. */

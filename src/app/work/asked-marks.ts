@@ -2,6 +2,7 @@
 import type { MarkKind } from '../../marks/mark.ts';
 import type { View } from '../../marks/view.ts';
 import type { MeasurementInput } from '../../record/measurement-input.ts';
+import { BAND_UNKNOWN } from './usual-references.ts';
 
 /** Kinds that a hand places; a printed target's corners are found. */
 export type HandKind = Exclude<MarkKind, 'target-corner'>;
@@ -41,7 +42,9 @@ export function askedMarks(
     asked('clevis-pin', 1),
     ...(references.armLength ? [asked('camshaft-end', 1)] : []),
     ...(references.tape ? [asked('tape-graduation', GRADUATIONS)] : []),
-    ...(references.clampBand ? [asked('clamp-band', RIM_POINTS)] : []),
+    ...(references.clampBand
+      ? [asked('clamp-band', RIM_POINTS, references.clampBand.uDiameterMm === BAND_UNKNOWN.uDiameterMm)]
+      : []),
     ...(references.distance ? [asked('distance-end', 2)] : []),
     ...(references.armLength ? [] : [asked('camshaft-end', 1, true)]),
     asked('rod-line', 2, true),

@@ -1,6 +1,10 @@
 import { expect, test } from 'vitest';
 import { assistAsked, marksFound } from '../../../src/app/assists/assist-asked.ts';
 import { applyToMarks } from '../../../src/app/work/apply-to-marks.ts';
+import { applyToMeasurement } from '../../../src/app/work/apply-to-measurement.ts';
+import { askedMarks, missingOf } from '../../../src/app/work/asked-marks.ts';
+import { newMeasurement } from '../../../src/app/work/new-record.ts';
+import { BAND_UNKNOWN } from '../../../src/app/work/usual-references.ts';
 import type { Mark } from '../../../src/marks/mark.ts';
 
 const at = (id: string, xPx: number, yPx = 10) => ({ id, xPx, yPx, sigmaPx: 1, placedBy: 'hand' }) as const;
@@ -64,10 +68,12 @@ test('what is taken comes in place of the hand’s marks, as found by an assist,
     marks: found,
     instead: asked.flatMap(({ instead }) => instead.map(({ id }) => id)),
   });
+  const at78 = { xPx: 7, yPx: 8, sigmaPx: 0.2, placedBy: 'assist' };
   expect(taken).toEqual([
     face,
-    { kind: 'clevis-pin', id: 'pin', xPx: 7, yPx: 8, sigmaPx: 0.2, placedBy: 'assist' },
-    { kind: 'tape-graduation', readingMm: 75, id: 'n0', xPx: 7, yPx: 8, sigmaPx: 0.2, placedBy: 'assist' },
+    { kind: 'clevis-pin', id: 'pin', ...at78 },
+    { kind: 'clamp-band', id: 'n0', ...at78 },
+    { kind: 'tape-graduation', readingMm: 75, id: 'n1', ...at78 },
   ]);
   expect(of(taken)).toEqual([]);
   const moved = applyToMarks(taken, {
@@ -82,7 +88,11 @@ test('what is taken comes in place of the hand’s marks, as found by an assist,
 test('where another picture shows the tape, one named graduation is enough, turned as the rod is', () => {
   const other = [face, pin, graduation('a', 50), graduation('b', 150), graduation('c', 300)];
   const up: Mark = { ...pin, xPx: 0, yPx: 210 };
-  const [, asked] = assistAsked({ marks: [face, up, graduation('d', 50)] }, [{ marks: other }]);
+  const tapeOf = (readingMm: number) =>
+    assistAsked({ marks: [face, up, graduation('d', readingMm)] }, [{ marks: other }]).find(
+      ({ question }) => question.of === 'tape-again',
+    );
+  const asked = tapeOf(50);
   expect(asked?.question).toMatchObject({
     of: 'tape-again',
     named: { readingMm: 50 },
@@ -91,7 +101,7 @@ test('where another picture shows the tape, one named graduation is enough, turn
   const about = asked?.question.of === 'tape-again' ? asked.question.other.aboutPx : [];
   expect(about[0]).toBeCloseTo(50);
   expect(about[1]).toBeCloseTo(110);
-  expect(assistAsked({ marks: [face, up, graduation('d', 55)] }, [{ marks: other }])).toHaveLength(1);
+  expect(tapeOf(55)).toBeUndefined();
 });
 
 test('the band is asked about from one touch of it, with face and pin; its points come in place of the hand’s', () => {
@@ -107,4 +117,26 @@ test('the band is asked about from one touch of it, with face and pin; its point
   });
   expect(asked?.instead.map(({ id }) => id)).toEqual(['a', 'b']);
   expect(of([face, pin, rim('a'), { ...rim('b'), placedBy: 'assist' }])).not.toContain('clamp-band');
+});
+
+test('beside a tape the band is looked for without a touch; taken, its rim counts whatever its diameter', () => {
+  const marks: readonly Mark[] = [face, pin, graduation('a', 50)];
+  const asked = assistAsked({ marks }, []).at(-1);
+  expect(asked?.question).toMatchObject({ of: 'clamp-band', nearPx: null });
+  const view = { state: 'released', captureId: 'c', frame: null, marks } as const;
+  const measurement = newMeasurement('m', 'as-found');
+  const taken = applyToMeasurement(
+    { ...measurement, views: [view] },
+    {
+      type: 'take-found',
+      state: 'released',
+      marks: [{ kind: 'clamp-band', ...at('r', -60) }],
+      instead: [],
+    },
+  );
+  expect(taken.references.clampBand).toEqual(BAND_UNKNOWN);
+  const rim = taken.views
+    .flatMap((each) => askedMarks(each, taken))
+    .find(({ kind }) => kind === 'clamp-band');
+  expect(rim && missingOf(rim)).toBe(0);
 });
