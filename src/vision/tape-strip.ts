@@ -48,17 +48,18 @@ export function stripOf(gray: Gray, { frame, rough, pxPerMm }: Blade, fromMm: nu
 
 /** The scale that the blade has there, as the seed's strip tells. */
 export function scaleAlike(gray: Gray, blade: Blade, seed: Strip): ProjectiveScale | null {
-  const rough = likest(gray, blade, seed, { stretches: STRETCHES, reachMm: REACH_MM });
+  const rough = likest(gray, blade, seed, { stretches: STRETCHES, reachMm: REACH_MM, every: 2 });
   if (!rough) return null;
   const there = { ...blade, rough: { ...blade.rough, scale: rough.scale } };
-  const fine = likest(gray, there, seed, { stretches: FINE_STRETCHES, reachMm: FINE_REACH_MM });
+  const fine = likest(gray, there, seed, { stretches: FINE_STRETCHES, reachMm: FINE_REACH_MM, every: 1 });
   return fine && fine.likeness > LEAST_LIKENESS ? fine.scale : null;
 }
 
-type Search = { readonly stretches: readonly number[]; readonly reachMm: number };
+/** every: of shifts and of rows, one of so many. */
+type Search = { readonly stretches: readonly number[]; readonly reachMm: number; readonly every: number };
 type Likest = { readonly preferred: number; readonly scale: ProjectiveScale; readonly likeness: number };
 
-function likest(gray: Gray, blade: Blade, seed: Strip, { stretches, reachMm }: Search): Likest | null {
+function likest(gray: Gray, blade: Blade, seed: Strip, { stretches, reachMm, every }: Search): Likest | null {
   const length = (seed.rows[0]?.length ?? 0) - 1;
   const toMm = seed.fromMm + length * STEP_MM;
   const reach = Math.round(reachMm / STEP_MM);
@@ -67,8 +68,8 @@ function likest(gray: Gray, blade: Blade, seed: Strip, { stretches, reachMm }: S
     const scale = { ...blade.rough.scale, b: blade.rough.scale.b * (1 + stretch) };
     const there = { ...blade, rough: { ...blade.rough, scale } };
     const strip = stripOf(gray, there, seed.fromMm - reachMm, toMm + reachMm);
-    for (let shift = 0; shift <= 2 * reach; shift++) {
-      const likeness = correlation(seed.rows, strip.rows, shift);
+    for (let shift = 0; shift <= 2 * reach; shift += every) {
+      const likeness = correlation(seed.rows, strip.rows, shift, every);
       const preferred = likeness - FAR_LOSS * Math.abs(shift / reach - 1);
       if (preferred > (best?.preferred ?? 0))
         best = { preferred, scale: shiftedBy(scale, (shift - reach) * STEP_MM, seed.fromMm, toMm), likeness };
@@ -83,9 +84,15 @@ function shiftedBy(scale: ProjectiveScale, byMm: number, fromMm: number, toMm: n
   return { ...scale, a: scale.a + placeOf(scale, middle + byMm) - placeOf(scale, middle) };
 }
 
-function correlation(a: readonly Float64Array[], b: readonly Float64Array[], shift: number): number {
+function correlation(
+  a: readonly Float64Array[],
+  b: readonly Float64Array[],
+  shift: number,
+  every: number,
+): number {
   let [ab, aa, bb] = [0, 0, 0];
-  for (const [k, row] of a.entries()) {
+  for (let k = 0; k < a.length; k += every) {
+    const row = a[k] as Float64Array;
     const other = (b[k] as Float64Array).subarray(shift, shift + row.length);
     const [ma, mb] = [meanOf(row), meanOf(other)];
     for (let i = 0; i < row.length; i++) {

@@ -3,7 +3,10 @@ import { drawFrom } from '../../src/basics/random.ts';
 import type { ClipOptions } from './clip-scene.ts';
 
 export type FixedOfClip = Partial<
-  Pick<ClipOptions, 'reference' | 'handSigmaPx' | 'lightPx' | 'tapeUnmoved' | 'framesPerS' | 'distanceMm'>
+  Pick<
+    ClipOptions,
+    'reference' | 'handSigmaPx' | 'lightPx' | 'tapeUnmoved' | 'framesPerS' | 'distanceMm' | 'hand'
+  >
 >;
 
 export function anyClip(seed: number, fixed: FixedOfClip = {}): ClipOptions {

@@ -71,8 +71,8 @@ export function followPlan(view: View): FollowPlan | null {
 }
 
 /** Of a clip's frames, in one of so many the tape is looked for: often enough for every place of a hand that sways. */
-const TAPE_LOOKS = 24;
-const LEAST_TAPE_EVERY = 6;
+const TAPE_LOOKS = 16;
+const LEAST_TAPE_EVERY = 8;
 
 export const tapeEvery = (frameCount: number): number =>
   Math.max(LEAST_TAPE_EVERY, Math.ceil(frameCount / TAPE_LOOKS));
