@@ -19,7 +19,7 @@ export async function checkTimeStamp(files: Files, tools: TokenTools): Promise<S
   if (!manifest?.bytes) return { check: NOT_CHECKED, timeStamp: null };
   const { sizeBytes } = file.facts;
   if (!file.bytes) return said([{ code: 'time-stamp/too-large', sizeBytes, limitBytes: TOKEN_LIMIT_BYTES }]);
-  // Only what has a time stamp loads the library that reads it.
+  // Only what has a time stamp starts the library that reads it.
   const { verifyToken } = await import('./verify-token.ts');
   const { bytes, facts } = manifest;
   const found = await verifyToken(file.bytes, { bytes, sha256: facts.sha256 }, tools);

@@ -3,7 +3,16 @@ import { copyFileSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSy
 import { tmpdir } from 'node:os';
 import { basename, join, resolve } from 'node:path';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { newKeyPair, packageBytes, REFUSED, recheckBytes, smallRecord } from '../evidence/small-package.ts';
+import { sign } from '../../src/evidence/signature.ts';
+import { bytesOfDocument, recheckDocument } from '../../src/recheck/recheck-document.ts';
+import {
+  newKeyPair,
+  packageBytes,
+  REFUSED,
+  recheckBytes,
+  smallRecord,
+  subtle,
+} from '../evidence/small-package.ts';
 
 let folder = '';
 let fingerprint = '';
@@ -80,6 +89,23 @@ test.each([
   const { status, lines, stderr } = rechecked(SOURCE, given);
   expect({ status, lines }).toEqual({ status: 2, lines: [] });
   expect(stderr.trim().split('\n')).toHaveLength(1);
+});
+
+test('what an auditor signed is held against the package', async () => {
+  const found = await recheckBytes(Uint8Array.from(readFileSync(join(folder, 'whole.zip'))));
+  const said = recheckDocument({ ...found, manifestSha256: found.manifestSha256 ?? '' }, null, {
+    madeAt: '2026-05-14T08:00:00.000Z',
+    engine: '0.1.0',
+  });
+  const signature = await sign(subtle, await newKeyPair(), bytesOfDocument(said), 'recheck');
+  writeFileSync(join(folder, 'said.json'), JSON.stringify({ document: said, signature }));
+  const alone = [join(folder, 'alone.mjs'), '--document', 'said.json'];
+  expect(rechecked(alone, ['whole.zip'])).toMatchObject({
+    status: 0,
+    lines: [{ holds: true, document: { holds: true, otherAnswers: [], signedBy: signature.fingerprint } }],
+  });
+  expect(rechecked(alone, ['flipped.zip'])).toMatchObject({ status: 1, lines: [{ holds: false }] });
+  expect(rechecked(alone, ['whole.zip', 'flipped.zip'])).toMatchObject({ status: 2, lines: [] });
 });
 
 test('a time stamp in the line, from the built file, and the way to one: request out, answer in', () => {

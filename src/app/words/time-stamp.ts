@@ -7,7 +7,7 @@ import { sizeText } from './values.ts';
 export const TIME_STAMP = {
   heading: 'Times',
   optional: 'Time stamp by an authority (if asked for)',
-  none: 'None: the times are those of the device and the cameras, and nobody attested them.',
+  none: 'No time stamp: the times are those of the device and the cameras, and nobody attested them.',
   sentence:
     'An authority can attest when the package was there. Save the request, send it to the authority, and put its answer in. The request holds one hash and nothing of the package.',
   request: 'Save the request',
