@@ -1,7 +1,12 @@
 /** One of the bench's modules with all that it imports, as the page's own code is bundled. */
 import { fileURLToPath } from 'node:url';
 import { build, type Rolldown } from 'vite';
-import type { timingOf } from './engine-timing.ts';
+import type { timingOf, trialsTimesMs } from './engine-timing.ts';
+
+export type NodeTiming = {
+  readonly timingOf: typeof timingOf;
+  readonly trialsTimesMs: typeof trialsTimesMs;
+};
 
 /** For a classic worker. */
 export function workerCode(): Promise<string> {
@@ -9,12 +14,9 @@ export function workerCode(): Promise<string> {
 }
 
 /** Unbundled, the loader of TypeScript wraps every function for its name's sake, and that is timed too. */
-export async function bundledTiming(): Promise<typeof timingOf> {
+export async function bundledTiming(): Promise<NodeTiming> {
   const code = await bundled('engine-timing.ts', 'es');
-  const module: { readonly timingOf: typeof timingOf } = await import(
-    `data:text/javascript;base64,${Buffer.from(code).toString('base64')}`
-  );
-  return module.timingOf;
+  return import(`data:text/javascript;base64,${Buffer.from(code).toString('base64')}`);
 }
 
 async function bundled(file: string, format: 'iife' | 'es'): Promise<string> {

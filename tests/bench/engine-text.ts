@@ -4,6 +4,11 @@ import type { Timing } from './engine-timing.ts';
 
 export type TimedRow = Omit<EngineCase, 'inputs'> & { readonly node: Timing; readonly page: Timing };
 
+export type TrialsRow = Pick<EngineCase, 'reference' | 'marks'> & {
+  readonly nodeMs: readonly number[];
+  readonly pageMs: readonly number[];
+};
+
 export type TimedRun = {
   readonly scenes: number;
   readonly repeats: number;
@@ -11,12 +16,13 @@ export type TimedRun = {
   readonly loadBefore: number;
   readonly byReference: readonly TimedRow[];
   readonly byMarks: readonly TimedRow[];
+  readonly byTrials: readonly TrialsRow[];
 };
 
 /** From this load on the machine does not count as idle. */
 const BUSY = 0.5;
 
-export function speedText({ scenes, repeats, loadBefore, byReference, byMarks }: TimedRun): string {
+export function speedText({ scenes, repeats, loadBefore, byReference, byMarks, byTrials }: TimedRun): string {
   const state =
     loadBefore < BUSY
       ? 'The machine was idle otherwise.'
@@ -53,6 +59,15 @@ ${byMarks.map((row) => `| ${row.reference} | ${row.views} | ${row.marks} | ${fig
 
 Each rim mark brings an unknown of its own, its angle; a graduation brings none.
 
+## The check by 10,000 trials
+
+Seconds, ${byTrials[0]?.nodeMs.length ?? 0} scenes for each row; Node: processor time of one process. Page: time elapsed from starting as many workers as the
+machine has cores, four at most, to the last one's answer; nothing is compiled when it begins.
+
+| reference | marks in all | Node, median | Node, longest | page, median | page, longest |
+| --- | ---: | ---: | ---: | ---: | ---: |
+${byTrials.map((row) => `| ${row.reference} | ${row.marks} | ${seconds(row)} |`).join('\n')}
+
 ## Why it costs what it costs
 
 - Unknowns of one mark stand last and are eliminated first (\`src/basics/sparse-symmetric.ts\`): they leave nothing behind among each
@@ -67,6 +82,11 @@ Each rim mark brings an unknown of its own, its angle; a graduation brings none.
 function figures({ node, page }: TimedRow): string {
   const cells = [node, page].flatMap(({ timesMs }) => [quantile(timesMs, 0.5), quantile(timesMs, 0.95)]);
   return [...cells, page.firstMs].map((ms) => ms.toFixed(ms < 100 ? 1 : 0)).join(' | ');
+}
+
+function seconds({ nodeMs, pageMs }: TrialsRow): string {
+  const cells = [nodeMs, pageMs].flatMap((times) => [quantile(times, 0.5), quantile(times, 1)]);
+  return cells.map((ms) => (ms / 1000).toFixed(1)).join(' | ');
 }
 
 function quantile(values: readonly number[], share: number): number {

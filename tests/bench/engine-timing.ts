@@ -1,6 +1,8 @@
-/** Times measure(), the same way in Node and in the page. */
+/** Times measure(), and the check by trials, the same way in Node and in the page. */
 import { measure } from '../../src/measurement/measure.ts';
 import type { MeasureInput } from '../../src/measurement/measurement.ts';
+import { drawnTrials } from '../../src/measurement/monte-carlo.ts';
+import { USUAL_TRIALS } from '../../src/measurement/monte-carlo-joined.ts';
 
 export type Timing = {
   /** The very first measurement, before anything is compiled. */
@@ -24,4 +26,13 @@ export function timingOf(inputs: readonly MeasureInput[], repeats: number, now: 
       timesMs[i] = Math.min(timesMs[i] as number, once(input));
     });
   return { firstMs, timesMs };
+}
+
+/** As many trials as the app makes, of each input. */
+export function trialsTimesMs(inputs: readonly MeasureInput[], now: () => number): readonly number[] {
+  return inputs.map((input) => {
+    const begin = now();
+    drawnTrials(input, { from: 0, to: USUAL_TRIALS, seed: 1 });
+    return now() - begin;
+  });
 }

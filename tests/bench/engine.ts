@@ -1,17 +1,18 @@
 /**
  * npm run bench:engine: times measure() in Node and in the page on seeded simulated wheel ends; writes docs/speed.md.
- * Options: --scenes N of each row (default 30), --repeats N of each scene (default 4).
+ * Options: --scenes N of each row (default 30), --repeats N of each scene (default 4), --trials N scenes of each row of the
+ * check by trials (default 5).
  */
 import { writeFileSync } from 'node:fs';
 import { loadavg } from 'node:os';
-import { bundledTiming } from './engine-bundle.ts';
+import { bundledTiming, type NodeTiming } from './engine-bundle.ts';
 import { casesByMarks, casesByReference, type EngineCase } from './engine-cases.ts';
 import { openTimingPage, type TimingPage } from './engine-page.ts';
-import { speedText, type TimedRow } from './engine-text.ts';
-import type { timingOf } from './engine-timing.ts';
+import { speedText, type TimedRow, type TrialsRow } from './engine-text.ts';
 
 const scenes = option('--scenes', 30);
 const repeats = option('--repeats', 4);
+const trialScenes = option('--trials', 5);
 
 function option(name: string, otherwise: number): number {
   const at = process.argv.indexOf(name);
@@ -20,14 +21,31 @@ function option(name: string, otherwise: number): number {
 
 async function timed(
   cases: readonly EngineCase[],
-  inNode: typeof timingOf,
+  { timingOf }: NodeTiming,
   page: TimingPage,
 ): Promise<readonly TimedRow[]> {
   const rows: TimedRow[] = [];
   for (const { inputs, ...what } of cases) {
-    const node = inNode(inputs, repeats, processorMs);
+    const node = timingOf(inputs, repeats, processorMs);
     const row = { ...what, node, page: await page.time({ inputs, repeats }) };
     console.log(row.reference, row.views, row.marks, middle(row.node.timesMs), middle(row.page.timesMs));
+    rows.push(row);
+  }
+  return rows;
+}
+
+/** After the first, which compiles. */
+async function timedTrials(
+  cases: readonly EngineCase[],
+  { trialsTimesMs }: NodeTiming,
+  page: TimingPage,
+): Promise<readonly TrialsRow[]> {
+  const rows: TrialsRow[] = [];
+  for (const { inputs, reference, marks } of cases) {
+    const pageMs: number[] = [];
+    for (const input of inputs) pageMs.push(await page.trialsMs(input));
+    const row = { reference, marks, nodeMs: trialsTimesMs(inputs, processorMs), pageMs };
+    console.log('trials', reference, middle(row.nodeMs), middle(pageMs));
     rows.push(row);
   }
   return rows;
@@ -57,6 +75,7 @@ try {
       inNode,
       page,
     ),
+    byTrials: await timedTrials(casesByReference(trialScenes), inNode, page),
   });
   writeFileSync(new URL('../../docs/speed.md', import.meta.url), text);
 } finally {
