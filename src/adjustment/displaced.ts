@@ -14,7 +14,7 @@
  */
 import { roomForFactor, sparseFactor, sparseSolve } from '../basics/sparse-symmetric.ts';
 import type { Adjustment } from './adjustment.ts';
-import { displace, displaceableMarks } from './displacements.ts';
+import { displaceableMarks, displaceOthers } from './displacements.ts';
 import type { Equations } from './equations.ts';
 import { FULL_FIT, levenbergMarquardt } from './levenberg-marquardt.ts';
 import { linearise } from './linearise.ts';
@@ -34,10 +34,11 @@ const FALL_LEFT = 1e-3;
 const MOST_STEPS = 16;
 
 export function displacedFit(adjustment: Adjustment, fallLeft = FALL_LEFT): DisplacedFit {
-  const { problem, layout, best, factor: factorFound } = adjustment;
+  const { problem, layout, best, factor: factorFound, markRows } = adjustment;
   const priors = priorRows(problem, layout, best.start.x);
   const marks = displaceableMarks(adjustment);
   const found = linearise(best.x.slice(), problem, layout, best.start, priors);
+  const observed = found.observations;
   const residualsFound = found.residuals.slice();
   const [normal, room] = [found.normal(), roomForFactor(layout.size)];
   let spare: Equations | undefined;
@@ -46,12 +47,13 @@ export function displacedFit(adjustment: Adjustment, fallLeft = FALL_LEFT): Disp
     marks.displace(displacements);
     const evaluate = (x: Float64Array, into?: Equations): Equations => {
       settleBand(x, marks.problem, layout, best.start);
-      const equations = linearise(x, problem, layout, best.start, priors, into);
-      displace(equations, displacements);
+      const equations = linearise(x, marks.problem, layout, best.start, priors, into);
+      displaceOthers(equations, displacements, markRows.length);
       return equations;
     };
-    found.residuals.set(residualsFound);
-    displace(found, displacements);
+    for (let at = 0; at < observed.length; at++)
+      found.residuals[observed[at] as number] =
+        (residualsFound[observed[at] as number] as number) - (displacements[at] as number);
     const most = found.chiSquare;
     let x: Float64Array = best.x;
     let step = sparseSolve(factorFound, found.gradient());
@@ -71,7 +73,7 @@ export function displacedFit(adjustment: Adjustment, fallLeft = FALL_LEFT): Disp
     const fitted = levenbergMarquardt(evaluate, best.x.slice(), { ...FULL_FIT, tolerance: fallLeft });
     return fitted.converged ? fitted.x : null;
   }
-  return { observations: found.observations.length, solve };
+  return { observations: observed.length, solve };
 }
 
 function less(x: Float64Array, step: Float64Array): Float64Array {

@@ -7,10 +7,12 @@ import type { Adjustment } from './adjustment.ts';
 import type { Equations } from './equations.ts';
 import type { Problem } from './problem.ts';
 
-export function displace(equations: Equations, displacements: Float64Array): void {
-  const { residuals } = equations;
-  for (const [at, row] of equations.observations.entries())
-    residuals[row] = (residuals[row] as number) - (displacements[at] as number);
+/** Of equations of the problem below, whose marks are displaced already: the others, which stand last and without bounds. */
+export function displaceOthers(equations: Equations, displacements: Float64Array, marks: number): void {
+  const { residuals, rows } = equations;
+  const before = rows - displacements.length;
+  for (let at = 2 * marks; at < displacements.length; at++)
+    residuals[before + at] = (residuals[before + at] as number) - (displacements[at] as number);
 }
 
 /** A problem whose marks are displaced in place: the angles of rim marks follow them (settle-band). */
