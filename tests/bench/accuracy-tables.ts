@@ -44,7 +44,8 @@ export function summaryTable(rows: readonly Row[]): string {
       ],
     ),
   );
-  return table([['reference', (reference: string) => reference], ...columns], REFERENCES);
+  const shown = columns.filter(([, cell]) => REFERENCES.some((reference) => cell(reference) !== ''));
+  return table([['reference', (reference: string) => reference], ...shown], REFERENCES);
 }
 
 export function strokeTable(rows: readonly Row[], askedMm: number): string {
@@ -85,6 +86,7 @@ export function findingTable(rows: readonly Row[]): string {
     (sigmaPx: number) =>
     ({ rows: these }: (typeof groups)[number]): string => {
       const some = these.filter((row) => row.sigmaPx === sigmaPx);
+      if (some.length === 0) return '';
       return percent(some.reduce((sum, row) => sum + row.notDecided, 0) / some.length, 0);
     };
   return table(
