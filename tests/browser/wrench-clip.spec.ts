@@ -67,6 +67,7 @@ test('a wrench marked on one frame is followed: applications counted, turn withi
   expect(way).toBe('counter-clockwise');
   expect(Math.abs(Number(deg) - sought)).toBeLessThan(Number(U));
   await expect(read.getByRole('status')).toHaveText('Takes up');
+  await expect(part.getByRole('button', { name: 'Follow through the clip' })).toBeDisabled();
   await expect(part.getByRole('button', { name: /^Picture 6, after 5 applications/ })).toContainText(
     'marked',
   );

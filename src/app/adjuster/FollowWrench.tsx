@@ -1,6 +1,7 @@
 import { useStore } from 'zustand';
 import type { Capture } from '../../captures/capture.ts';
 import type { WrenchTurn } from '../../record/wheel-end.ts';
+import { FollowUnderWay } from '../following/FollowUnderWay.tsx';
 import { followings } from '../following/followings-store.ts';
 import { useLengthUnit } from '../parts/use-length-unit.ts';
 import { media } from '../stores.ts';
@@ -9,35 +10,23 @@ import { FOLLOWING, followingFailureText } from '../words/following.ts';
 import { followWrench, wrenchKey } from './run-wrench.ts';
 import { markedWrench } from './wrench-plan.ts';
 
-type Props = { readonly wheelEndId: string; readonly capture: Capture; readonly turn: WrenchTurn };
+type Props = {
+  readonly wheelEndId: string;
+  readonly capture: Capture;
+  readonly turn: WrenchTurn;
+  /** No other picture is of this clip: followed again, each rest would be there twice. */
+  readonly alone: boolean;
+};
 
 /** A clip of the wrench: the marks of one frame followed through all of it. */
-export function FollowWrench({ wheelEndId, capture, turn }: Props) {
+export function FollowWrench({ wheelEndId, capture, turn, alone }: Props) {
   const key = wrenchKey(wheelEndId, turn);
   const following = useStore(followings, (store) => store.followings[key] ?? null);
   const file = useStore(media, (store) => store.files[capture.sha256]);
   const unit = useLengthUnit();
-  if (following?.is === 'under-way' || following?.is === 'measuring') {
-    const { done, of } = following.is === 'under-way' ? following : { done: 0, of: null };
-    const leftS = following.is === 'under-way' ? following.leftS : null;
-    return (
-      <section className="trials" aria-label={FOLLOWING.heading}>
-        <p className="trials-running" role="status">
-          <progress aria-label={FOLLOWING.heading} {...(of === null ? {} : { value: done, max: of })} />
-          <span>
-            {of === null ? FOLLOWING.opening : FOLLOWING.underWay(done, of)}
-            {leftS === null ? null : `, ${FOLLOWING.left(Math.ceil(leftS))}`}
-          </span>
-        </p>
-        {following.is === 'under-way' ? (
-          <button type="button" className="button wide" onClick={() => following.control.abort()}>
-            {FOLLOWING.stop}
-          </button>
-        ) : null}
-      </section>
-    );
-  }
-  const ready = file && turn.frame && markedWrench(turn);
+  if (following?.is === 'under-way' || following?.is === 'measuring')
+    return <FollowUnderWay following={following} />;
+  const ready = alone && file && turn.frame && markedWrench(turn);
   return (
     <section className="trials" aria-label={FOLLOWING.heading}>
       <button
@@ -53,7 +42,7 @@ export function FollowWrench({ wheelEndId, capture, turn }: Props) {
           {followingFailureText(following.failure, unit)}
         </p>
       ) : (
-        <p className="quiet">{ready ? WRENCH.clip : WRENCH.clipNeeds}</p>
+        <p className="quiet">{ready ? WRENCH.clip : alone ? WRENCH.clipNeeds : WRENCH.clipTaken}</p>
       )}
     </section>
   );

@@ -17,9 +17,11 @@ type Props = {
   readonly wheelEndId: string;
   readonly turn: WrenchTurn;
   readonly index: number;
+  /** The only one of its capture. */
+  readonly alone: boolean;
 };
 
-export function WrenchMarks({ capture, wheelEndId, turn, index }: Props) {
+export function WrenchMarks({ capture, wheelEndId, turn, index, alone }: Props) {
   const [selected, setSelected] = useState<string | null>(null);
   const source = useFrames(capture);
   const frames: readonly Frame[] = source?.ok ? source.value.frames : [];
@@ -76,7 +78,7 @@ export function WrenchMarks({ capture, wheelEndId, turn, index }: Props) {
             disabled={frames.length === 0}
             onChange={(event) => lookAt(frames[Number(event.target.value)])}
           />
-          <FollowWrench wheelEndId={wheelEndId} capture={capture} turn={turn} />
+          <FollowWrench wheelEndId={wheelEndId} capture={capture} turn={turn} alone={alone} />
         </>
       ) : null}
     </>

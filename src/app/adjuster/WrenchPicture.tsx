@@ -10,12 +10,13 @@ type Props = {
   readonly wheelEndId: string;
   readonly turn: WrenchTurn;
   readonly index: number;
+  readonly alone: boolean;
   readonly opened: boolean;
   readonly onOpen: (open: boolean) => void;
 };
 
 /** One picture of the wrench: a line, and its marks when it is opened. */
-export function WrenchPicture({ record, wheelEndId, turn, index, opened, onOpen }: Props) {
+export function WrenchPicture({ record, wheelEndId, turn, index, alone, opened, onOpen }: Props) {
   const { applicationsBefore: count, captureId } = turn;
   const missing = WRENCH_POINTS.some((point) => turn[point] === null);
   const capture = record.captures.find(({ id }) => id === captureId) ?? null;
@@ -29,7 +30,7 @@ export function WrenchPicture({ record, wheelEndId, turn, index, opened, onOpen 
       {opened ? (
         <>
           {capture ? (
-            <WrenchMarks capture={capture} wheelEndId={wheelEndId} turn={turn} index={index} />
+            <WrenchMarks capture={capture} wheelEndId={wheelEndId} turn={turn} index={index} alone={alone} />
           ) : (
             <p className="look">{WRENCH.missing}</p>
           )}

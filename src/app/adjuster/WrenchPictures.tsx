@@ -48,6 +48,7 @@ export function WrenchPictures({ record, wheelEnd }: Props) {
           wheelEndId={wheelEnd.id}
           turn={turn}
           index={index}
+          alone={turns.filter(({ captureId }) => captureId === turn.captureId).length === 1}
           opened={opened === index}
           onOpen={(open) => setOpened(open ? index : null)}
         />

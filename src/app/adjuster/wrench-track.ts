@@ -48,13 +48,15 @@ export function wrenchTrack(captureId: string, seed: Frame, marked: MarkedWrench
   return { track, sights: frames.map((frame) => sightOf(frame, marked)) };
 }
 
-/** What a hand marked is as unsure in every frame as it was where it was marked. */
+/** The same spots of wrench and arm are followed, whichever they are; only where the middle of the hex is matters as it was marked. */
 function sightOf({ things }: FrameSight, marked: MarkedWrench): WrenchSight {
-  const [centre, camshaft, pin, tip] = FOLLOWED.map((name, i): MarkedPoint | null => {
+  const [centre, camshaft, pin, tip] = FOLLOWED.map((_name, i): MarkedPoint | null => {
     const sight = things[i];
     if (!sight || typeof sight === 'string') return null;
     const [xPx, yPx] = sight.placePx;
-    return { xPx, yPx, sigmaPx: Math.hypot(sight.sigmaPx, marked[name].sigmaPx) };
+    return { xPx, yPx, sigmaPx: sight.sigmaPx };
   });
-  return centre && camshaft && pin && tip ? { centre, tip, arm: { pin, camshaft } } : null;
+  if (!centre || !camshaft || !pin || !tip) return null;
+  const sigmaPx = Math.hypot(centre.sigmaPx, marked.centre.sigmaPx);
+  return { centre: { ...centre, sigmaPx }, tip, arm: { pin, camshaft } };
 }

@@ -10,7 +10,6 @@ export type FollowingNow = {
   readonly following: Following | null;
   /** Null: a mark or the file is not there. */
   readonly begin: (() => void) | null;
-  readonly stop: () => void;
   /** With what was followed until it was stopped. */
   readonly measure: () => void;
 };
@@ -41,9 +40,6 @@ export function useFollowing(current: Current, view: View): FollowingNow {
   return {
     following,
     begin: one && (() => void follow(current, one)),
-    stop: () => {
-      if (following?.is === 'under-way') following.control.abort();
-    },
     measure: () => {
       if (one) void leftBehind(one.key).then((kept) => kept && measureFollowed(current, one, kept));
     },

@@ -1,4 +1,5 @@
 import type { View } from '../../marks/view.ts';
+import { FollowUnderWay } from '../following/FollowUnderWay.tsx';
 import { useFollowing } from '../following/use-following.ts';
 import { useLengthUnit } from '../parts/use-length-unit.ts';
 import { FOLLOWING, followingFailureText } from '../words/following.ts';
@@ -8,33 +9,11 @@ type Props = { readonly current: Current; readonly view: View };
 
 /** A view of a clip: its marks followed through all of it. */
 export function FollowClip({ current, view }: Props) {
-  const { following, begin, stop, measure } = useFollowing(current, view);
+  const { following, begin, measure } = useFollowing(current, view);
   const unit = useLengthUnit();
   const { followed } = current.measurement;
-  if (following?.is === 'under-way' || following?.is === 'measuring') {
-    const { done, of } = following.is === 'under-way' ? following : { done: 0, of: null };
-    const leftS = following.is === 'under-way' ? following.leftS : null;
-    return (
-      <section className="trials" aria-label={FOLLOWING.heading}>
-        <p className="trials-running" role="status">
-          <progress aria-label={FOLLOWING.heading} {...(of === null ? {} : { value: done, max: of })} />
-          <span>
-            {following.is === 'measuring'
-              ? FOLLOWING.measuring
-              : of === null
-                ? FOLLOWING.opening
-                : FOLLOWING.underWay(done, of)}
-            {leftS === null ? null : `, ${FOLLOWING.left(Math.ceil(leftS))}`}
-          </span>
-        </p>
-        {following.is === 'under-way' ? (
-          <button type="button" className="button wide" onClick={stop}>
-            {FOLLOWING.stop}
-          </button>
-        ) : null}
-      </section>
-    );
-  }
+  if (following?.is === 'under-way' || following?.is === 'measuring')
+    return <FollowUnderWay following={following} />;
   return (
     <section className="trials" aria-label={FOLLOWING.heading}>
       <button
