@@ -133,7 +133,7 @@ function byPicture(): string {
       const isBlurred = faults.some((code) => code === 'picture/blurred' || code === 'picture/smeared');
       const tell = (fault: string, truth: boolean, said: boolean) => judged.push({ fault, truth, said });
       if (!spoil.exposure && !spoil.glare) tell('blurred or smeared', want > MOST_BLUR_PX, isBlurred);
-      if (spoil.smear || spoil.blurPx)
+      if ((spoil.smear || spoil.blurPx) && want > MOST_BLUR_PX)
         tell('smeared, not blurred', spoil.smear !== undefined, faults.includes('picture/smeared'));
       const { dark, burnt } = sharesOf(picture, spoil.exposure ?? 1);
       if (!spoil.glare) {
