@@ -1,7 +1,6 @@
 /** The thread that looks at a whole picture as it is opened: it needs no OpenCV, and what it does can be ended. */
 import { ok } from '../basics/result.ts';
-import { grayPicture, rgbaPicture } from './gray-picture.browser.ts';
-import { guess } from './guess.ts';
+import { rgbaPicture } from './gray-picture.browser.ts';
 import { pictureQuality } from './picture-quality.ts';
 import { taskSchema } from './task.browser.ts';
 
@@ -9,7 +8,6 @@ postMessage(ok(null));
 
 addEventListener('message', (event: MessageEvent<unknown>) => {
   const task = taskSchema.parse(event.data);
-  if (task.kind === 'quality') postMessage(ok(pictureQuality(rgbaPicture(task.picture), task.question)));
-  else if (task.kind === 'guess') postMessage(ok(guess(grayPicture(task.picture), task.question)));
-  else throw new Error(`Not a task for first sight: ${task.kind}`);
+  if (task.kind !== 'quality') throw new Error(`Not a task for first sight: ${task.kind}`);
+  postMessage(ok(pictureQuality(rgbaPicture(task.picture), task.question)));
 });

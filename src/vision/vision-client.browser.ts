@@ -13,7 +13,6 @@ import {
   assistSightSchema,
 } from './assist-sight.ts';
 import { endedBy } from './ended-by.browser.ts';
-import { type GuessQuestion, type GuessSight, guessSightSchema } from './guess-sight.ts';
 import { type PictureQuality, pictureQualitySchema, type QualityQuestion } from './picture-quality.ts';
 import { type BoardPlan, type SeenBoard, seenBoardSchema } from './seen-board.ts';
 import { type CardMarker, type TargetSight, targetSightSchema } from './target-sight.ts';
@@ -59,11 +58,6 @@ export type VisionClient = {
     question: AssistQuestion,
     signal: AbortSignal,
   ) => Promise<Result<AssistSight, AssistFailure>>;
-  readonly guess: (
-    picture: ImageBitmap,
-    question: GuessQuestion,
-    signal: AbortSignal,
-  ) => Promise<Result<GuessSight, VisionFailure>>;
   readonly quality: (
     picture: ImageBitmap,
     question: QualityQuestion,
@@ -159,12 +153,6 @@ export function visionClient(startWorker: () => Worker, limits = LIMITS): Vision
       askAndClose(
         { kind: 'assist', picture, second, question },
         answerSchema(assistSightSchema, assistFailureSchema),
-        signal,
-      ),
-    guess: (picture, question, signal) =>
-      askAndClose(
-        { kind: 'guess', picture, question },
-        answerSchema(guessSightSchema, visionFailureSchema),
         signal,
       ),
     quality: (picture, question, signal) =>

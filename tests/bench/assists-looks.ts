@@ -3,7 +3,7 @@ import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { z } from 'zod';
 
-export const FOLDER = fileURLToPath(new URL('../../node_modules/.cache/assists-marks', import.meta.url));
+const FOLDER = fileURLToPath(new URL('../../node_modules/.cache/assists-marks', import.meta.url));
 
 const px = z.tuple([z.number(), z.number()]);
 const truthSchema = z.object({

@@ -6,7 +6,6 @@ import { readFileSync, writeFileSync } from 'node:fs';
 import { parseArgs } from 'node:util';
 import { endsStudy } from './assists-ends.ts';
 import { endsStrokeStudy } from './assists-ends-stroke.ts';
-import { guessStudy } from './assists-guess.ts';
 import { marksStudy } from './assists-marks.ts';
 import { outlinesStudy } from './assists-outlines.ts';
 import { paintStudy } from './assists-paint.ts';
@@ -20,7 +19,6 @@ const PLACE = 'docs/assists.md';
 const STUDIES: readonly AssistStudy[] = [
   marksStudy,
   outlinesStudy,
-  guessStudy,
   endsStudy,
   endsStrokeStudy,
   qualityStudy,

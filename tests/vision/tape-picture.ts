@@ -47,12 +47,7 @@ const SHOWN: readonly Point[] = [
 ];
 
 /** 12 in of a blade 19 mm wide that goes away to the right; strokes at sixteenths, longer at eighths, quarters, halves, inches. */
-export function tapePicture({
-  strokes = true,
-  noise = 2,
-  shown = SHOWN,
-  numerals = false,
-} = {}): TapePicture {
+export function tapePicture({ strokes = true, noise = 2, shown = SHOWN } = {}): TapePicture {
   const corners: Point[] = [
     [0, 0],
     [12 * INCH, 0],
@@ -78,47 +73,9 @@ export function tapePicture({
             : sixteenth % 2 === 0
               ? 4.2
               : 2.7;
-    if (numerals && isNumeral(along, across)) return 45;
     return strokes && off < 0.2 && across < longMm ? 40 : 190;
   });
   return { gray, placeOf: (inches, acrossMm) => mapped(px, [inches * INCH, acrossMm]) };
-}
-
-/** Bars of the ten numerals: top, upper right, lower right, bottom, lower left, upper left, middle. */
-const BARS = [
-  '1111110',
-  '0110000',
-  '1101101',
-  '1111001',
-  '0110011',
-  '1011011',
-  '1011111',
-  '1110000',
-  '1111111',
-  '1111011',
-];
-const [NUMERAL_MM, WIDE_MM, BAR_MM] = [7, 4, 1];
-
-/** Left of each whole inch, upright to a reader whose right is along the blade. */
-function isNumeral(along: number, across: number): boolean {
-  const inch = Math.ceil(along / INCH);
-  const right = inch * INCH - 1.4 - along;
-  const place = Math.floor(right / (WIDE_MM + BAR_MM));
-  const text = String(inch);
-  if (right < 0 || inch < 1 || place >= text.length) return false;
-  const bars = BARS[Number(text[text.length - 1 - place])] as string;
-  const x = WIDE_MM - (right - place * (WIDE_MM + BAR_MM));
-  const y = 8.5 + NUMERAL_MM - across;
-  if (x < 0 || x > WIDE_MM || y < 0 || y > NUMERAL_MM) return false;
-  const [left, isUpper] = [x < BAR_MM, y < NUMERAL_MM / 2];
-  const on = (bar: number) => bars[bar] === '1';
-  return (
-    (y < BAR_MM && on(0)) ||
-    (y > NUMERAL_MM - BAR_MM && on(3)) ||
-    (Math.abs(y - NUMERAL_MM / 2) < BAR_MM / 2 && on(6)) ||
-    (x > WIDE_MM - BAR_MM && on(isUpper ? 1 : 2)) ||
-    (left && on(isUpper ? 5 : 4))
-  );
 }
 
 /** A pin's end, radius 24 px, seen a little from the side, its lower edge before a darker one, with a centre mark unless `blank`. */

@@ -23,19 +23,12 @@ export function assists(): Promise<Pick<VisionClient, 'assist'>> {
   return atAssists;
 }
 
-let atQuality: Promise<VisionClient> | null = null;
-let atGuesses: Promise<VisionClient> | null = null;
+let atSights: Promise<VisionClient> | null = null;
 
 /** What looks at whole pictures as they are opened, beside the assists. */
-export function qualitySights(): Promise<Pick<VisionClient, 'quality'>> {
-  atQuality ??= startSights();
-  return atQuality;
-}
-
-/** The same, in a thread of its own: neither ends the other. */
-export function guesses(): Promise<Pick<VisionClient, 'guess'>> {
-  atGuesses ??= startSights();
-  return atGuesses;
+export function sights(): Promise<Pick<VisionClient, 'quality'>> {
+  atSights ??= startSights();
+  return atSights;
 }
 
 async function startSights(): Promise<VisionClient> {

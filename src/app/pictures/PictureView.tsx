@@ -2,8 +2,6 @@ import type { BrakeState } from '../../marks/view.ts';
 import type { Assessment } from '../../record/results.ts';
 import { offeredMarks } from '../assists/offered-marks.ts';
 import { useAssists } from '../assists/use-assists.ts';
-import { guessedMarks } from '../guesses/guessed-marks.ts';
-import { useGuesses } from '../guesses/use-guesses.ts';
 import { useFrames } from '../media/use-frames.ts';
 import { usePicture } from '../media/use-picture.ts';
 import { useLengthUnit } from '../parts/use-length-unit.ts';
@@ -37,7 +35,6 @@ export function PictureView({ current, assessment, state }: Props) {
   const drawing = measured?.drawings.find((each) => each.state === state) ?? null;
   const { step } = current.place;
   const assists = useAssists(current.measurement, state);
-  const guesses = useGuesses(current.measurement, state);
   const asking = askingFor(current, state, graduationStepMm(unit));
   return (
     <figure className="picture" data-state={state}>
@@ -49,11 +46,7 @@ export function PictureView({ current, assessment, state }: Props) {
           picture={picture}
           pictureLabel={PICTURE_LABELS[state]}
           marks={viewerMarks(view, current.place.selectedMarkId, measured, unit)}
-          offered={
-            markedState(step) === state
-              ? [...offeredMarks(assists, unit), ...guessedMarks(guesses.open, unit)]
-              : []
-          }
+          offered={markedState(step) === state ? offeredMarks(assists, unit) : []}
           firstShown={shownFirst(current.place, view, drawing)}
           drawing={drawing}
           dimensionText={measured ? measuredLengthText(measured.strokeMm, unit) : null}

@@ -4,7 +4,7 @@ import type { View } from '../../marks/view.ts';
 import type { PictureQuality, QualityQuestion } from '../../vision/picture-quality.ts';
 import { pictureOf } from '../media/picture-of.ts';
 import { reportUnlessAbort } from '../media/report-unless-abort.ts';
-import { qualitySights } from '../media/vision.ts';
+import { sights } from '../media/vision.ts';
 import { media } from '../stores.ts';
 import { pictureKey } from '../target/target-store.ts';
 import type { Current } from '../work/current.ts';
@@ -32,7 +32,7 @@ export function usePictureQuality({ record, measurement }: Current): void {
     const look = async (): Promise<QualityLook> => {
       const picture = await pictureOf(capture, file, next.view.frame, control.signal);
       if (!picture.ok) return { is: 'failed' };
-      const quality = await (await qualitySights()).quality(picture.value, next.question, control.signal);
+      const quality = await (await sights()).quality(picture.value, next.question, control.signal);
       return quality.ok ? { is: 'done', quality: quality.value } : { is: 'failed' };
     };
     look().then((done) => {

@@ -10,7 +10,6 @@ import { type Current, viewOf } from '../work/current.ts';
 import { graduationStepMm } from '../work/usual-references.ts';
 import { AssistOffers } from './AssistOffers.tsx';
 import { FollowClip } from './FollowClip.tsx';
-import { GuessOffers } from './GuessOffers.tsx';
 import { MarkList } from './MarkList.tsx';
 import { PictureAdvice } from './PictureAdvice.tsx';
 import { ReadingField } from './ReadingField.tsx';
@@ -41,7 +40,6 @@ export function MarksStep({ current, assessment, state }: Props) {
       <p className="asking" aria-live="polite">
         {asking ? askingSentence(asking, state, unit) : MARKS.allThere(state)}
       </p>
-      <GuessOffers current={current} state={state} />
       <AssistOffers current={current} state={state} />
       <PictureAdvice current={current} assessment={assessment} states={[state]} />
       {asking?.kind === 'tape-graduation' ? <ReadingField asking={asking} view={view} /> : null}

@@ -1,9 +1,7 @@
 import type { ReactNode } from 'react';
 import type { BrakeState, View } from '../../marks/view.ts';
 import { takeFound } from '../assists/take-found.ts';
-import { useAssists } from '../assists/use-assists.ts';
-import { marksProposed } from '../guesses/guess-asked.ts';
-import { useGuesses } from '../guesses/use-guesses.ts';
+import { type Assist, useAssists } from '../assists/use-assists.ts';
 import { work } from '../stores.ts';
 import { ASSISTS } from '../words/assists.ts';
 import { nextStep } from '../words/steps.ts';
@@ -24,40 +22,35 @@ type Props = {
 export function TakeFound({ current, state, next, children }: Props) {
   const view = viewOf(current.measurement, state);
   const found = useAssists(current.measurement, state).filter(({ search }) => search?.is === 'found');
-  const { open } = useGuesses(current.measurement, state);
-  const count = found.length + open.length;
-  if (!view || count === 0) return children;
-  const taking = (newId: () => string): TakeFoundAction => {
-    const action = takeFound(state, found, newId);
-    return { ...action, marks: [...action.marks, ...open.flatMap((each) => marksProposed(each, newId))] };
-  };
-  // What is there is not held up by what could be added.
-  const enough = found.length === 0 && isAllThere(view, view.marks, current);
-  const goesOn = !enough && isAllThere(view, applyToMarks(view.marks, taking(counted())), current);
+  if (!view || found.length === 0) return children;
+  const goesOn = isAllThere(view, found, state, current);
   return (
     <>
       <button
         type="button"
         className="button main wide"
         onClick={() => {
-          work.act(taking(() => crypto.randomUUID()));
+          work.act(takeFound(state, found, () => crypto.randomUUID()));
           if (goesOn) work.goTo(next);
         }}
       >
-        {goesOn ? ASSISTS.takeAndGoOn(nextStep(next)) : ASSISTS.take(count)}
+        {goesOn ? ASSISTS.takeAndGoOn(nextStep(next)) : ASSISTS.take(found.length)}
       </button>
       {goesOn ? null : children}
     </>
   );
 }
 
-type TakeFoundAction = ReturnType<typeof takeFound>;
-
-function counted(): () => string {
+function isAllThere(
+  view: View,
+  found: readonly Assist[],
+  state: BrakeState,
+  { measurement }: Current,
+): boolean {
   let count = 0;
-  return () => `${count++}`;
-}
-
-function isAllThere(view: View, marks: View['marks'], { measurement }: Current): boolean {
+  const marks = applyToMarks(
+    view.marks,
+    takeFound(state, found, () => `${count++}`),
+  );
   return askedMarks({ ...view, marks }, measurement).every((asked) => missingOf(asked) === 0);
 }
