@@ -86,7 +86,7 @@ test('nothing of OpenCV comes before the target is chosen, and the page itself s
 }, async ({ page }) => {
   const brought: string[] = [];
   page.on('request', (request) => {
-    if (/opencv|vision/.test(request.url()) && !request.serviceWorker()) brought.push(request.url());
+    if (/opencv|vision\.worker/.test(request.url()) && !request.serviceWorker()) brought.push(request.url());
   });
   await startTargetPair(page);
   expect(brought).toEqual([]);
