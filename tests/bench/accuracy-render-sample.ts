@@ -88,7 +88,10 @@ function referencesOf(draw: Draw, pair: RenderedPair, { band, held }: With): Ref
 }
 
 /** The file states the focal length as a whole number of millimetres of the 35 mm equivalent. */
-function captureOf({ widthPx, heightPx, focalPx }: RenderedPair, id: string): Capture {
+export function captureOf(
+  { widthPx, heightPx, focalPx }: Pick<RenderedPair, 'widthPx' | 'heightPx' | 'focalPx'>,
+  id: string,
+): Capture {
   return {
     id,
     kind: 'photo',

@@ -1,5 +1,5 @@
 /** The table of the same end in two pictures. */
-import { at, groups, isWrong, percent, px, rms, table, within } from './assists-marks-tables.ts';
+import { FOUND_HEADS, foundCells, groups, px, rms, table } from './assists-marks-tables.ts';
 
 /** errors: of the second mark against the first, px; null where it was refused. Millimetres: of those along the rod. */
 export type PairDrawn = {
@@ -16,16 +16,8 @@ export function pairTable(drawn: readonly PairDrawn[]): string {
     const found = all.flatMap(({ errors, sigmaPx, byHandMm, byAssistMm }) =>
       errors && byAssistMm !== null ? [{ errors, sigmaPx, byHandMm, byAssistMm }] : [],
     );
-    const offs = found.map(({ errors }) => Math.hypot(...errors));
-    const zs = found.flatMap(({ errors, sigmaPx }) => errors.map((error) => error / sigmaPx));
-    const wrong = found.filter(({ errors, sigmaPx }) => isWrong(Math.hypot(...errors), sigmaPx)).length;
     const cells = [
-      percent(found.length, all.length),
-      px(at(offs, 0.5)),
-      px(at(offs, 0.9)),
-      px(rms(zs)),
-      percent(within(zs), zs.length),
-      `${wrong} of ${all.length}`,
+      ...foundCells(found, all.length, (count, of) => `${count} of ${of}`),
       px(rms(found.map(({ byHandMm }) => byHandMm))),
       px(rms(found.map(({ byAssistMm }) => byAssistMm))),
     ];
@@ -36,12 +28,7 @@ export function pairTable(drawn: readonly PairDrawn[]): string {
       'kind',
       'hand px',
       'asked',
-      'found',
-      'error median px',
-      'error 90 % px',
-      'z rms',
-      'within 2 sigma',
-      'wrong and confident',
+      ...FOUND_HEADS,
       'along the rod by two hands, rms mm',
       'by hand and assist, rms mm',
     ],

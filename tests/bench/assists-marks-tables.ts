@@ -21,33 +21,38 @@ export const isWrong = (offPx: number, sigmaPx: number) => offPx > 1 && offPx > 
 export function endTable(drawn: readonly Drawn[]): string {
   const rows = groups(drawn, ({ kind, handPx }) => `${kind} | ${handPx}`).map(([name, all]) => {
     const found = all.flatMap(({ errors, sigmaPx }) => (errors ? [{ errors, sigmaPx }] : []));
-    const offs = found.map(({ errors }) => Math.hypot(...errors));
-    const zs = found.flatMap(({ errors, sigmaPx }) => errors.map((error) => error / sigmaPx));
-    const wrong = found.filter(({ errors, sigmaPx }) => isWrong(Math.hypot(...errors), sigmaPx)).length;
-    const cells = [
-      percent(found.length, all.length),
-      px(at(offs, 0.5)),
-      px(at(offs, 0.9)),
-      px(rms(zs)),
-      percent(within(zs), zs.length),
-      percent(wrong, all.length),
-    ];
+    const cells = foundCells(found, all.length, percent);
     return `| ${name} | ${all.length} | ${cells.join(' | ')} |`;
   });
-  return table(
-    [
-      'kind',
-      'hand px',
-      'asked',
-      'found',
-      'error median px',
-      'error 90 % px',
-      'z rms',
-      'within 2 sigma',
-      'wrong and confident',
-    ],
-    rows,
-  );
+  return table(['kind', 'hand px', 'asked', ...FOUND_HEADS], rows);
+}
+
+export const FOUND_HEADS = [
+  'found',
+  'error median px',
+  'error 90 % px',
+  'z rms',
+  'within 2 sigma',
+  'wrong and confident',
+];
+
+/** What FOUND_HEADS name, of those found among so many asked. */
+export function foundCells(
+  found: readonly { readonly errors: readonly [number, number]; readonly sigmaPx: number }[],
+  asked: number,
+  share: (count: number, of: number) => string,
+): readonly string[] {
+  const offs = found.map(({ errors }) => Math.hypot(...errors));
+  const zs = found.flatMap(({ errors, sigmaPx }) => errors.map((error) => error / sigmaPx));
+  const wrong = found.filter(({ errors, sigmaPx }) => isWrong(Math.hypot(...errors), sigmaPx)).length;
+  return [
+    percent(found.length, asked),
+    px(at(offs, 0.5)),
+    px(at(offs, 0.9)),
+    px(rms(zs)),
+    percent(within(zs), zs.length),
+    share(wrong, asked),
+  ];
 }
 
 export function tapeTable(drawn: readonly TapeDrawn[]): string {

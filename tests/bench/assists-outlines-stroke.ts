@@ -2,38 +2,23 @@
  * What the rim's outline brings for the stroke: the pairs of the sample media, marked as a hand would, adjusted with the rim's points as found,
  * with six set by a hand, and without. The band's diameter is not known where there is a tape.
  */
-import { readFileSync } from 'node:fs';
+import { BAND_UNKNOWN } from '../../src/app/work/usual-references.ts';
 import { drawFrom } from '../../src/basics/random.ts';
-import type { Capture } from '../../src/captures/capture.ts';
 import type { Mark } from '../../src/marks/mark.ts';
 import type { View } from '../../src/marks/view.ts';
 import { measure } from '../../src/measurement/measure.ts';
 import { NO_REFERENCES, type References } from '../../src/references/reference.ts';
 import { findBand } from '../../src/vision/assist-band.ts';
 import type { FoundMark } from '../../src/vision/assist-sight.ts';
+import { type Truth, type TruthView, truthOf } from '../browser/main-job-truth.ts';
 import { counter, type What } from '../simulation/marker.ts';
+import { captureOf } from './accuracy-render-sample.ts';
 import { grayOfFile } from './assists-marks-picture.ts';
 
 type Px = readonly [number, number];
-type Point = { readonly px: Px };
-type TruthView = {
-  readonly state: 'released' | 'applied';
-  readonly widthPx: number;
-  readonly heightPx: number;
-  readonly focalPx: number;
-  readonly points: {
-    readonly chamberFace: Point;
-    readonly clevisPin: Point;
-    readonly camshaftEnd: Point;
-    readonly tapeGraduations?: readonly (Point & { readonly inches: number })[];
-    readonly clampBand: readonly (Point & { readonly visible: boolean })[];
-  };
-};
-type Truth = { readonly strokeMm: number; readonly views: readonly TruthView[] };
 type Rim = 'none' | 'six by hand' | 'found';
 
 const DRAWS = 12;
-const UNKNOWN_BAND = { diameterMm: 185, uDiameterMm: 30 };
 const TABLE_BAND = { diameterMm: 205.6, uDiameterMm: 1 };
 const WAYS: readonly { readonly set: string; readonly rim: Rim; readonly references: References }[] = [
   ...(['none', 'six by hand', 'found'] as const).map((rim) => ({
@@ -42,7 +27,7 @@ const WAYS: readonly { readonly set: string; readonly rim: Rim; readonly referen
     references: {
       ...NO_REFERENCES,
       tape: { zeroAtFace: true, unmoved: false, touchesPin: false },
-      clampBand: rim === 'none' ? null : UNKNOWN_BAND,
+      clampBand: rim === 'none' ? null : BAND_UNKNOWN,
     },
   })),
   ...(['six by hand', 'found'] as const).map((rim) => ({
@@ -54,7 +39,7 @@ const WAYS: readonly { readonly set: string; readonly rim: Rim; readonly referen
 
 export function strokeTable(): string {
   const rows = WAYS.map(({ set, rim, references }) => {
-    const truth = JSON.parse(readFileSync(`sample-media/${set}/truth.json`, 'utf8')) as Truth;
+    const truth = truthOf(set);
     const found = truth.views.map((view) => (rim === 'found' ? rimFound(set, view) : []));
     const measured = Array.from({ length: DRAWS }, (_, i) =>
       strokeOf(truth, found, rim, references, 900 + i),
@@ -139,22 +124,3 @@ function strokeOf(
 /** A finger with the loupe on a phone's picture of 12 million pixels; a graduation as its assist finds it. */
 const HAND_PX = 2;
 const TAPE_PX = 0.3;
-
-function captureOf({ widthPx, heightPx, focalPx }: TruthView, id: string): Capture {
-  return {
-    id,
-    kind: 'photo',
-    fileName: `${id}.jpg`,
-    mediaType: 'image/jpeg',
-    sizeBytes: 1,
-    sha256: '0'.repeat(64),
-    widthPx,
-    heightPx,
-    rotationDeg: 0,
-    takenAt: null,
-    fileWrittenAt: null,
-    addedAt: null,
-    focal35Mm: Math.round((focalPx * Math.hypot(36, 24)) / Math.hypot(widthPx, heightPx)),
-    clip: null,
-  };
-}
