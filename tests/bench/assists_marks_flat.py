@@ -30,22 +30,33 @@ def stroke_of(clip, inches):
     return [clip.renderer.project(foot + clip.tape["across"] * w, r, t) for w in range(7)]
 
 
+def inside(clip, px):
+    return 20 < px[0] < clip.w - 20 and 20 < px[1] < clip.h - 20
+
+
+def keep(folder, number, clip, truth):
+    cv2.imwrite(f"{folder}/flat-{number}.pgm", clip.picture(0.0, 0))
+    with open(f"{folder}/flat-{number}.json", "w") as file:
+        json.dump({"number": number, "widthPx": clip.w, "heightPx": clip.h, **truth}, file)
+
+
+def make(write):
+    """As the command line asks; write tells whether the scene shows everything."""
+    folder, first, count = sys.argv[1], int(sys.argv[2]), int(sys.argv[3])
+    made = [number for number in range(first, first + count) if write(folder, number)]
+    print(f"{len(made)} of {count} made: the others do not show everything")
+
+
 def write(folder, number):
     clip = Clip(f"still-{number}", changes(number))
     marks = {k: px.tolist() for k, (_, px) in clip.marks_at(0.0).items()}
-    inside = lambda px: 20 < px[0] < clip.w - 20 and 20 < px[1] < clip.h - 20
     strokes = [(i / 4, stroke_of(clip, i / 4)) for i in range(1, 48)]
-    seen = [{"inches": i, "px": line[0].tolist(), "strokePx": [p.tolist() for p in line]} for i, line in strokes if inside(line[0])]
-    if not all(inside(px) for px in marks.values()) or len(seen) < 36 or clip.pin_visible(0.0) < 0.95:
+    seen = [{"inches": i, "px": line[0].tolist(), "strokePx": [p.tolist() for p in line]} for i, line in strokes if inside(clip, line[0])]
+    if not all(inside(clip, px) for px in marks.values()) or len(seen) < 36 or clip.pin_visible(0.0) < 0.95:
         return False
-    cv2.imwrite(f"{folder}/flat-{number}.pgm", clip.picture(0.0, 0))
-    truth = {"number": number, "widthPx": clip.w, "heightPx": clip.h, **marks, "tapeGraduations": seen}
-    with open(f"{folder}/flat-{number}.json", "w") as file:
-        json.dump(truth, file)
+    keep(folder, number, clip, {**marks, "tapeGraduations": seen})
     return True
 
 
 if __name__ == "__main__":
-    folder, first, count = sys.argv[1], int(sys.argv[2]), int(sys.argv[3])
-    made = [number for number in range(first, first + count) if write(folder, number)]
-    print(f"{len(made)} of {count} made: the others do not show all marks")
+    make(write)

@@ -3,12 +3,9 @@
 As assists_marks_flat.py, but with chamber and band in so many facets that their rims are round, and with lugs, bolts and a bracket
 across the band at places of their own. Each becomes FOLDER/flat-NUMBER.pgm with flat-NUMBER.json. Debian package: python3-opencv.
 """
-import json
-import sys
-import cv2
 import numpy as np
 import tracking_scene
-from assists_marks_flat import changes
+from assists_marks_flat import changes, inside, keep, make
 from tracking_clips import Clip
 
 RIM_X, RIM_R, FACETS = -54.0, 102.8, 60
@@ -41,19 +38,13 @@ def write(folder, number):
     marks = {k: px.tolist() for k, (_, px) in clip.marks_at(0.0).items()}
     r, t, eye = clip.camera.pose(0.0)
     see = lambda mm: clip.renderer.project(mm, r, t).tolist()
-    inside = lambda px: 20 < px[0] < clip.w - 20 and 20 < px[1] < clip.h - 20
     angles = np.arange(120) * np.pi / 60
     rim = [see((RIM_X, RIM_R * np.cos(a), RIM_R * np.sin(a))) for a in angles]
-    if not all(inside(px) for px in [*marks.values(), *rim]) or eye[0] < 5 or clip.pin_visible(0.0) < 0.95:
+    if not all(inside(clip, px) for px in [*marks.values(), *rim]) or eye[0] < 5 or clip.pin_visible(0.0) < 0.95:
         return False
-    cv2.imwrite(f"{folder}/flat-{number}.pgm", clip.picture(0.0, 0))
-    truth = {"number": number, "widthPx": clip.w, "heightPx": clip.h, **marks, "rim": rim}
-    with open(f"{folder}/flat-{number}.json", "w") as file:
-        json.dump(truth, file)
+    keep(folder, number, clip, {**marks, "rim": rim})
     return True
 
 
 if __name__ == "__main__":
-    folder, first, count = sys.argv[1], int(sys.argv[2]), int(sys.argv[3])
-    made = [number for number in range(first, first + count) if write(folder, number)]
-    print(f"{len(made)} of {count} made: the others do not show all of it")
+    make(write)
