@@ -1,7 +1,8 @@
 /** npm run --silent inspect -- RECORD.json: what a whole inspection comes to, as one JSON object; 2 for bad input. */
 import { inspectionResults } from '../record/inspection-results.ts';
 import { assess } from '../record/results.ts';
-import { recordOfFile, refuse } from './record-file.ts';
+import { refuse } from './command-line.ts';
+import { recordOfFile } from './record-file.ts';
 
 const [path, ...others] = process.argv.slice(2);
 if (path === undefined || others.length > 0)

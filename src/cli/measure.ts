@@ -1,6 +1,7 @@
 /** npm run --silent measure -- RECORD.json ...: measures what the records hold and prints one JSON array; 2 for bad input. */
 import { measuredRows } from '../record/measured-rows.ts';
-import { recordOfFile, refuse } from './record-file.ts';
+import { refuse } from './command-line.ts';
+import { recordOfFile } from './record-file.ts';
 
 const paths = process.argv.slice(2);
 if (paths.length === 0) refuse('Name one or more records: npm run --silent measure -- RECORD.json ...');

@@ -8,15 +8,13 @@ import { resolve } from 'node:path';
 import { parseArgs } from 'node:util';
 import { isMainThread, parentPort } from 'node:worker_threads';
 import { type PiecesFailure, wholesOf } from '../evidence/pieces.ts';
+import { refuse, standing } from './command-line.ts';
 import { type RecheckJob, type RecheckLine, recheckFile } from './recheck-file.ts';
 import { recheckMany } from './recheck-pool.ts';
 
 const DOES_NOT_HOLD = 1;
-const WRONG_USE = 2;
 const USE =
   'recheck [--signed-by FINGERPRINT] [--time-roots FILE] [--document RECHECK.json] [--workers NUMBER] PACKAGE.zip ...';
-/** npm runs its scripts in the project's folder; a path is meant from where the person stands. */
-const standing = process.env.INIT_CWD ?? process.cwd();
 
 if (isMainThread) await main();
 else serve();
@@ -94,9 +92,4 @@ function parsed() {
 
 function plain(fingerprint: string): string {
   return fingerprint.replace(/[ -]/g, '').toLowerCase();
-}
-
-function refuse(line: string): never {
-  process.stderr.write(`${line.replace(/\s+/g, ' ')}\n`);
-  process.exit(WRONG_USE);
 }

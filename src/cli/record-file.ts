@@ -3,11 +3,8 @@ import { readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { openRecord } from '../record/open-record.ts';
 import type { InspectionRecord } from '../record/record.ts';
+import { refuse, standing } from './command-line.ts';
 import { recordFailureLine } from './record-failure-line.ts';
-
-const BAD_INPUT = 2;
-/** npm runs its scripts in the project's folder; a path is meant from where the person stands. */
-const standing = process.env.INIT_CWD ?? process.cwd();
 
 export function recordOfFile(path: string): InspectionRecord {
   const record = openRecord(fileText(path));
@@ -24,9 +21,4 @@ function fileText(path: string): string {
     if (code === 'ERR_ENCODING_INVALID_ENCODED_DATA') return refuse(`${path}: not a text file in UTF-8.`);
     return refuse(`${path}: cannot be read (${code || String(error)}).`);
   }
-}
-
-export function refuse(line: string): never {
-  process.stderr.write(`${line.replace(/\s+/g, ' ')}\n`);
-  process.exit(BAD_INPUT);
 }

@@ -16,10 +16,9 @@ import { timeStampRequest } from '../evidence/time-stamp-request.ts';
 import type { Part } from '../evidence/zip-parts.ts';
 import { manifestOfPackage, type StampFailure, stampPackage } from '../recheck/stamp-package.ts';
 import { TOKEN_LIMIT_BYTES } from '../recheck/time-stamp.ts';
+import { refuse, standing } from './command-line.ts';
 
-const WRONG_USE = 2;
 const USE = 'stamp PACKAGE.zip [ANSWER.tsr]';
-const standing = process.env.INIT_CWD ?? process.cwd();
 
 const [packagePath, answerPath, ...more] = process.argv.slice(2);
 if (packagePath === undefined || more.length > 0)
@@ -71,9 +70,4 @@ function say(line: object): void {
 
 function refuseFailure({ code, ...numbers }: StampFailure): never {
   return refuse([code, ...Object.entries(numbers).map(([name, value]) => `${name} ${value}`)].join(', '));
-}
-
-function refuse(line: string): never {
-  process.stderr.write(`${line.replace(/\s+/g, ' ')}\n`);
-  process.exit(WRONG_USE);
 }
