@@ -1,10 +1,9 @@
 /** What the record keeps of a clip, after its first frame was decoded: an index alone proves nothing. Import it lazily. */
 import { VideoSampleSink } from 'mediabunny';
 import { fail, ok, type Result } from '../basics/result.ts';
-import { asciiAt } from './bytes.ts';
 import type { CaptureFailure } from './capture-failure.ts';
 import { type ClipTrack, openClipTrack } from './clip-track.browser.ts';
-import { uintAt } from './heif-boxes.ts';
+import { boxAt } from './heif-boxes.ts';
 import type { ClipType } from './media-type.ts';
 import { movieTime } from './movie-time.ts';
 import { failureOfReading, type Reading } from './reading.browser.ts';
@@ -51,14 +50,13 @@ function takenAt(raw: Readonly<Record<string, unknown>> | undefined): string | n
 async function readHeaderTime(blob: Blob): Promise<string | null> {
   for (let at = 0, boxes = 0; at + 16 <= blob.size && boxes < LIMIT_BOXES; boxes++) {
     const head = new DataView(await blob.slice(at, at + 16).arrayBuffer());
-    const narrow = head.getUint32(0);
-    const [headBytes, sizeBytes] = narrow === 1 ? [16, uintAt(head, 8, 8)] : [8, narrow || blob.size - at];
-    if (sizeBytes < headBytes) return null;
-    if (asciiAt(head, 4, 4) === 'moov')
-      return movieTime(
-        new DataView(await blob.slice(at + headBytes, at + headBytes + MOVIE_HEADER_BYTES).arrayBuffer()),
-      );
-    at += sizeBytes;
+    // One that is cut short still has its header.
+    const box = boxAt(head, 0, Number.POSITIVE_INFINITY);
+    if (!box) return null;
+    const begin = at + box.begin;
+    if (box.kind === 'moov')
+      return movieTime(new DataView(await blob.slice(begin, begin + MOVIE_HEADER_BYTES).arrayBuffer()));
+    at += box.end;
   }
   return null;
 }

@@ -19,7 +19,8 @@ export function boxesIn(view: DataView, from: number, to: number): readonly Box[
   return boxes;
 }
 
-function boxAt(view: DataView, at: number, to: number): Box | null {
+/** Null where it does not hold. */
+export function boxAt(view: DataView, at: number, to: number): Box | null {
   const kind = asciiAt(view, at + 4, 4);
   const size = view.getUint32(at);
   if (size === 0) return { kind, begin: at + 8, end: to };
