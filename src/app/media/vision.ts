@@ -4,22 +4,19 @@ let client: Promise<VisionClient> | null = null;
 
 /** The page's one way to the vision worker, loaded with the first search: whoever searches nothing never loads it. */
 export function vision(): Promise<VisionClient> {
-  client ??= startClient();
-  return client;
-}
-
-async function startClient(): Promise<VisionClient> {
-  const { visionClient } = await import('../../vision/vision-client.browser.ts');
-  return visionClient(
+  client ??= clientOf(
     () => new Worker(new URL('../../vision/vision.worker.browser.ts', import.meta.url), { type: 'module' }),
   );
+  return client;
 }
 
 let atAssists: Promise<VisionClient> | null = null;
 
 /** The assists' own worker: small, and a search that is under way goes on beside it. */
 export function assists(): Promise<Pick<VisionClient, 'assist'>> {
-  atAssists ??= startAssists();
+  atAssists ??= clientOf(
+    () => new Worker(new URL('../../vision/assist.worker.browser.ts', import.meta.url), { type: 'module' }),
+  );
   return atAssists;
 }
 
@@ -27,20 +24,13 @@ let atSights: Promise<VisionClient> | null = null;
 
 /** What looks at whole pictures as they are opened, beside the assists. */
 export function sights(): Promise<Pick<VisionClient, 'quality'>> {
-  atSights ??= startSights();
+  atSights ??= clientOf(
+    () => new Worker(new URL('../../vision/sight.worker.browser.ts', import.meta.url), { type: 'module' }),
+  );
   return atSights;
 }
 
-async function startSights(): Promise<VisionClient> {
+async function clientOf(startWorker: () => Worker): Promise<VisionClient> {
   const { visionClient } = await import('../../vision/vision-client.browser.ts');
-  return visionClient(
-    () => new Worker(new URL('../../vision/sight.worker.browser.ts', import.meta.url), { type: 'module' }),
-  );
-}
-
-async function startAssists(): Promise<VisionClient> {
-  const { visionClient } = await import('../../vision/vision-client.browser.ts');
-  return visionClient(
-    () => new Worker(new URL('../../vision/assist.worker.browser.ts', import.meta.url), { type: 'module' }),
-  );
+  return visionClient(startWorker);
 }
