@@ -1,5 +1,6 @@
 /** The adjuster's wrench in two pictures: marked by hand, read as a turn, decided. */
-import { expect, type Locator, type Page, test } from '@playwright/test';
+import { expect, type Page, test } from '@playwright/test';
+import { openAdjusterCheck } from './adjuster-start.ts';
 import { choose, photo } from './shell-start.ts';
 
 const REACH_CSS = 180;
@@ -34,25 +35,10 @@ async function addPicture(page: Page, number: number, colour: string): Promise<v
   await expect(page.locator('.wrench-viewer')).toHaveCount(1);
 }
 
-async function openCheck(page: Page): Promise<Locator> {
-  await page.goto('/');
-  await page.getByRole('button', { name: 'Start an inspection' }).click();
-  await page.getByRole('button', { name: 'I have read this' }).click();
-  await page.getByRole('button', { name: 'Add trailer axle' }).click();
-  await page.getByRole('button', { name: /^Axle 1, left/ }).click();
-  const part = page
-    .locator('.sheet-part')
-    .filter({ has: page.getByRole('heading', { name: 'Adjuster', exact: true }) });
-  await part.locator('summary').click();
-  await part.getByRole('button', { name: 'Automatic', exact: true }).click();
-  await part.getByRole('button', { name: 'Counter-clockwise' }).click();
-  return part;
-}
-
 test('a wrench that went on by 40 degrees takes up; one that stood still does not', {
   tag: '@desk',
 }, async ({ page }) => {
-  const part = await openCheck(page);
+  const part = await openAdjusterCheck(page, 'Counter-clockwise');
   for (const said of ['Back the hex off', 'Back off only the brake under test', 'is no repair'])
     await expect(part).toContainText(said);
   await part.getByRole('checkbox', { name: /camera stands on something/ }).check();
@@ -93,7 +79,7 @@ test('a wrench that went on by 40 degrees takes up; one that stood still does no
 });
 
 test('a camera that rolled, whatever is said of it, turns no wrench', { tag: '@desk' }, async ({ page }) => {
-  const part = await openCheck(page);
+  const part = await openAdjusterCheck(page, 'Counter-clockwise');
   await part.getByRole('checkbox', { name: /camera stands on something/ }).check();
   await addPicture(page, 1, '#6a4b33');
   await markWrench(page, 10);

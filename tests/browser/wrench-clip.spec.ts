@@ -1,6 +1,7 @@
 /** A clip of a wrench that turns over five applications, rendered with truth: marked on one frame, followed, read as a turn. */
 import { readFileSync } from 'node:fs';
 import { expect, type Page, test } from '@playwright/test';
+import { openAdjusterCheck } from './adjuster-start.ts';
 import { type FrameSize, type Px, spotOf } from './main-job-marking.ts';
 import { choose } from './shell-start.ts';
 
@@ -29,17 +30,7 @@ async function markAt(page: Page, place: Px): Promise<void> {
 test('a wrench marked on one frame is followed: applications counted, turn within its uncertainty', {
   tag: '@desk',
 }, async ({ page }) => {
-  await page.goto('/');
-  await page.getByRole('button', { name: 'Start an inspection' }).click();
-  await page.getByRole('button', { name: 'I have read this' }).click();
-  await page.getByRole('button', { name: 'Add trailer axle' }).click();
-  await page.getByRole('button', { name: /^Axle 1, left/ }).click();
-  const part = page
-    .locator('.sheet-part')
-    .filter({ has: page.getByRole('heading', { name: 'Adjuster', exact: true }) });
-  await part.locator('summary').click();
-  await part.getByRole('button', { name: 'Automatic', exact: true }).click();
-  await part.getByRole('button', { name: 'Clockwise', exact: true }).click();
+  const part = await openAdjusterCheck(page, 'Clockwise');
   await part.getByRole('checkbox', { name: /camera stands on something/ }).check();
   const buffer = readFileSync(`${FOLDER}/wrench.mp4`);
   await choose(page, 'Take a picture or a clip now', [{ name: 'wrench.mp4', mimeType: 'video/mp4', buffer }]);
