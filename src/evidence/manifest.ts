@@ -6,6 +6,8 @@ import { ZIP_LIMIT_BYTES } from './zip-layout.ts';
 export const PACKAGE_FORMAT = 'strokewitness-package';
 export const PACKAGE_VERSION = 1;
 export const PACKAGE_LIMIT_FILES = 5000;
+/** No reader takes a larger one. */
+export const MANIFEST_LIMIT_BYTES = 4e6;
 
 const sha256 = z.string().regex(/^[0-9a-f]{64}$/);
 
@@ -53,5 +55,4 @@ export const manifestSchema = z
   });
 
 export type Manifest = z.infer<typeof manifestSchema>;
-export type ManifestFile = z.infer<typeof fileSchema>;
 export type RuleSetUsed = z.infer<typeof ruleSetUsedSchema>;

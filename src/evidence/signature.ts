@@ -31,7 +31,6 @@ export const signatureSchema = z
   })
   .readonly();
 
-export type PublicKey = z.infer<typeof publicKeySchema>;
 export type Signature = z.infer<typeof signatureSchema>;
 
 /** What is used of Web Crypto's SubtleCrypto; keys are its own objects. */

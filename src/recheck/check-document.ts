@@ -31,8 +31,8 @@ export type DocumentFailure =
 
 /** A record of all its size, and the comparisons beside it. */
 const LIMITS = { characters: 40e6, depth: 40 };
-/** As for results: far above what two engines differ by. */
-const TOLERANCE_MM = 0.001;
+/** In millimetres or radians, as the quantity is: far above what two engines differ by. */
+const TOLERANCE = 0.001;
 
 export async function checkDocument(
   text: string,
@@ -77,6 +77,6 @@ function isSame(a: Comparison, b: Comparison): boolean {
   const isOfSame = a.measurement === b.measurement && a.wheelEnd === b.wheelEnd && a.quantity === b.quantity;
   const numbers = ['first', 'second', 'difference', 'U95'] as const;
   return (
-    isOfSame && a.agrees === b.agrees && numbers.every((name) => Math.abs(a[name] - b[name]) <= TOLERANCE_MM)
+    isOfSame && a.agrees === b.agrees && numbers.every((name) => Math.abs(a[name] - b[name]) <= TOLERANCE)
   );
 }

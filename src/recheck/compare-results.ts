@@ -11,8 +11,8 @@ import { QUANTITIES, type QuantityName, type RecordedResult, type Results } from
 import type { Measured } from '../measurement/measured.ts';
 import type { ResultFault } from './difference.ts';
 
-export const TOLERANCE_MM = 0.001;
-export const TOLERANCE_DEG = 0.001;
+const TOLERANCE_MM = 0.001;
+const TOLERANCE_DEG = 0.001;
 const TOLERANCE_RAD = (TOLERANCE_DEG * Math.PI) / 180;
 const TOLERANCE_SHARE = 1e-3;
 

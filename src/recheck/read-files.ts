@@ -3,6 +3,7 @@
 import { FIRST_BYTES, isPhotoType, mediaTypeOf } from '../captures/media-type.ts';
 import { type ByteFacts, type ByteSource, bytesOf, factsOf, sourceOfBytes } from '../evidence/byte-source.ts';
 import type { Hashes } from '../evidence/hashes.ts';
+import { MANIFEST_LIMIT_BYTES } from '../evidence/manifest.ts';
 import { roleOfPath, TIME_STAMP_PATH } from '../evidence/package-path.ts';
 import { PHOTO_LIMIT_BYTES, type PhotoSaid, photoSaid } from './photo-said.ts';
 import type { StoredFile } from './read-container.ts';
@@ -23,7 +24,7 @@ export type Files = ReadonlyMap<string, ReadFile>;
 
 /** Several times what the largest vehicle with a clip of each wheel end comes to. */
 const DOCUMENT_LIMITS_BYTES: Readonly<Record<string, number>> = {
-  'manifest.json': 4e6,
+  'manifest.json': MANIFEST_LIMIT_BYTES,
   'signature.json': 4e3,
   'record.json': 12e6,
   'results.json': 40e6,

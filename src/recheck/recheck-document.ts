@@ -12,13 +12,19 @@ import { type Comparison, comparisonSchema } from './second-reading.ts';
 
 export const RECHECK_FORMAT = 'strokewitness-recheck';
 export const RECHECK_VERSION = 1;
+const LIMIT_DIFFERENCES = 1000;
+const LIMIT_DETAILS_CHARACTERS = 2000;
 
 const sha256 = z.string().regex(/^[0-9a-f]{64}$/);
 const answer = z.enum(['yes', 'no', 'not checked', 'none']);
 
 /** A difference's own numbers as canonical JSON: what can differ grows with the program, and a document stays readable. */
 const differenceSchema = z
-  .strictObject({ check: z.enum(CHECKS), code: z.string().max(100), details: z.string().max(2000) })
+  .strictObject({
+    check: z.enum(CHECKS),
+    code: z.string().max(100),
+    details: z.string().max(LIMIT_DETAILS_CHARACTERS),
+  })
   .readonly();
 
 const documentSchema = z
@@ -31,7 +37,7 @@ const documentSchema = z
     engine: z.string().min(1).max(40),
     holds: z.boolean(),
     answers: z.record(z.enum(CHECKS), answer).readonly(),
-    differences: z.array(differenceSchema).max(1000).readonly(),
+    differences: z.array(differenceSchema).max(LIMIT_DIFFERENCES).readonly(),
     secondReading: z
       .strictObject({
         /** With the second reader's marks: the comparison can be done again. It has a format of its own. */
@@ -55,9 +61,6 @@ export type SecondReading = {
 };
 
 type Made = { readonly madeAt: string; readonly engine: string };
-
-const LIMIT_DIFFERENCES = 1000;
-const LIMIT_DETAILS_CHARACTERS = 2000;
 
 export function recheckDocument(
   recheck: Recheck & { readonly manifestSha256: string },
@@ -85,7 +88,7 @@ export function recheckDocument(
     holds,
     answers,
     differences: differences.slice(0, LIMIT_DIFFERENCES),
-    secondReading: secondReading && { ...secondReading },
+    secondReading,
   };
 }
 

@@ -5,6 +5,7 @@
 import { fail, ok, type Result } from '../basics/result.ts';
 import { type ByteSource, bytesOf, factsOf, sourceOfBytes } from '../evidence/byte-source.ts';
 import type { Hashes } from '../evidence/hashes.ts';
+import { MANIFEST_LIMIT_BYTES } from '../evidence/manifest.ts';
 import { TIME_STAMP_PATH } from '../evidence/package-path.ts';
 import { type Content, type ZipParts, zipParts } from '../evidence/zip-parts.ts';
 import { MANIFEST, SIGNATURE } from './documents.ts';
@@ -20,9 +21,6 @@ export type StampTools = TokenTools & { readonly hashes: Hashes };
 export type Slice<S extends ByteSource> = (from: number, to: number) => S;
 
 export type StampedPackage<S extends ByteSource> = { readonly zip: ZipParts<S>; readonly stamp: TimeStamp };
-
-/** As in readFiles: a manifest is never larger. */
-const MANIFEST_LIMIT_BYTES = 4e6;
 
 /** Its SHA-256 is what an authority is asked to stamp. */
 export async function manifestOfPackage(

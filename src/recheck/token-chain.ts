@@ -2,12 +2,7 @@
  * Whether a time stamp's certificate comes from one of the roots that the person gave, over those in the token (RFC 5280 6, by
  * pkijs), as at the stamped time. Revocation is not asked for: that needs a network.
  */
-import {
-  type Certificate,
-  CertificateChainValidationEngine,
-  type CryptoEngine,
-  Certificate as Parsed,
-} from 'pkijs';
+import { Certificate, CertificateChainValidationEngine, type CryptoEngine } from 'pkijs';
 import type { Token } from './read-token.ts';
 import type { TimeStamp } from './time-stamp.ts';
 
@@ -22,8 +17,8 @@ export async function reachesRoot(
 ): Promise<TimeStamp['trust']> {
   if (roots.length === 0) return 'not checked';
   let steps = 0;
-  const chain: CertificateChainValidationEngine = new CertificateChainValidationEngine({
-    trustedCerts: roots.map((der) => Parsed.fromBER(Uint8Array.from(der))),
+  const chain = new CertificateChainValidationEngine({
+    trustedCerts: roots.map((der) => Certificate.fromBER(Uint8Array.from(der))),
     certs: [...certificates.filter((one) => one !== signer), signer],
     checkDate: info.genTime,
     findIssuer: async (certificate, engine) => {

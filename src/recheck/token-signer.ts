@@ -19,7 +19,8 @@ const COMMON_NAME = '2.5.4.3';
 const ORGANISATION = '2.5.4.10';
 const NAME_LIMIT_CHARACTERS = 200;
 
-const HASHES: Readonly<Record<string, HashName>> = {
+/** By their identifiers; any other is too weak or not known. */
+export const HASHES: Readonly<Record<string, HashName>> = {
   [SHA256_OID]: 'SHA-256',
   '2.16.840.1.101.3.4.2.2': 'SHA-384',
   '2.16.840.1.101.3.4.2.3': 'SHA-512',

@@ -18,6 +18,7 @@ import { reachesRoot } from './token-chain.ts';
 import {
   certificateHash,
   contentTypeOf,
+  HASHES,
   isForTimeStamping,
   isNamedBySigner,
   nameOf,
@@ -33,7 +34,6 @@ export type TokenTools = {
 
 export type StampedManifest = { readonly bytes: Uint8Array<ArrayBuffer>; readonly sha256: string };
 
-const HASHES = [SHA256_OID, '2.16.840.1.101.3.4.2.2', '2.16.840.1.101.3.4.2.3'];
 /** RSA (PKCS #1) and ECDSA with SHA-256, SHA-384, SHA-512: with SHA-1 a second text for one signature can be made. */
 const SIGNATURES = [
   '1.2.840.113549.1.1.1',
@@ -76,7 +76,7 @@ async function verified(
   const [signer] = signed.signerInfos;
   if (!signer) return fail({ code: 'time-stamp/not-readable' });
   const { digestAlgorithm, signatureAlgorithm } = signer;
-  if (!HASHES.includes(digestAlgorithm.algorithmId))
+  if (!HASHES[digestAlgorithm.algorithmId])
     return fail({ code: 'time-stamp/algorithm', oid: digestAlgorithm.algorithmId });
   if (!SIGNATURES.includes(signatureAlgorithm.algorithmId))
     return fail({ code: 'time-stamp/algorithm', oid: signatureAlgorithm.algorithmId });
