@@ -9,7 +9,7 @@
  *          the camera. The board stays as it is from picture to picture.
  * Fails    as camera.ts does behind the camera.
  */
-import type { Mat3, Vec3 } from '../basics/rotation.ts';
+import { dot, type Mat3, type Vec3 } from '../basics/rotation.ts';
 import { CAMERA_UNKNOWNS, project } from './camera.ts';
 import { Equations } from './equations.ts';
 import { byChamberPoint, byRotation, POSE_UNKNOWNS, poseAt, transformed } from './pose.ts';
@@ -90,8 +90,4 @@ function onBoard({ xMm, yMm }: BoardSight, x: Float64Array): { point: Vec3; byFo
       [0, 0, p * q],
     ],
   };
-}
-
-function dot(a: Vec3, b: Vec3): number {
-  return a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
 }

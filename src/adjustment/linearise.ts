@@ -6,7 +6,7 @@
  *          rim mark: its angle beyond the part of the rim that faces the camera / its width, one row;
  *          prior: (unknown - mean) / sigma, one row.
  */
-import type { Vec3 } from '../basics/rotation.ts';
+import { dot, type Vec3 } from '../basics/rotation.ts';
 import type { Mark } from '../marks/mark.ts';
 import type { BudgetGroup } from './budget-group.ts';
 import { roomForProjection } from './camera.ts';
@@ -172,8 +172,4 @@ function addDirectionOfView(equations: Equations, pose: Pose, at: number, hand: 
     for (let k = 0; k < 3; k++) equations.add(at + k, (byW[k] as number) / OFF_SQUARE);
     equations.close(dot(e, away) / OFF_SQUARE, 'camera');
   }
-}
-
-function dot(a: Vec3, b: Vec3): number {
-  return a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
 }

@@ -11,6 +11,7 @@ import {
   multiply,
   rotate,
   rotationFromVector,
+  transpose,
   type Vec3,
 } from '../basics/rotation.ts';
 
@@ -29,6 +30,11 @@ export function poseAt(x: ArrayLike<number>, at: number, start: Mat3): Pose {
     translation: [x[at + 3] as number, x[at + 4] as number, x[at + 5] as number],
     jacobian: leftJacobian(w),
   };
+}
+
+/** In the chamber frame: -R^T t. */
+export function cameraPlace({ rotation, translation: t }: Pick<Pose, 'rotation' | 'translation'>): Vec3 {
+  return rotate(transpose(rotation), [-t[0], -t[1], -t[2]]);
 }
 
 /** Camera point, and row . dXc/dw for a row vector given on the camera point (for the chain rule). */

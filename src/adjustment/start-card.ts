@@ -9,7 +9,7 @@
  * Fails    empty where there are fewer, or where they span no plane.
  * Source   Hartley, Zisserman: Multiple View Geometry, 2nd ed., 4.1 (DLT; section from memory).
  */
-import { cross, type Mat3, type Vec3 } from '../basics/rotation.ts';
+import { cross, dot, type Mat3, unit, type Vec3 } from '../basics/rotation.ts';
 import { symmetricEigen } from '../basics/symmetric-eigen.ts';
 import { targetCorner } from '../references/target-card.ts';
 import type { Problem, ProblemView } from './problem.ts';
@@ -79,13 +79,4 @@ function inPlane(normal: Vec3, f: Vec3, p: Vec3, hand: 1 | -1): readonly Mat3[] 
   const z: Vec3 = [hand * n[0], hand * n[1], hand * n[2]];
   const y = cross(z, x);
   return [[x[0], y[0], z[0], x[1], y[1], z[1], x[2], y[2], z[2]]];
-}
-
-function dot(a: Vec3, b: Vec3): number {
-  return a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
-}
-
-function unit(v: Vec3): Vec3 {
-  const length = Math.hypot(...v) || 1;
-  return [v[0] / length, v[1] / length, v[2] / length];
 }

@@ -10,11 +10,13 @@
  */
 import {
   cross,
+  dot,
   type Mat3,
   multiply,
   rotate,
   rotationAbout,
   transpose,
+  unit,
   type Vec3,
 } from '../basics/rotation.ts';
 import { circleNormals } from './circle-normals.ts';
@@ -85,13 +87,4 @@ function fromAxis(sight: Vec3, x: Vec3, pitch: number, hand: 1 | -1): Mat3 {
 
 function handed(hand: 1 | -1): Mat3 {
   return [1, 0, 0, 0, hand, 0, 0, 0, hand];
-}
-
-function dot(a: Vec3, b: Vec3): number {
-  return a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
-}
-
-function unit(v: Vec3): Vec3 {
-  const length = Math.hypot(...v) || 1;
-  return [v[0] / length, v[1] / length, v[2] / length];
 }

@@ -13,6 +13,7 @@ import {
   transpose,
   type Vec3,
 } from '../basics/rotation.ts';
+import { cameraPlace } from './pose.ts';
 import type { CameraPrior } from './problem.ts';
 
 export type PlaneCrossing = { readonly xMm: number; readonly yMm: number };
@@ -38,9 +39,8 @@ export function planeCrossing(
   ray: Vec3,
   zMm: number,
 ): PlaneCrossing | null {
-  const back = transpose(pose.rotation);
-  const direction = rotate(back, ray);
-  const centre = rotate(back, [-pose.translation[0], -pose.translation[1], -pose.translation[2]]);
+  const direction = rotate(transpose(pose.rotation), ray);
+  const centre = cameraPlace(pose);
   const along = (zMm - centre[2]) / direction[2];
   if (!(along > 0) || !Number.isFinite(along) || along > 1e5) return null;
   return { xMm: centre[0] + along * direction[0], yMm: centre[1] + along * direction[1] };

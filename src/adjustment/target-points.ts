@@ -8,7 +8,7 @@
  *          a turns clockwise in the picture from the rod's outward direction.
  * Assumes  the target is flat.
  */
-import type { Vec3 } from '../basics/rotation.ts';
+import { dot, type Vec3 } from '../basics/rotation.ts';
 import { targetCorner } from '../references/target-card.ts';
 import type { Layout } from './layout.ts';
 import type { WorldPoint } from './world-point.ts';
@@ -96,8 +96,4 @@ function anglesAt(x: ArrayLike<number>, at: number) {
     sc: Math.sin(c),
     cc: Math.cos(c),
   };
-}
-
-function dot(a: Vec3, b: Vec3): number {
-  return a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
 }

@@ -5,9 +5,9 @@
  *          mirror image in the foot of the perpendicular from the first end on that line.
  * Fails    the same place again where the length stands square to the line of sight.
  */
-import type { Vec3 } from '../basics/rotation.ts';
-import { rotate, transpose } from '../basics/rotation.ts';
+import { dot, unit, type Vec3 } from '../basics/rotation.ts';
 import type { Layout } from './layout.ts';
+import { cameraPlace } from './pose.ts';
 import type { Problem } from './problem.ts';
 import type { Start } from './start.ts';
 import { distancePoint } from './world-points.ts';
@@ -23,8 +23,8 @@ export function turnedDistances(problem: Problem, layout: Layout, { x, rotations
     const rotation = rotations[view.pose];
     if (!begin || !end || !rotation) return [];
     const at = (layout.poses[view.pose] as number) + 3;
-    const t: Vec3 = [x[at] as number, x[at + 1] as number, x[at + 2] as number];
-    const centre = rotate(transpose(rotation), [-t[0], -t[1], -t[2]]);
+    const translation: Vec3 = [x[at] as number, x[at + 1] as number, x[at + 2] as number];
+    const centre = cameraPlace({ rotation, translation });
     const sight = unit(between(centre, end.at));
     const beyondFoot = dot(between(begin.at, end.at), sight);
     const other = between(begin.at, end.at).map(
@@ -41,13 +41,4 @@ export function turnedDistances(problem: Problem, layout: Layout, { x, rotations
 
 function between(from: Vec3, to: Vec3): Vec3 {
   return [to[0] - from[0], to[1] - from[1], to[2] - from[2]];
-}
-
-function dot(a: Vec3, b: Vec3): number {
-  return a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
-}
-
-function unit(v: Vec3): Vec3 {
-  const length = Math.hypot(...v) || 1;
-  return [v[0] / length, v[1] / length, v[2] / length];
 }

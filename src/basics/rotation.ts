@@ -15,6 +15,16 @@ export function cross(a: Vec3, b: Vec3): Vec3 {
   return [a[1] * b[2] - a[2] * b[1], a[2] * b[0] - a[0] * b[2], a[0] * b[1] - a[1] * b[0]];
 }
 
+export function dot(a: Vec3, b: Vec3): number {
+  return a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
+}
+
+/** Of nothing, nothing. */
+export function unit(v: Vec3): Vec3 {
+  const length = Math.hypot(...v) || 1;
+  return [v[0] / length, v[1] / length, v[2] / length];
+}
+
 export function rotate(m: Mat3, v: Vec3): Vec3 {
   return [
     m[0] * v[0] + m[1] * v[1] + m[2] * v[2],

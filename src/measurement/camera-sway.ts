@@ -4,38 +4,26 @@
  * Model    places of the camera -R^T t, their parts across the mean direction of view; from the one farthest from the first to the one
  *          farthest from that
  */
-import type { Vec3 } from '../basics/rotation.ts';
+import { cameraPlace } from '../adjustment/pose.ts';
+import { dot, unit, type Vec3 } from '../basics/rotation.ts';
 import type { FixedPose } from './frame-pose.ts';
 
 export function cameraSwayMm(poses: readonly FixedPose[]): number {
   const view = unit(sumOf(poses.map(({ rotation }) => [rotation[6], rotation[7], rotation[8]] as const)));
-  const places = poses.map((pose) => across(placeOf(pose), view));
+  const places = poses.map((pose) => across(cameraPlace(pose), view));
   const [first] = places;
   if (!first) return 0;
   const end = farthest(places, first);
   return apart(farthest(places, end), end);
 }
 
-function placeOf({ rotation: r, translation: [x, y, z] }: FixedPose): Vec3 {
-  return [
-    -(r[0] * x + r[3] * y + r[6] * z),
-    -(r[1] * x + r[4] * y + r[7] * z),
-    -(r[2] * x + r[5] * y + r[8] * z),
-  ];
-}
-
-function across([x, y, z]: Vec3, view: Vec3): Vec3 {
-  const along = x * view[0] + y * view[1] + z * view[2];
-  return [x - along * view[0], y - along * view[1], z - along * view[2]];
+function across(place: Vec3, view: Vec3): Vec3 {
+  const along = dot(place, view);
+  return [place[0] - along * view[0], place[1] - along * view[1], place[2] - along * view[2]];
 }
 
 const sumOf = (all: readonly Vec3[]): Vec3 =>
   all.reduce((sum, each) => [sum[0] + each[0], sum[1] + each[1], sum[2] + each[2]], [0, 0, 0]);
-
-function unit([x, y, z]: Vec3): Vec3 {
-  const length = Math.hypot(x, y, z) || 1;
-  return [x / length, y / length, z / length];
-}
 
 const apart = (a: Vec3, b: Vec3) => Math.hypot(a[0] - b[0], a[1] - b[1], a[2] - b[2]);
 

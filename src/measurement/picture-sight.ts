@@ -9,9 +9,9 @@
  */
 import type { Adjustment } from '../adjustment/adjustment.ts';
 import type { BudgetGroup } from '../adjustment/budget-group.ts';
-import { poseAt } from '../adjustment/pose.ts';
+import { cameraPlace, poseAt } from '../adjustment/pose.ts';
 import { worldPoint } from '../adjustment/world-points.ts';
-import { type Mat3, rotate, transpose, type Vec3 } from '../basics/rotation.ts';
+import type { Mat3, Vec3 } from '../basics/rotation.ts';
 import type { Measured } from './measured.ts';
 import type { PictureSight } from './measurement.ts';
 
@@ -24,7 +24,7 @@ export function pictureSight(adjustment: Adjustment, viewIndex: number, stroke: 
   const pinZ = problem.hand * (best.x[layout.pinDepth] as number);
   const middle: Vec3 = [(best.x[pin] as number) / 2, (best.x[pin + 1] as number) / 2, pinZ / 2];
   const at = poseAt(best.x, layout.poses[view.pose] as number, best.start.rotations[view.pose] as Mat3);
-  const [ex, ey, ez] = rotate(transpose(at.rotation), at.translation).map((v) => -v) as unknown as Vec3;
+  const [ex, ey, ez] = cameraPlace(at);
   const [dx, dy, dz] = [ex - middle[0], ey - middle[1], ez - middle[2]];
   return {
     state: view.state,
