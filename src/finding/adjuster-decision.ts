@@ -34,12 +34,12 @@ export type AdjusterDecision = {
   readonly reasons: readonly AdjusterReason[];
 };
 
-export const LEAST_TURN_RAD = radFromDeg(5);
+const LEAST_TURN_RAD = radFromDeg(5);
 /** Of one application. */
-export const MOST_TURN_RAD = radFromDeg(30);
-export const ADJUSTER_GUARD = 3;
-export const LEAST_TO_TAKE_UP = 2;
-export const LEAST_TO_FAIL = 4;
+const MOST_TURN_RAD = radFromDeg(30);
+const ADJUSTER_GUARD = 3;
+const LEAST_TO_TAKE_UP = 2;
+const LEAST_TO_FAIL = 4;
 
 export function decideAdjuster(turn: AdjusterTurn, backedOff: BackedOff | null): AdjusterDecision {
   const { places, applications } = turn;

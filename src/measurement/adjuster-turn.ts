@@ -53,7 +53,7 @@ export type AdjusterTurnFailure =
   | { readonly code: 'adjuster-turn/put-over'; readonly applicationsBefore: number };
 
 /** What a turn should be told within, by its expanded uncertainty: below, more is asked of whoever takes the pictures. */
-export const TOLD_WITHIN_RAD = radFromDeg(3);
+const TOLD_WITHIN_RAD = radFromDeg(3);
 
 export const isToldWell = ({ totalRad }: Pick<AdjusterTurn, 'totalRad'>): boolean =>
   K95 * totalRad.u <= TOLD_WITHIN_RAD;

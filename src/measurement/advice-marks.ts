@@ -7,6 +7,7 @@ import type { Adjustment } from '../adjustment/adjustment.ts';
 import { type ChamberToPicture, pictureOf } from '../adjustment/picture-of.ts';
 import { zFromDepth } from '../adjustment/problem.ts';
 import type { Vec3 } from '../basics/rotation.ts';
+import { MM_PER_INCH } from '../basics/units.ts';
 import type { Mark } from '../marks/mark.ts';
 import type { View } from '../marks/view.ts';
 import { MARKER_COUNT, targetCorner } from '../references/target-card.ts';
@@ -16,7 +17,6 @@ type SortOf<M> = M extends Mark ? Omit<M, 'id' | 'xPx' | 'yPx' | 'sigmaPx' | 'pl
 /** A mark to be, at a place of the chamber frame. */
 export type Added = { readonly at: Vec3; readonly sort: SortOf<Mark>; readonly sigmaPx?: number };
 
-const INCH_MM = 25.4;
 /** The print is found by its coded markers, finer than a hand marks. */
 const SIGMA_OF_FOUND_PX = 0.25;
 
@@ -52,10 +52,10 @@ export function rim(
 }
 
 export function graduations({ best, layout, problem }: Adjustment): readonly Added[] {
-  const reach = Math.max(...Object.values(layout.pins).map((at) => best.x[at] as number)) + 2 * INCH_MM;
+  const reach = Math.max(...Object.values(layout.pins).map((at) => best.x[at] as number)) + 2 * MM_PER_INCH;
   const z = zFromDepth(-15, problem.hand);
-  return Array.from({ length: Math.floor(reach / INCH_MM) }, (_, i): Added => {
-    const readingMm = (i + 1) * INCH_MM;
+  return Array.from({ length: Math.floor(reach / MM_PER_INCH) }, (_, i): Added => {
+    const readingMm = (i + 1) * MM_PER_INCH;
     return { at: [readingMm, -20, z], sort: { kind: 'tape-graduation', readingMm } };
   });
 }

@@ -28,7 +28,7 @@ export type HexSight = {
   readonly sinFar: number;
 };
 
-export const MOST_TILT_RAD = radFromDeg(42);
+const MOST_TILT_RAD = radFromDeg(42);
 
 const USUAL_TILT_RAD = radFromDeg(20);
 const TILTS = 21;

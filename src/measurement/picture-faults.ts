@@ -5,7 +5,7 @@
  *          ('What a picture is like'). Nothing here forbids anything: the stated uncertainty of the stroke counts all of it that it can know
  * Assumes  what is not known (null) is not judged
  */
-import { radFromDeg } from '../basics/units.ts';
+import { MM_PER_INCH, radFromDeg } from '../basics/units.ts';
 import type { PictureSight } from './measurement.ts';
 
 export type PictureSeen = {
@@ -38,7 +38,6 @@ export type PictureFault =
   | { readonly code: 'picture/off-square'; readonly offSquareRad: number }
   | { readonly code: 'picture/reference-apart'; readonly apartMm: number; readonly share: number };
 
-const MM_PER_IN = 25.4;
 /** Simulated, tape and care: the median U95 is 1/32 in from here up with found marks, 1/16 in with marks of 1 px. */
 export const ENOUGH_PX_PER_IN = 40;
 /** From how long rods usually are, the scale is known to a fifth: a picture near the limit is not called far for that. */
@@ -46,13 +45,13 @@ const UNKNOWN_SCALE = 1.2;
 /** Of degraded renders the graduations are found up to here. */
 export const MOST_BLUR_PX = 2.5;
 /** So much more one way than the other is a hand that moved. */
-export const SMEARED = 1.5;
+const SMEARED = 1.5;
 export const MOST_DARK = 0.6;
 export const MOST_BURNT = 0.35;
 /** Graduations are found where seven of ten are seen. */
 export const MOST_GLARE = 0.3;
 /** The studies reach so far. */
-export const MOST_OFF_SQUARE_RAD = radFromDeg(35);
+const MOST_OFF_SQUARE_RAD = radFromDeg(35);
 const MOST_APART_MM = 25;
 const MOST_REFERENCE_SHARE = 0.5;
 
@@ -64,7 +63,7 @@ export function pictureFaults({
   sight,
 }: PictureSeen): readonly PictureFault[] {
   const faults: PictureFault[] = [];
-  const pxPerIn = scale && scale.pxPerMm * MM_PER_IN;
+  const pxPerIn = scale && scale.pxPerMm * MM_PER_INCH;
   if (scale && pxPerIn !== null && pxPerIn * (scale.known ? 1 : UNKNOWN_SCALE) < ENOUGH_PX_PER_IN)
     faults.push({ code: 'picture/far', pxPerIn, enoughPxPerIn: ENOUGH_PX_PER_IN, known: scale.known });
   if (blur && blur.mostPx > MOST_BLUR_PX)

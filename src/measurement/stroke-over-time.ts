@@ -11,6 +11,7 @@
 import { adjust } from '../adjustment/adjust.ts';
 import type { Adjustment } from '../adjustment/adjustment.ts';
 import { assert, fail, ok, type Result } from '../basics/result.ts';
+import { MM_PER_INCH } from '../basics/units.ts';
 import { placeAt, type Track } from '../marks/track.ts';
 import { applicationsOf } from './applications.ts';
 import { cameraSwayMm } from './camera-sway.ts';
@@ -29,7 +30,7 @@ const LEAST_TRAVEL_MM = 5;
 /** From here on what stands still does not stand still, or the picture is not the picture of a camera. */
 const WARPED = 2;
 /** U that a stroke should have: 1/32 in. A hand's width to and fro reaches it with a tape: docs/measurement.md. */
-const WANTED_MM = 25.4 / 32;
+const WANTED_MM = MM_PER_INCH / 32;
 const ENOUGH_SWAY_MM = 60;
 /** A phone films 24 to 60 frames a second; more is filmed to be shown slowly, and which of both the file's clock tells is open. */
 const USUAL_FRAMES_PER_S = 100;
