@@ -9,10 +9,10 @@
  */
 import { assert, fail, ok, type Result } from '../basics/result.ts';
 import { placeAt, type Track } from '../marks/track.ts';
-import type { Place } from './affine-fit.ts';
 import type { ClipFailure } from './clip-measurement.ts';
 import { inSeed, parallaxMotion } from './parallax-motion.ts';
 import type { TravelPoint } from './phases.ts';
+import type { Place } from './places-fit.ts';
 import { placeOf, seedFrame } from './still-motion.ts';
 
 const LEAST_SEEN = 0.25;

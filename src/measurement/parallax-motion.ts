@@ -3,24 +3,20 @@
  *
  * Model    p = A q + b + z e: q where something is in the seed frame, p where in this one; A, b, e of the frame, z of the thing (its
  *          nearness: what is in the plane that A and b follow has none). By turns: A, b, e of each frame with the z as they are, then
- *          each z from all frames; least squares, what disagrees weighted down. First z: what the affine map leaves of the frame that
+ *          each z from all frames; least squares, settled (places-fit.ts). First z: what the affine map leaves of the frame that
  *          it leaves most of.
  * Assumes  the camera moves aside by little beside its distance, to and fro or along a line rather than in a circle
  * Fails    null of a frame with too few still things
  * Source   the pin-hole camera: moved aside, all shift by the way over their distance; rank of such tracks: Tomasi and Kanade 1992
  *          (from memory)
  */
-import { choleskyFactor, choleskySolve } from '../basics/symmetric.ts';
 import { placeAt, type Track, type TrackPoint } from '../marks/track.ts';
-import type { Place } from './affine-fit.ts';
+import { type Place, placeBy, placesFit, settledFit } from './places-fit.ts';
 import { placeOf, seedFrame, stillsOf } from './still-motion.ts';
 
 const LEAST = 6;
 const ROUNDS = 6;
-const ROBUST_ROUNDS = 4;
 const MOST_FRAMES = 90;
-/** A middle residual by luck finer than this would throw sound places out. */
-const FINEST_PX = 0.02;
 /** Holds e at nothing where no z differs. */
 const HOLD = 1e-3;
 
@@ -115,44 +111,16 @@ function motionOf(
     const [from, to] = [placeAt(still, seedFrame(track)), placeAt(still, frame)];
     if (!from || !to) return [];
     const [x, y] = placeOf(from);
-    return [{ row: [x / 1000, y / 1000, 1, nearness[k] as number] as const, to: placeOf(to) }];
+    return [{ row: [x / 1000, y / 1000, 1, nearness[k] as number], to: placeOf(to) }];
   });
   if (pairs.length < LEAST) return null;
-  let weights: readonly number[] = pairs.map(() => 1);
-  let fit: readonly [Float64Array, Float64Array] | null = null;
-  for (let round = 0; round < ROBUST_ROUNDS; round++) {
-    fit = leastSquares(pairs, weights);
-    if (!fit) return null;
-    const [byX, byY] = fit;
-    const off = pairs.map(({ row, to }) => Math.hypot(along(byX, row) - to[0], along(byY, row) - to[1]));
-    const middle = [...off].sort((a, b) => a - b)[Math.floor(off.length / 2)] as number;
-    weights = off.map((each) => Math.min(1, (3 * Math.max(FINEST_PX, middle)) / each));
-  }
+  const [rows, to] = [pairs.map((pair) => pair.row), pairs.map((pair) => pair.to)];
+  const fit = settledFit(
+    to,
+    (weights) => placesFit(rows, to, weights, HOLD),
+    (fitted, k) => placeBy(fitted, rows[k] as readonly number[]),
+  );
   if (!fit) return null;
   const [x, y] = fit.map(([a, b, c]) => [(a as number) / 1000, (b as number) / 1000, c as number] as const);
   return { x, y, parallaxPx: [fit[0][3] as number, fit[1][3] as number] } as FrameMotion;
 }
-
-type Row = readonly [number, number, number, number];
-type Pair = { readonly row: Row; readonly to: Place };
-
-function leastSquares(
-  pairs: readonly Pair[],
-  weights: readonly number[],
-): readonly [Float64Array, Float64Array] | null {
-  const normal = new Float64Array(16);
-  const right = [new Float64Array(4), new Float64Array(4)] as const;
-  normal[15] = HOLD;
-  for (const [k, { row, to }] of pairs.entries())
-    for (let i = 0; i < 4; i++) {
-      const weighted = (weights[k] as number) * (row[i] as number);
-      for (const axis of [0, 1] as const) right[axis][i] = (right[axis][i] as number) + weighted * to[axis];
-      for (let j = 0; j <= i; j++)
-        normal[4 * i + j] = (normal[4 * i + j] as number) + weighted * (row[j] as number);
-    }
-  const factor = choleskyFactor(normal, 4);
-  return factor && [choleskySolve(factor, 4, right[0]), choleskySolve(factor, 4, right[1])];
-}
-
-const along = (by: Float64Array, row: Row): number =>
-  row.reduce((sum, value, i) => sum + value * (by[i] as number), 0);
