@@ -5,18 +5,16 @@
  *          outwards. How near the pin is to the camera, beside what stands still, is what leaves the travel stillest: of frames beside
  *          each other the change of travel over that of parallax, weighted median.
  * Assumes  the brake rests most of the time. Good to tell when it moves, not how far
- * Fails    'clip/pin-lost', 'clip/few-still'
+ * Fails    as pinSeen
  */
-import { assert, fail, ok, type Result } from '../basics/result.ts';
+import { assert, ok, type Result } from '../basics/result.ts';
 import { placeAt, type Track } from '../marks/track.ts';
 import type { ClipFailure } from './clip-measurement.ts';
 import { inSeed, parallaxMotion } from './parallax-motion.ts';
 import type { TravelPoint } from './phases.ts';
+import { pinSeen } from './pin-seen.ts';
 import type { Place } from './places-fit.ts';
-import { placeOf, seedFrame } from './still-motion.ts';
-
-const LEAST_SEEN = 0.25;
-const LEAST_STILLS = 6;
+import { seedFrame } from './still-motion.ts';
 
 export type ClipTravel = {
   readonly points: readonly TravelPoint[];
@@ -33,23 +31,21 @@ export function clipTravel(track: Track, ticksPerSecond: number): Result<ClipTra
   assert(from && to, 'the seed shows its own marks');
   const rodPx = Math.hypot(to.xPx - from.xPx, to.yPx - from.yPx);
   const way = [(to.xPx - from.xPx) / rodPx, (to.yPx - from.yPx) / rodPx] as const;
-  const frames = track.timeTicks.length;
   const motionOf = parallaxMotion(track);
   const alongWay = ([x, y]: Place) => x * way[0] + y * way[1];
-  let moved = 0;
-  const seen = track.timeTicks.flatMap((ticks, frame) => {
+  const seen = pinSeen(track, ticksPerSecond, (frame) => {
     const motion = motionOf(frame);
-    if (motion) moved++;
-    const at = placeAt(pin, frame);
-    if (!motion || !at) return [];
-    const { place, perNearness } = inSeed(motion, placeOf(at));
-    const travel = alongWay([place[0] - to.xPx, place[1] - to.yPx]);
-    return [{ frame, timeS: ticks / ticksPerSecond, travel, u: at.sigmaPx, sway: alongWay(perNearness) }];
+    return (
+      motion &&
+      ((at) => {
+        const { place, perNearness } = inSeed(motion, at);
+        return { travel: alongWay([place[0] - to.xPx, place[1] - to.yPx]), sway: alongWay(perNearness) };
+      })
+    );
   });
-  if (moved < LEAST_SEEN * frames) return fail({ code: 'clip/few-still', found: 0, needed: LEAST_STILLS });
-  if (seen.length < LEAST_SEEN * frames) return fail({ code: 'clip/pin-lost', seen: seen.length, frames });
-  const nearness = nearnessOfPin(seen);
-  const points = seen.map(
+  if (!seen.ok) return seen;
+  const nearness = nearnessOfPin(seen.value);
+  const points = seen.value.map(
     ({ travel, sway, ...point }): TravelPoint => ({ ...point, travel: travel - nearness * sway }),
   );
   return ok({ points, rodPx });

@@ -12,6 +12,7 @@ import type { Track } from '../marks/track.ts';
 import type { ClipFailure, Phase } from './clip-measurement.ts';
 import { phasesOf } from './phases.ts';
 import { restingPart } from './resting-part.ts';
+import { seedFrame } from './still-motion.ts';
 import type { MarkedPoint, WrenchPicture } from './wrench-directions.ts';
 import { wrenchTravel } from './wrench-travel.ts';
 
@@ -22,14 +23,14 @@ export type WrenchSight = {
   readonly arm: WrenchPicture['arm'];
 } | null;
 
-export type WrenchRest = WrenchSight & {
+export type WrenchRest = NonNullable<WrenchSight> & {
   readonly applicationsBefore: number;
   /** Counted as the phases are. */
   readonly frame: number;
 };
 
 export type WrenchClip = {
-  readonly rests: readonly NonNullable<WrenchRest>[];
+  readonly rests: readonly WrenchRest[];
   /** In the whole clip. */
   readonly applications: number;
   /** Before the seed frame. */
@@ -51,7 +52,7 @@ export function wrenchOfClip(
 ): Result<WrenchClip, WrenchClipFailure> {
   const travel = wrenchTravel(track, ticksPerSecond);
   if (!travel.ok) return travel;
-  const seed = track.seed.index - track.firstIndex;
+  const seed = seedFrame(track);
   const arm = sights[seed]?.arm;
   const armPx = arm ? Math.hypot(arm.pin.xPx - arm.camshaft.xPx, arm.pin.yPx - arm.camshaft.yPx) : 0;
   const phases = phasesOf(travel.value, LEAST_TRAVEL * armPx);
@@ -66,10 +67,7 @@ export function applicationsBefore(phases: readonly Phase[], frame: number): num
   return phases.filter(({ kind, to }) => kind === 'held' && to < frame).length;
 }
 
-export function wrenchRests(
-  sights: readonly WrenchSight[],
-  phases: readonly Phase[],
-): readonly NonNullable<WrenchRest>[] {
+export function wrenchRests(sights: readonly WrenchSight[], phases: readonly Phase[]): readonly WrenchRest[] {
   return phases.flatMap((phase) => {
     if (phase.kind !== 'released') return [];
     const { from, to } = restingPart(phase);

@@ -4,17 +4,16 @@
  * Model    the pin's place taken to the seed frame (still-motion.ts); its part along the line from where it lies there to where it goes
  *          farthest, but for the farthest 2 %: outwards, since the brake is released there
  * Assumes  the brake released in the seed frame; all in one plane: good to tell when the brake moves, not how far
- * Fails    'clip/pin-lost', 'clip/few-still'
+ * Fails    as pinSeen
  */
-import { assert, fail, ok, type Result } from '../basics/result.ts';
+import { assert, ok, type Result } from '../basics/result.ts';
 import { placeAt, type Track } from '../marks/track.ts';
 import type { ClipFailure } from './clip-measurement.ts';
 import type { TravelPoint } from './phases.ts';
+import { pinSeen } from './pin-seen.ts';
 import type { Place } from './places-fit.ts';
 import { placeOf, seedFrame, seedFromFrame } from './still-motion.ts';
 
-const LEAST_SEEN = 0.25;
-const LEAST_STILLS = 6;
 const FARTHEST = 0.98;
 
 export function wrenchTravel(
@@ -25,23 +24,17 @@ export function wrenchTravel(
   const begin = pin && placeAt(pin, seedFrame(track));
   assert(pin && begin, 'the pin is followed always, and the seed shows it');
   const from = placeOf(begin);
-  const frames = track.timeTicks.length;
-  let moved = 0;
-  const seen = track.timeTicks.flatMap((ticks, frame) => {
+  const seen = pinSeen(track, ticksPerSecond, (frame) => {
     const map = seedFromFrame(track, frame);
-    if (map) moved++;
-    const place = placeAt(pin, frame);
-    if (!map || !place) return [];
-    return [
-      { frame, timeS: ticks / ticksPerSecond, u: place.sigmaPx, away: less(map(placeOf(place)), from) },
-    ];
+    return map && ((place) => ({ away: less(map(place), from) }));
   });
-  if (moved < LEAST_SEEN * frames) return fail({ code: 'clip/few-still', found: 0, needed: LEAST_STILLS });
-  if (seen.length < LEAST_SEEN * frames) return fail({ code: 'clip/pin-lost', seen: seen.length, frames });
-  const byFar = seen.map(({ away }) => away).sort((a, b) => Math.hypot(...a) - Math.hypot(...b));
+  if (!seen.ok) return seen;
+  const byFar = seen.value.map(({ away }) => away).sort((a, b) => Math.hypot(...a) - Math.hypot(...b));
   const [x, y] = byFar[Math.floor(FARTHEST * (byFar.length - 1))] as Place;
   const farPx = Math.max(Math.hypot(x, y), 1e-9);
-  return ok(seen.map(({ away, ...point }) => ({ ...point, travel: (away[0] * x + away[1] * y) / farPx })));
+  return ok(
+    seen.value.map(({ away, ...point }) => ({ ...point, travel: (away[0] * x + away[1] * y) / farPx })),
+  );
 }
 
 const less = (a: Place, b: Place): Place => [a[0] - b[0], a[1] - b[1]];
