@@ -17,18 +17,18 @@ export type RecheckState = {
 
 const NOTHING: RecheckState = { file: null, recheck: null, isBroken: false, savedAs: null };
 
-function createRecheckStore() {
+export function createRecheckStore(startWorker: () => Worker) {
   const store = createStore<RecheckState>(() => NOTHING);
   let control = new AbortController();
-  const startWorker = () => new Worker(new URL('./recheck.worker.ts', import.meta.url), { type: 'module' });
   const look = async (question: RecheckQuestion): Promise<void> => {
     control.abort();
     control = new AbortController();
+    const { signal } = control;
     try {
-      const recheck = await askOnce<RecheckQuestion, Recheck>(startWorker, question, control.signal);
-      store.setState({ recheck });
+      const recheck = await askOnce<RecheckQuestion, Recheck>(startWorker, question, signal);
+      store.setState({ recheck, isBroken: false });
     } catch (thrown) {
-      if (store.getState().file === question.file) store.setState({ isBroken: true });
+      if (!signal.aborted) store.setState({ isBroken: true });
       reportUnlessAbort(thrown);
     }
   };
@@ -50,4 +50,6 @@ function createRecheckStore() {
   };
 }
 
-export const recheck = createRecheckStore();
+export const recheck = createRecheckStore(
+  () => new Worker(new URL('./recheck.worker.ts', import.meta.url), { type: 'module' }),
+);
