@@ -61,7 +61,8 @@ export async function followWrench(task: WrenchClipTask): Promise<void> {
     if (!ended.ok) return followings.set(key, { is: 'failed', failure: ended.failure });
     followings.set(key, { is: 'measuring' });
     const track = wrenchTrack(capture.id, turn.frame, marked, seen);
-    const clip = await wrenchRestsApart({ ...track, ticksPerSecond: capture.clip.ticksPerSecond });
+    const question = { ...track, ticksPerSecond: capture.clip.ticksPerSecond };
+    const clip = await wrenchRestsApart(question, control.signal);
     if (!clip.ok) return followings.set(key, { is: 'failed', failure: clip.failure });
     followings.forget(key);
     takeRests(task, clip.value, track.track);

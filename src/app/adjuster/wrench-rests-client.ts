@@ -1,16 +1,14 @@
 import type { Result } from '../../basics/result.ts';
 import type { WrenchClip, WrenchClipFailure } from '../../measurement/wrench-clip.ts';
+import { askOnce } from '../measuring/ask-apart.browser.ts';
 import type { WrenchTrack } from './wrench-track.ts';
 
 export type RestsQuestion = WrenchTrack & { readonly ticksPerSecond: number };
+export type RestsAnswer = Result<WrenchClip, WrenchClipFailure>;
 
-/** In a worker that is ended afterwards: it is asked once for a clip. */
-export function wrenchRestsApart(question: RestsQuestion): Promise<Result<WrenchClip, WrenchClipFailure>> {
-  const worker = new Worker(new URL('./wrench-rests.worker.ts', import.meta.url), { type: 'module' });
-  const answer = new Promise<Result<WrenchClip, WrenchClipFailure>>((resolve, reject) => {
-    worker.addEventListener('message', ({ data }) => resolve(data));
-    worker.addEventListener('error', ({ message }) => reject(new Error(message)));
-    worker.postMessage(question);
-  });
-  return answer.finally(() => worker.terminate());
-}
+export const wrenchRestsApart = (question: RestsQuestion, signal: AbortSignal): Promise<RestsAnswer> =>
+  askOnce<RestsQuestion, RestsAnswer>(
+    () => new Worker(new URL('./wrench-rests.worker.ts', import.meta.url), { type: 'module' }),
+    question,
+    signal,
+  );

@@ -126,7 +126,7 @@ export async function measureFollowed(
   followings.set(key, { is: 'measuring' });
   const track = trackOf(crypto.randomUUID(), view, plan, seen);
   assert(track, 'a clip is followed from a frame');
-  const made = await clipViewsApart(measureInput(current.record, current.measurement), track);
+  const made = await clipViewsApart({ input: measureInput(current.record, current.measurement), track });
   if (!made.ok) {
     followings.set(key, { is: 'failed', failure: made.failure });
     return;
