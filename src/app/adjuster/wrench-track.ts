@@ -3,8 +3,8 @@ import type { Frame } from '../../frames/frame.ts';
 import type { Track } from '../../marks/track.ts';
 import type { WrenchSight } from '../../measurement/wrench-clip.ts';
 import type { MarkedPoint } from '../../measurement/wrench-directions.ts';
-import type { FollowedSight, FrameSight } from '../../vision/follow-sight.ts';
-import { columns, SEED_SIGMA_PX, type Seen } from '../following/track-of.ts';
+import type { FrameSight } from '../../vision/follow-sight.ts';
+import { columns, type Seen, sightsInOrder, trackOfSights } from '../following/track-of.ts';
 import { FOLLOWED, type MarkedWrench } from './wrench-plan.ts';
 
 export type WrenchTrack = {
@@ -14,38 +14,18 @@ export type WrenchTrack = {
 };
 
 export function wrenchTrack(captureId: string, seed: Frame, marked: MarkedWrench, seen: Seen): WrenchTrack {
-  const at = (placePx: readonly [number, number]): FollowedSight => ({ placePx, sigmaPx: SEED_SIGMA_PX });
-  const own: FrameSight = {
-    things: FOLLOWED.map((name) => at([marked[name].xPx, marked[name].yPx])),
-    stills: seen.stills.map(at),
-    tape: [],
+  const things = FOLLOWED.map((name) => ({ placePx: [marked[name].xPx, marked[name].yPx] as const }));
+  const sights = sightsInOrder(seen, things, []);
+  const pin = columns(
+    'clevis-pin',
+    'pin',
+    sights.map((sight) => sight.things[FOLLOWED.indexOf('pin')]),
+  );
+  const of = { id: 'wrench', captureId, state: 'released', seed } as const;
+  return {
+    track: trackOfSights(of, seen, sights, [pin]),
+    sights: sights.map((sight) => sightOf(sight, marked)),
   };
-  const { forwards, backwards } = seen.sights;
-  const frames = [...backwards.toReversed(), own, ...forwards];
-  const firstIndex = seed.index - backwards.length;
-  const track: Track = {
-    id: 'wrench',
-    captureId,
-    state: 'released',
-    seed,
-    firstIndex,
-    timeTicks: seen.timeTicks.slice(firstIndex, firstIndex + frames.length),
-    points: [
-      columns(
-        'clevis-pin',
-        'pin',
-        frames.map(({ things }) => things[FOLLOWED.indexOf('pin')]),
-      ),
-      ...seen.stills.map((_place, i) =>
-        columns(
-          'still',
-          `s${i + 1}`,
-          frames.map(({ stills }) => stills[i]),
-        ),
-      ),
-    ],
-  };
-  return { track, sights: frames.map((frame) => sightOf(frame, marked)) };
 }
 
 /** The same spots of wrench and arm are followed, whichever they are; only where the middle of the hex is matters as it was marked. */

@@ -15,50 +15,65 @@ export type Seen = {
 };
 
 /** How well the seed's own place is known to itself. */
-export const SEED_SIGMA_PX = 0.02;
+const SEED_SIGMA_PX = 0.02;
 
 export function trackOf(id: string, view: View, plan: FollowPlan, seen: Seen): Track | null {
-  const { frame } = view;
-  if (!frame) return null;
+  const { frame: seed, captureId, state } = view;
+  if (!seed) return null;
+  const { things, tape } = plan.question;
+  const sights = sightsInOrder(seen, things, tape);
+  return trackOfSights({ id, captureId, state, seed }, seen, sights, [
+    ...things.map(({ name }, i) =>
+      columns(
+        plan.kinds[i] ?? 'still',
+        name,
+        sights.map((sight) => sight.things[i]),
+      ),
+    ),
+    ...plan.tapeMarkIds.map((markId, i) =>
+      columns(
+        'tape-graduation',
+        markId,
+        sights.map((sight) => sight.tape[i]),
+      ),
+    ),
+  ]);
+}
+
+type Placed = { readonly placePx: Point };
+
+/** Those before the seed, the seed's own, those after it. */
+export function sightsInOrder(
+  { stills, sights: { forwards, backwards } }: Seen,
+  things: readonly Placed[],
+  tape: readonly Placed[],
+): readonly FrameSight[] {
   const at = (placePx: Point): FollowedSight => ({ placePx, sigmaPx: SEED_SIGMA_PX });
-  const seed: FrameSight = {
-    things: plan.question.things.map(({ placePx }) => at(placePx)),
-    stills: seen.stills.map(at),
-    tape: plan.question.tape.map(({ placePx }) => at(placePx)),
-  };
-  const { forwards, backwards } = seen.sights;
-  const sights = [...backwards.toReversed(), seed, ...forwards];
-  const firstIndex = frame.index - backwards.length;
+  const atOf = ({ placePx }: Placed) => at(placePx);
+  const seed: FrameSight = { things: things.map(atOf), stills: stills.map(at), tape: tape.map(atOf) };
+  return [...backwards.toReversed(), seed, ...forwards];
+}
+
+/** points: of what was asked for; what stands still is added. */
+export function trackOfSights(
+  of: Pick<Track, 'id' | 'captureId' | 'state' | 'seed'>,
+  seen: Seen,
+  sights: readonly FrameSight[],
+  points: readonly TrackPoint[],
+): Track {
+  const firstIndex = of.seed.index - seen.sights.backwards.length;
+  const stills = seen.stills.map((_place, i) =>
+    columns(
+      'still',
+      `s${i + 1}`,
+      sights.map((sight) => sight.stills[i]),
+    ),
+  );
   return {
-    id,
-    captureId: view.captureId,
-    state: view.state,
-    seed: frame,
+    ...of,
     firstIndex,
     timeTicks: seen.timeTicks.slice(firstIndex, firstIndex + sights.length),
-    points: [
-      ...plan.question.things.map(({ name }, i) =>
-        columns(
-          plan.kinds[i] ?? 'still',
-          name,
-          sights.map(({ things }) => things[i]),
-        ),
-      ),
-      ...plan.tapeMarkIds.map((markId, i) =>
-        columns(
-          'tape-graduation',
-          markId,
-          sights.map(({ tape }) => tape[i]),
-        ),
-      ),
-      ...seen.stills.map((_place, i) =>
-        columns(
-          'still',
-          `s${i + 1}`,
-          sights.map(({ stills }) => stills[i]),
-        ),
-      ),
-    ],
+    points: [...points, ...stills],
   };
 }
 
