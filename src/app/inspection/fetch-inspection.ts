@@ -1,9 +1,16 @@
 /** The inspection's screen, fetched when it is gone to, or before that where it will be. */
 import { measuredAll } from '../stores.ts';
+import type { InspectionScreen } from './InspectionScreen.tsx';
+
+let fetched: typeof InspectionScreen | null = null;
 
 export async function fetchInspection() {
-  return { default: (await import('./InspectionScreen.tsx')).InspectionScreen };
+  fetched = (await import('./InspectionScreen.tsx')).InspectionScreen;
+  return { default: fetched };
 }
+
+/** Null where it was not fetched yet. React shows what it must wait for, if only for a moment, 300 ms late. */
+export const fetchedInspection = () => fetched;
 
 /** While nothing else is to be done: the first inspection of a list opens as quickly as the others. Answers how to call it off. */
 export function fetchInspectionWhenIdle(): () => void {

@@ -1,7 +1,7 @@
-import { lazy, Suspense } from 'react';
+import { type ComponentProps, lazy, Suspense, useState } from 'react';
 import { useStore } from 'zustand';
 import { camera } from '../camera/camera-store.ts';
-import { fetchInspection } from '../inspection/fetch-inspection.ts';
+import { fetchedInspection, fetchInspection } from '../inspection/fetch-inspection.ts';
 import { takeAnyFiles } from '../media/take-any-files.ts';
 import { recheck } from '../recheck/recheck-store.ts';
 import { ReportScreen } from '../report/ReportScreen.tsx';
@@ -17,7 +17,7 @@ import { useFilesIn } from './use-files-in.ts';
 const CameraScreen = lazy(async () => ({
   default: (await import('../camera/CameraScreen.tsx')).CameraScreen,
 }));
-const InspectionScreen = lazy(fetchInspection);
+const InspectionLater = lazy(fetchInspection);
 const WheelEndScreen = lazy(async () => ({
   default: (await import('../wheel-end/WheelEndScreen.tsx')).WheelEndScreen,
 }));
@@ -58,4 +58,9 @@ function Screen({ open, cameraShown }: Props) {
     return <WheelEndScreen key={wheelEnd.id} record={record} wheelEnd={wheelEnd} />;
   if (open.place.screen === 'report') return <ReportScreen key={record.id} record={record} />;
   return <InspectionScreen key={record.id} record={record} />;
+}
+
+function InspectionScreen(props: ComponentProps<typeof InspectionLater>) {
+  const [Fetched] = useState(fetchedInspection);
+  return Fetched ? <Fetched {...props} /> : <InspectionLater {...props} />;
 }
