@@ -6,49 +6,58 @@
  */
 import type { Loudness } from './paint-ends.ts';
 import { CORE } from './paint-map.ts';
-import { meanOf, median } from './paint-numbers.ts';
+import { fallAt, meanOf, median } from './paint-numbers.ts';
 import type { Strip } from './paint-strip.ts';
 
 const ASLANT_MM = [-9, -6, -4, -2.5, -1.2, 1.2, 2.5, 4, 6, 9];
 
+/** The fall along the best straight line aslant over the arc, over that along the arc; 1 where none is better. */
 export function aslantOf(
   strip: Strip,
   loudness: Loudness,
   to: number,
   bend: readonly number[],
   fall: number,
-): readonly [number, number] {
-  const reach = Math.max(2, Math.round(2 / strip.stepMm));
-  let best: readonly [number, number] = [1, 0];
+): number {
+  const reach = reachOf(strip);
+  let best = 1;
   for (const mm of ASLANT_MM) {
     const along = meanOf(
       loudness.map((line, row) => {
         const at = to + (bend[row] ?? 0) + Math.round((mm * (CORE[row] ?? 0)) / strip.stepMm);
-        return at < 1
-          ? Number.NaN
-          : meanOf(line.slice(Math.max(0, at - reach), at)) - meanOf(line.slice(at, at + reach));
+        return at < 1 ? Number.NaN : fallAt(line, at, reach);
       }),
     );
-    if (along / Math.max(0.05, fall) > best[0]) best = [along / Math.max(0.05, fall), Math.abs(mm)];
+    if (along / Math.max(0.05, fall) > best) best = along / Math.max(0.05, fall);
   }
   return best;
 }
 
 /** How far the line's own steepest place lies from where the arc has it, mm. */
-export function outerEdge(strip: Strip, line: readonly number[], at: number): number {
-  const reach = Math.max(2, Math.round(2 / strip.stepMm));
-  const around = Math.round(3 / strip.stepMm);
-  let best = { column: at, drop: Number.NEGATIVE_INFINITY };
+export const outerEdge = (strip: Strip, line: readonly number[], at: number): number =>
+  (steepest(strip, line, at, 3).column - at) * strip.stepMm;
+
+/** The line's greatest fall near there, never below nothing. */
+export const fallNear = (strip: Strip, line: readonly number[], at: number): number =>
+  Math.max(0, steepest(strip, line, at, 1.5).fall);
+
+function steepest(strip: Strip, line: readonly number[], at: number, aroundMm: number) {
+  const reach = reachOf(strip);
+  const around = Math.round(aroundMm / strip.stepMm);
+  let best = { column: at, fall: Number.NEGATIVE_INFINITY };
   for (
     let column = Math.max(reach, at - around);
     column <= Math.min(line.length - reach, at + around);
     column += 1
   ) {
-    const drop = meanOf(line.slice(column - reach, column)) - meanOf(line.slice(column, column + reach));
-    if (drop > best.drop) best = { column, drop };
+    const fall = fallAt(line, column, reach);
+    if (fall > best.fall) best = { column, fall };
   }
-  return (best.column - at) * strip.stepMm;
+  return best;
 }
+
+/** Columns to either side that a fall is taken over. */
+const reachOf = (strip: Strip) => Math.max(2, Math.round(2 / strip.stepMm));
 
 /** Slope over CORE, and the rest's mean size. */
 export function lineThrough(offMm: readonly number[]): readonly [number, number] {
@@ -73,19 +82,4 @@ export function edgeWidth(strip: Strip, loudness: Loudness, to: number, bend: re
   while (begin > 0 && (profile[begin] ?? 0) < at(0.8)) begin -= 1;
   while (end < 2 * reach && (profile[end] ?? 0) > at(0.2)) end += 1;
   return (end - begin) * strip.stepMm;
-}
-
-export function fallNear(strip: Strip, line: readonly number[], to: number): number {
-  const reach = Math.max(2, Math.round(2 / strip.stepMm));
-  const around = Math.round(1.5 / strip.stepMm);
-  let best = 0;
-  for (
-    let column = Math.max(reach, to - around);
-    column <= Math.min(line.length - reach, to + around);
-    column += 1
-  ) {
-    const fall = meanOf(line.slice(column - reach, column)) - meanOf(line.slice(column, column + reach));
-    if (fall > best) best = fall;
-  }
-  return best;
 }

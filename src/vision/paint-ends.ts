@@ -11,7 +11,7 @@
  */
 import { type BandColour, paintness } from './paint-hues.ts';
 import { CORE, type PaintCell, type PaintMap } from './paint-map.ts';
-import { meanOf as mean, median } from './paint-numbers.ts';
+import { fallAt, meanOf as mean, median } from './paint-numbers.ts';
 import { type PaintTerms, paintTerms } from './paint-odds.ts';
 import { alongOf, columnOf, type Strip } from './paint-strip.ts';
 import { PLACE_WEIGHTS } from './paint-weights.ts';
@@ -113,11 +113,7 @@ function loudestEnd(strip: Strip, loudness: Loudness, level: number) {
 }
 
 function fallsAlong(line: readonly number[], reach: number): readonly number[] {
-  return line.map((_, column) => {
-    const fall =
-      mean(line.slice(Math.max(0, column - reach), column)) - mean(line.slice(column, column + reach));
-    return Math.min(FALL[1], Math.max(FALL[0], fall));
-  });
+  return line.map((_, column) => Math.min(FALL[1], Math.max(FALL[0], fallAt(line, column, reach))));
 }
 
 function reachedBack(

@@ -2,8 +2,8 @@
  * The over-stroke mark by the picture: paint seen, not seen, or cannot tell, with the reason. A proposal; a person decides.
  *
  * Model    the region about the rod is turned (paint-strip), its light taken out (paint-light), the rod's edges found (paint-edges); for
- *          each colour of paint and several LEVELS of paintness the most band-like stretch is weighed (paint-run, paint-score): the
- *          highest probability counts
+ *          each colour of paint every place where a band may end (paint-ends) is weighed (paint-run, paint-score): the highest
+ *          probability counts, what is seen by its colour's own bounds before what is doubtful
  * Assumes  face and way of the rod as marks give them, within a few millimetres and degrees
  * Fails    says 'cannot tell' where the rod near the face is dark, burnt out, blurred, hidden, small or outside the picture, and where
  *          the probability is neither high nor low

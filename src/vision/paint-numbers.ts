@@ -1,4 +1,4 @@
-/** Shares and means of lists that may be empty: NaN then. */
+/** Shares, means and falls of lists that may be empty: NaN then. */
 
 export function quantile(values: readonly number[], part: number): number {
   const sorted = [...values].sort((a, b) => a - b);
@@ -17,3 +17,7 @@ export function meanOf(values: readonly number[]): number {
     }
   return count === 0 ? Number.NaN : sum / count;
 }
+
+/** Of a line along the rod: by what the mean of the places before a column exceeds that from it on. */
+export const fallAt = (line: readonly number[], column: number, reach: number): number =>
+  meanOf(line.slice(Math.max(0, column - reach), column)) - meanOf(line.slice(column, column + reach));

@@ -35,7 +35,6 @@ export type PaintRun = {
   /** Along which the loudness falls from four fifths to one fifth of the drop. */
   readonly widthMm: number;
   /** Medians of the stretch. */
-  readonly u: number;
   readonly v: number;
   readonly light: number;
   readonly paintness: number;
@@ -57,9 +56,8 @@ export type PaintRun = {
   /** Share of paint beside the rod along the stretch, the two sides; how far its outer edge lies from the stretch's there, mm. */
   readonly besideShare: readonly [number, number];
   readonly besideApartMm: readonly [number, number];
-  /** The mean fall along the best straight line aslant over the arc, over that along the arc; how far aslant it is, mm over a half width. */
+  /** The mean fall along the best straight line aslant over the arc, over that along the arc. */
   readonly aslant: number;
-  readonly aslantMm: number;
   /** Shares of the rod outside, and of what lies beside the rod, that have nearly the stretch's hue. */
   readonly hueOnRod: number;
   readonly hueBeside: number;
@@ -71,9 +69,8 @@ export type PaintRun = {
   readonly edgeless: number;
   /** Share of what lies beside the rod about the face that has the stretch's hue. */
   readonly atFace: number;
-  /** High u, and v, of what lies beside the rod. */
+  /** High u of what lies beside the rod. */
   readonly besideU: number;
-  readonly besideV: number;
   /** The greatest fall elsewhere along the rod, over this one. */
   readonly rival: number;
   /** Median over the places across of the greatest fall near the edge. */
@@ -149,7 +146,6 @@ export function paintRun(
   const asRed = [...off, ...besideCells].filter(
     ({ hue }) => Math.abs(hue[0] - u) < 0.3 && !(Math.hypot(hue[0] - u, hue[1] - v) < 0.1),
   );
-  const [aslant, aslantMm] = aslantOf(strip, loudness, to, bend, fall);
   const edges = loudness.map((line, row) => outerEdge(strip, line, to + (bend[row] ?? 0)));
   const [slopeMm, scatterMm] = lineThrough(edges);
   return {
@@ -166,7 +162,6 @@ export function paintRun(
     slopeMm,
     scatterMm,
     widthMm: edgeWidth(strip, loudness, to, bend),
-    u,
     v,
     light: median(inside.map(({ light }) => light)),
     paintness: insidePaintness,
@@ -185,25 +180,20 @@ export function paintRun(
     besideApartMm: [0, 1].map((side) =>
       Math.min(...sideOf(beside, side).map((line) => besideApart(strip, line, to, isLoud))),
     ) as [number, number],
-    aslant,
-    aslantMm,
+    aslant: aslantOf(strip, loudness, to, bend, fall),
     hueOnRod: share(off),
     hueBeside: share(besideCells),
     lessYellow: asRed.length < 20 ? 0.5 : median(asRed.map(({ hue }) => hue[1])) - v,
     crosses: Math.min(
       ...[0, 1].map((side) =>
         median(
-          map.beside.flatMap((line, i) =>
-            (BESIDE[i] as number) > 0 === (side === 1)
-              ? [
-                  bestShare(
-                    line.map((cell) => cell !== null && like(cell)),
-                    Math.max(cells(2), to - Math.max(from, columnOf(strip, 0))),
-                    from - cells(25),
-                    to + cells(25),
-                  ),
-                ]
-              : [],
+          sideOf(map.beside, side).map((line) =>
+            bestShare(
+              line.map((cell) => cell !== null && like(cell)),
+              Math.max(cells(2), to - Math.max(from, columnOf(strip, 0))),
+              from - cells(25),
+              to + cells(25),
+            ),
           ),
         ),
       ),
@@ -218,10 +208,6 @@ export function paintRun(
       besideCells.map(({ hue }) => hue[0]),
       0.8,
     ),
-    besideV: quantile(
-      besideCells.map(({ hue }) => hue[1]),
-      0.5,
-    ),
     rival:
       Math.max(0, ...all.filter((other) => Math.abs(other.to - to) > cells(2.5)).map((other) => other.fall)) /
       Math.max(0.05, ends.fall),
@@ -233,5 +219,5 @@ export function paintRun(
   };
 }
 
-const sideOf = (beside: readonly (readonly number[])[], side: number) =>
-  beside.filter((_, i) => BESIDE[i] !== undefined && (BESIDE[i] as number) > 0 === (side === 1));
+const sideOf = <T>(beside: readonly T[], side: number): readonly T[] =>
+  beside.filter((_, i) => (BESIDE[i] as number) > 0 === (side === 1));

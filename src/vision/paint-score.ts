@@ -48,7 +48,7 @@ export const WEIGHINGS = {
   'red-light': { of: ({ besideU }) => besideU, knots: [0.3, 0.8, 1.5] },
   rival: { of: ({ rival }) => rival, knots: [0.3, 0.6, 1, 1.6] },
   'far-from-face': { of: ({ fromMm }) => fromMm, knots: [-2, 1, 4, 10, 20] },
-  length: { of: ({ toMm, fromMm }) => toMm - Math.max(0, fromMm), knots: [0.7, 2, 4, 10, 25] },
+  length: { of: lengthMm, knots: [0.7, 2, 4, 10, 25] },
 } as const satisfies Readonly<Record<string, Weighing>>;
 
 export type Property = keyof typeof WEIGHINGS;
@@ -119,7 +119,9 @@ const LEAST_REACH_MM = 1.2;
 const LEAST_LENGTH_MM = 1;
 export const isWeighed = (run: PaintRun) => run.toMm > LEAST_REACH_MM && lengthMm(run) > LEAST_LENGTH_MM;
 
-export const lengthMm = ({ fromMm, toMm }: PaintRun) => toMm - Math.max(0, fromMm);
+function lengthMm({ fromMm, toMm }: PaintRun): number {
+  return toMm - Math.max(0, fromMm);
+}
 
 /**
  * 1 where something of the same hue lies beside the rod too and ends there on the line of the stretch's own edge, or lies on both sides of a

@@ -76,5 +76,3 @@ const lightAt = ({ rgba }: PaintRegion, at: number) => LINEAR[rgba[at] ?? 0] ?? 
 export const columnOf = (strip: Strip, alongMm: number) =>
   Math.round((alongMm + BEHIND_MM) / strip.stepMm - 0.5);
 export const alongOf = (strip: Strip, column: number) => (column + 0.5) * strip.stepMm - BEHIND_MM;
-export const rowOf = (strip: Strip, across: number) =>
-  Math.round(across / strip.stepAcross + (strip.rows - 1) / 2);
