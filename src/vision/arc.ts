@@ -3,13 +3,12 @@
  *
  * Model    p(w) = c + short cos w e2 + long sin w e1, e1 and e2 square to each other; w = 0 is the vertex, |w| up to a quarter turn the
  *          near half. Least squares of the distances along the normals by Gauss-Newton in centre, half axes and turn; Tukey's biweight
- *          times the points' own weights
+ *          (biweight.ts) times the points' own weights
  * Fails    null where the points leave it open, or it runs away
- * Source   Beaton and Tukey 1974 (weights; from memory)
  */
 import { choleskyFactor, choleskySolve, inverseFromLower, lowerInverse } from '../basics/symmetric.ts';
+import { biweight, spreadOf } from './biweight.ts';
 import type { Point } from './point.ts';
-import { median } from './projective-scale.ts';
 
 /** turnRad: direction of e2, from the centre to the vertex. */
 export type Arc = {
@@ -79,8 +78,8 @@ export function fitArc(
     const angles = points.map(({ placePx }) => arcAngle(arc, placePx));
     residuals = points.map(({ placePx }, i) => distance(arc, angles[i] as number, placePx));
     if (round > 0) {
-      spread = Math.max(LEAST_SPREAD_PX, 1.4826 * median(residuals.map(Math.abs)));
-      weights = points.map(({ weight }, i) => weight * bisquare((residuals[i] as number) / (4.7 * spread)));
+      spread = spreadOf(residuals, LEAST_SPREAD_PX);
+      weights = points.map(({ weight }, i) => weight * biweight(residuals[i] as number, spread));
     }
     for (const [i, w] of angles.entries()) {
       const row = rowAt(arc, w);
@@ -117,8 +116,6 @@ export function fitArc(
     cofactors: inverseFromLower(lowerInverse(lower, UNKNOWNS), UNKNOWNS),
   };
 }
-
-const bisquare = (x: number) => (Math.abs(x) >= 1 ? 0 : (1 - x * x) ** 2);
 
 function distance(arc: Arc, w: number, [x, y]: Point): number {
   const [[px, py], [nx, ny]] = [arcPoint(arc, w), arcNormal(arc, w)];

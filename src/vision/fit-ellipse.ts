@@ -2,13 +2,14 @@
  * An ellipse through points, with the uncertainty of its centre.
  *
  * Model    A x^2 + B x y + C y^2 + D x + E y = 1 about the points' middle, over their spread; the distance of a point from it to first
- *          order, |F| / |grad F| (Sampson); least squares by weights: each point's equation over its gradient, Tukey's biweight over that
+ *          order, |F| / |grad F| (Sampson); least squares by weights: each point's equation over its gradient, Tukey's biweight over
+ *          that (biweight.ts)
  * Fails    null with fewer than six points, where they leave it open, or where what fits is no ellipse
- * Source   Sampson, Computer Graphics and Image Processing 18 (1982) 97-108; Beaton and Tukey 1974 (both from memory)
+ * Source   Sampson, Computer Graphics and Image Processing 18 (1982) 97-108 (from memory)
  */
 import { choleskyFactor, choleskySolve, inverseFromLower, lowerInverse } from '../basics/symmetric.ts';
+import { biweight, spreadOf } from './biweight.ts';
 import type { Point } from './point.ts';
-import { median } from './projective-scale.ts';
 
 /** Half axes with the longer first; the angle of that from x. */
 export type Ellipse = {
@@ -58,8 +59,8 @@ export function fitEllipse(points: readonly Point[]): EllipseFit | null {
     k = [...choleskySolve(lower, UNKNOWNS, right)];
     const slopes = scaled.map((point) => slopeAt(k, point));
     residuals = scaled.map((point, i) => (unit * (dot(rowOf(point), k) - 1)) / (slopes[i] as number));
-    spread = Math.max(LEAST_SPREAD_PX, 1.4826 * median(residuals.map(Math.abs)));
-    weights = residuals.map((r, i) => bisquare(r / (4.7 * spread)) / (slopes[i] as number) ** 2);
+    spread = spreadOf(residuals, LEAST_SPREAD_PX);
+    weights = residuals.map((r, i) => biweight(r, spread) / (slopes[i] as number) ** 2);
     kept = residuals.map((r) => Math.abs(r) < 3 * spread);
   }
   const ellipse = ellipseOf(k);
@@ -84,7 +85,6 @@ const dot = (a: readonly number[], b: readonly number[]) =>
   a.reduce((total, value, i) => total + value * (b[i] as number), 0);
 const sum = <T>(list: readonly T[], of: (item: T) => number) =>
   list.reduce((total, item) => total + of(item), 0);
-const bisquare = (x: number) => (Math.abs(x) >= 1 ? 0 : (1 - x * x) ** 2);
 
 function slopeAt(k: readonly number[], [x, y]: Point): number {
   const [a, b, c, d, e] = k as [number, number, number, number, number];

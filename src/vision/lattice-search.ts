@@ -11,10 +11,11 @@
 import { fail, ok, type Result } from '../basics/result.ts';
 import type { AssistQuestion, FailureOf } from './assist-sight.ts';
 import { type Frame, placeIn } from './assist-tape-edge.ts';
+import { median } from './biweight.ts';
 import type { Gray } from './gray.ts';
 import { levelAt } from './level-at.ts';
 import type { Point } from './point.ts';
-import { median, type ProjectiveScale, placeOf, scaleThrough } from './projective-scale.ts';
+import { type ProjectiveScale, placeOf, scaleThrough } from './projective-scale.ts';
 
 export type NamedGraduation = Extract<AssistQuestion, { readonly of: 'tape' }>['named'][0];
 export type LatticeFailure = FailureOf<'tape'>;

@@ -2,11 +2,12 @@
  * A straight scale seen at an angle: where its values lie along a line.
  *
  * Model    s = (a + b v) / (1 + c v), v from the middle of the values and over half their range; robust least squares by weights of
- *          Tukey's biweight
+ *          Tukey's biweight (biweight.ts)
  * Fails    null below four values or where they leave it open
- * Source   Hartley and Zisserman, Multiple View Geometry, 2.2 (projective line; from memory); Beaton and Tukey 1974 (weights; from memory)
+ * Source   Hartley and Zisserman, Multiple View Geometry, 2.2 (projective line; from memory)
  */
 import { choleskyFactor, choleskySolve } from '../basics/symmetric.ts';
+import { biweight, spreadOf } from './biweight.ts';
 
 export type ProjectiveScale = {
   readonly a: number;
@@ -54,8 +55,8 @@ export function fitScale(start: ProjectiveScale, readings: readonly Reading[]): 
   let rmsPx = 0;
   for (let round = 0; round < 8; round++) {
     const residuals = readings.map(({ value, s }) => s - placeOf(scale, value));
-    const spread = Math.max(0.05, 1.4826 * median(residuals.map(Math.abs)));
-    const weights = residuals.map((r, i) => bisquare(r / (4.7 * spread)) * (readings[i] as Reading).weight);
+    const spread = spreadOf(residuals, 0.05);
+    const weights = residuals.map((r, i) => biweight(r, spread) * (readings[i] as Reading).weight);
     const normal = new Float64Array(9);
     const right = new Float64Array(3);
     for (const [i, { value }] of readings.entries()) {
@@ -80,12 +81,4 @@ export function fitScale(start: ProjectiveScale, readings: readonly Reading[]): 
     rmsPx = Math.sqrt(inside.reduce((sum, r) => sum + r * r, 0) / Math.max(1, inside.length - 3));
   }
   return { scale, rmsPx, kept };
-}
-
-const bisquare = (x: number) => (Math.abs(x) >= 1 ? 0 : (1 - x * x) ** 2);
-
-export function median(values: readonly number[]): number {
-  const sorted = [...values].sort((a, b) => a - b);
-  const at = (sorted.length - 1) / 2;
-  return ((sorted[Math.floor(at)] ?? 0) + (sorted[Math.ceil(at)] ?? 0)) / 2;
 }

@@ -9,6 +9,7 @@
  */
 import { assert, fail, ok, type Result } from '../basics/result.ts';
 import type { EndMarks, FailureOf } from './assist-sight.ts';
+import { median } from './biweight.ts';
 import { newCutout } from './follow-cutout.ts';
 import { fitFollowed } from './follow-fit.ts';
 import { patchOf } from './follow-patch.ts';
@@ -16,7 +17,6 @@ import { roomFor } from './follow-residuals.ts';
 import type { Gray } from './gray.ts';
 import { lessShading } from './less-shading.ts';
 import type { Point } from './point.ts';
-import { median } from './projective-scale.ts';
 
 export type SameEndQuestion = {
   readonly of: 'clevis-pin' | 'camshaft-end';
