@@ -4,10 +4,10 @@
  * Model    from the marker's middle to 0.6 cells beyond its border, every pixel or every second, third ... of large markers
  * Assumes  the camera coded light as sRGB does; phones come near it.
  * Fails    null where part of that is outside the picture
- * Source   sRGB: IEC 61966-2-1:1999 (from memory)
  */
 import type { Gray } from './gray.ts';
 import { type Homography, inverseOf, mapped } from './homography.ts';
+import { LINEAR_LIGHT } from './linear-light.ts';
 import { CELLS } from './marker-model.ts';
 import type { Point, Quad } from './point.ts';
 
@@ -52,13 +52,11 @@ export function samplesOf(
       const y = (row + 0.5 - middle[1]) / half;
       const cell = mapped(cellsFromLocal, [x, y]);
       if (cell.every((c) => c >= -BEYOND_CELLS && c <= CELLS + BEYOND_CELLS))
-        samples.push({ x, y, light: LIGHT[gray.values[row * gray.widthPx + column] as number] as number });
+        samples.push({
+          x,
+          y,
+          light: LINEAR_LIGHT[gray.values[row * gray.widthPx + column] as number] as number,
+        });
     }
   return samples;
 }
-
-/** Light from its sRGB coding. */
-const LIGHT = Float64Array.from({ length: 256 }, (_, value) => {
-  const coded = value / 255;
-  return coded <= 0.04045 ? coded / 12.92 : ((coded + 0.055) / 1.055) ** 2.4;
-});

@@ -14,10 +14,11 @@ import { bandEnds, loudnessOf } from './paint-ends.ts';
 import type { BandColour } from './paint-hues.ts';
 import { lightHue, neutralHues } from './paint-light.ts';
 import { type PaintMap, paintMap } from './paint-map.ts';
-import { cropBox, type PaintRegion, type Rect, type RodLine } from './paint-region.ts';
+import { cropBox, type PaintRegion, type RodLine } from './paint-region.ts';
 import { type PaintRun, paintRun } from './paint-run.ts';
 import { isWeighed, type Property, type Score, scoreOf } from './paint-score.ts';
 import { paintStrip, type Strip } from './paint-strip.ts';
+import type { Rect } from './rect.ts';
 
 export type PaintReason =
   /** A band of paint, from and to along the rod from the face, this share of it covered. */

@@ -8,7 +8,8 @@
  * Assumes  one light; what a second, near lamp adds is not taken out
  * Fails    where all is rusty or nothing is lit; the light found is held within what lamps and daylight reach
  */
-import type { PaintRegion, Rect } from './paint-region.ts';
+import type { PaintRegion } from './paint-region.ts';
+import type { Rect } from './rect.ts';
 
 export type Hue = readonly [u: number, v: number];
 

@@ -4,6 +4,7 @@
  * Model    along the rod from BEHIND to OUT, to both sides SIDES half widths: the box about that, square to the picture
  */
 import type { Point } from './point.ts';
+import type { Rect } from './rect.ts';
 
 /** The rod in pixels of the upright picture: its middle line at the face, its way out (unit vector), its half width. */
 export type RodLine = {
@@ -11,13 +12,6 @@ export type RodLine = {
   readonly way: Point;
   readonly pxPerMm: number;
   readonly halfWidthPx: number;
-};
-
-export type Rect = {
-  readonly xPx: number;
-  readonly yPx: number;
-  readonly widthPx: number;
-  readonly heightPx: number;
 };
 
 /** Whole pixels of the upright picture; rgba row by row, 0 to 255. */

@@ -3,8 +3,8 @@
  *
  * Model    cell (row, column): across the rod by half widths, along it by millimetres from the face; the mean of four places of the
  *          picture, each interpolated between the pixels about it
- * Source   sRGB curve: IEC 61966-2-1 (from memory)
  */
+import { LINEAR_LIGHT } from './linear-light.ts';
 import { BEHIND_MM, OUT_MM, type PaintRegion, type RodLine, SIDES } from './paint-region.ts';
 
 export type Strip = {
@@ -20,10 +20,7 @@ export type Strip = {
 /** Finer than any edge of paint. */
 const FINEST_MM = 0.25;
 
-const LINEAR = Float32Array.from({ length: 256 }, (_, value) => {
-  const x = value / 255;
-  return x <= 0.04045 ? x / 12.92 : ((x + 0.055) / 1.055) ** 2.4;
-});
+const LINEAR = Float32Array.from(LINEAR_LIGHT);
 
 export function paintStrip(region: PaintRegion, rod: RodLine): Strip {
   const stepPx = Math.max(1, FINEST_MM * rod.pxPerMm);

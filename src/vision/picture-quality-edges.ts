@@ -11,7 +11,8 @@ import { choleskyFactor, choleskySolve } from '../basics/symmetric.ts';
 import { blurredStep, stepSlope } from './blurred-step.ts';
 import type { Gray } from './gray.ts';
 import { isInPicture, levelAt } from './level-at.ts';
-import type { Box } from './picture-quality.ts';
+import { LINEAR_LIGHT } from './linear-light.ts';
+import type { Rect } from './rect.ts';
 
 /** widthPx: standard deviation of the blur that the edge shows; facesRad: of its normal, 0 to pi. */
 export type SeenEdge = { readonly widthPx: number; readonly facesRad: number };
@@ -29,18 +30,13 @@ const PER_PX = 2;
 const MOST_MISFIT = 0.06;
 const UNKNOWNS = 4;
 
-const LINEAR = Float64Array.from({ length: 256 }, (_, level) => {
-  const v = level / 255;
-  return v <= 0.04045 ? v / 12.92 : ((v + 0.055) / 1.055) ** 2.4;
-});
-
-export const linearAt = (level: number): number => {
+const linearAt = (level: number): number => {
   const low = Math.floor(level);
-  const a = LINEAR[low] as number;
-  return a + (level - low) * ((LINEAR[Math.min(255, low + 1)] as number) - a);
+  const a = LINEAR_LIGHT[low] as number;
+  return a + (level - low) * ((LINEAR_LIGHT[Math.min(255, low + 1)] as number) - a);
 };
 
-export function seenEdges(gray: Gray, box: Box): readonly SeenEdge[] {
+export function seenEdges(gray: Gray, box: Rect): readonly SeenEdge[] {
   const cellPx = Math.max(LEAST_CELL_PX, Math.ceil(Math.max(box.widthPx, box.heightPx) / CELLS));
   const edges: SeenEdge[] = [];
   for (let y = box.yPx; y < box.yPx + box.heightPx; y += cellPx)

@@ -5,7 +5,6 @@
  *          or more of the brighter side's patch is burnt out. The strokes lie on the blade's side, which is the brighter one or is burnt
  * Assumes  places along the printed edge of a blade that is straight
  */
-
 import { isInPicture } from './level-at.ts';
 import type { Picture } from './picture-quality.ts';
 import { BURNT } from './picture-quality-light.ts';
@@ -14,7 +13,7 @@ import type { Point } from './point.ts';
 const PIECES = 40;
 /** Of the piece's patch. */
 const LOST = 1 / 3;
-/** Across, over the tape's length between the places per 10 in: strokes are 3 to 9 mm long. */
+/** Across, to either side of the line: strokes are 3 to 9 mm long. */
 const REACH_MM = 6;
 
 export type TapePlace = { readonly placePx: Point; readonly readingMm: number };

@@ -6,16 +6,17 @@
  *          sRGB's level v and e its inverse: v = 29.5
  * Source   transfer function of sRGB: IEC 61966-2-1 (from memory)
  */
-import type { Box, Picture } from './picture-quality.ts';
+import type { Picture } from './picture-quality.ts';
+import type { Rect } from './rect.ts';
 
 export type Light = { readonly burntShare: number; readonly darkShare: number };
 
 export const BURNT = 252;
-export const DARK = 30;
+const DARK = 30;
 /** Pixels looked at along the longer side: shares need no more. */
 const MOST_ALONG = 480;
 
-export function lightIn({ rgba, widthPx }: Picture, gray: Uint8Array, box: Box): Light {
+export function lightIn({ rgba, widthPx }: Picture, gray: Uint8Array, box: Rect): Light {
   const step = Math.max(1, Math.floor(Math.max(box.widthPx, box.heightPx) / MOST_ALONG));
   let [count, burnt, dark] = [0, 0, 0];
   for (let y = box.yPx; y < box.yPx + box.heightPx; y += step)

@@ -5,17 +5,12 @@ import { blurOf } from './picture-quality-blur.ts';
 import { seenEdges } from './picture-quality-edges.ts';
 import { glareShare } from './picture-quality-glare.ts';
 import { lightIn } from './picture-quality-light.ts';
+import type { Rect } from './rect.ts';
 
 export type Picture = {
   readonly widthPx: number;
   readonly heightPx: number;
   readonly rgba: Uint8ClampedArray;
-};
-export type Box = {
-  readonly xPx: number;
-  readonly yPx: number;
-  readonly widthPx: number;
-  readonly heightPx: number;
 };
 
 const px = z.number();
@@ -61,7 +56,7 @@ export function pictureQuality(picture: Picture, { aboutPx, tape }: QualityQuest
 }
 
 /** Whole pixels of the picture. */
-function within({ widthPx, heightPx }: Picture, asked: Box | null): Box {
+function within({ widthPx, heightPx }: Picture, asked: Rect | null): Rect {
   if (!asked) return { xPx: 0, yPx: 0, widthPx, heightPx };
   const [left, top] = [asked.xPx, asked.yPx].map((v) => Math.max(0, Math.floor(v))) as [number, number];
   return {

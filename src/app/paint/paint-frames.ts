@@ -9,7 +9,8 @@ import type { FrameSource } from '../../frames/frame-source.browser.ts';
 import { placeAt, type Track } from '../../marks/track.ts';
 import type { RodInPicture } from '../../measurement/rod-in-picture.ts';
 import type { BandColour } from '../../vision/paint-hues.ts';
-import { paintBox, type Rect } from '../../vision/paint-region.ts';
+import { paintBox } from '../../vision/paint-region.ts';
+import type { Rect } from '../../vision/rect.ts';
 
 export type PaintQuestion = {
   readonly capture: Capture;

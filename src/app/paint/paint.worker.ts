@@ -1,5 +1,6 @@
 /** Judges pieces of pictures, which it closes: some hundred thousand pixels each, so apart from what follows the hand. */
 import { assert } from '../../basics/result.ts';
+import { rgbaPicture } from '../../vision/gray-picture.browser.ts';
 import { joinJudgements } from '../../vision/paint-join.ts';
 import { judgePaint, NO_HINTS, type PaintJudgement } from '../../vision/paint-judge.ts';
 import type { PaintAsked } from './paint-client.ts';
@@ -12,10 +13,5 @@ addEventListener('message', ({ data: { frames, bandColour } }: MessageEvent<Pain
 });
 
 function judged({ picture, box, rod }: PaintFrame, bandColour: PaintAsked['bandColour']): PaintJudgement {
-  const pen = new OffscreenCanvas(box.widthPx, box.heightPx).getContext('2d', { willReadFrequently: true });
-  assert(pen, 'a worker can draw');
-  pen.drawImage(picture, 0, 0);
-  picture.close();
-  const { data: rgba } = pen.getImageData(0, 0, box.widthPx, box.heightPx);
-  return judgePaint({ ...box, rgba }, rod, { ...NO_HINTS, bandColour });
+  return judgePaint({ ...box, rgba: rgbaPicture(picture).rgba }, rod, { ...NO_HINTS, bandColour });
 }
