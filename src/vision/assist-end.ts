@@ -12,7 +12,7 @@ import type { AssistQuestion, AssistSight, FailureOf } from './assist-sight.ts';
 import { type CentreMark, explainedAt, fitCentreMark } from './fit-centre-mark.ts';
 import type { Gray } from './gray.ts';
 import { isInPicture } from './level-at.ts';
-import type { Point } from './point.ts';
+import { apart, type Point } from './point.ts';
 import { type RoundEdge, roundEdges } from './round-edges.ts';
 
 type EndQuestion = Omit<Extract<AssistQuestion, { readonly of: 'clevis-pin' | 'camshaft-end' }>, 'same'>;
@@ -91,8 +91,6 @@ function byMark(
   if (sigmaPx > SURER * handSigmaPx) return fail({ code: 'disc/no-surer', sigmaPx });
   return ok({ marks: [{ placePx: mark.placePx, sigmaPx, readingMm: null }] });
 }
-
-const apart = (a: Point, b: Point) => Math.hypot(a[0] - b[0], a[1] - b[1]);
 
 function markIn(
   gray: Gray,

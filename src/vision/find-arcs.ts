@@ -38,8 +38,17 @@ const GRID = {
 const VERTEX = [0.2, 1.25] as const;
 
 export function chamberSlopes(gray: Gray, facePx: Point, pinPx: Point): Slopes | null {
-  const chamber = chamberOf(facePx, pinPx);
-  return slopesAbout(gray, chamber, Math.max(1, Math.round(chamber.lengthPx / 130)));
+  const { backRad, lengthPx } = chamberOf(facePx, pinPx);
+  const [c, s] = [Math.cos(backRad), Math.sin(backRad)];
+  const middle: Point = [facePx[0] + 0.55 * lengthPx * c, facePx[1] + 0.55 * lengthPx * s];
+  const reach = 1.25 * lengthPx;
+  return slopesIn(
+    gray,
+    [middle[0] - reach, middle[1] - reach],
+    [middle[0] + reach, middle[1] + reach],
+    Math.max(1, Math.round(lengthPx / 130)),
+    FAINT,
+  );
 }
 
 function chamberOf(facePx: Point, pinPx: Point): Chamber {
@@ -62,19 +71,6 @@ export function findArcs(slopes: Slopes, facePx: Point, pinPx: Point): readonly 
 
 const isSame = (a: Shape, b: Shape) =>
   Math.abs(a.vertex - b.vertex) < 0.015 && Math.abs(a.long - b.long) < 0.06;
-
-function slopesAbout(gray: Gray, { facePx, backRad, lengthPx }: Chamber, grain: number): Slopes | null {
-  const [c, s] = [Math.cos(backRad), Math.sin(backRad)];
-  const middle: Point = [facePx[0] + 0.55 * lengthPx * c, facePx[1] + 0.55 * lengthPx * s];
-  const reach = 1.25 * lengthPx;
-  return slopesIn(
-    gray,
-    [middle[0] - reach, middle[1] - reach],
-    [middle[0] + reach, middle[1] + reach],
-    grain,
-    FAINT,
-  );
-}
 
 function arcOf({ vertex, aside, long, ratio, turnRad }: Shape, { facePx, backRad, lengthPx }: Chamber): Arc {
   const [c, s] = [Math.cos(backRad), Math.sin(backRad)];
@@ -110,10 +106,9 @@ export function arcScore(slopes: Slopes, { centre, longPx, shortPx, turnRad }: A
     if (column >= 0 && row >= 0 && column < columns && row < rows) {
       const at = row * columns + column;
       const [nu, nv] = [longPx * cos, shortPx * sin];
-      const g =
+      piece +=
         ((c * nu - s * nv) * (across[at] as number) + (s * nu + c * nv) * (down[at] as number)) /
         Math.sqrt(nu * nu + nv * nv);
-      piece += g;
     }
     if (i % PER_PIECE === PER_PIECE - 1) {
       total += Math.abs(piece) / PER_PIECE;
@@ -135,7 +130,7 @@ function onGrid(slopes: Slopes, chamber: Chamber) {
           for (let vi = 0; vi < steps; vi++) {
             const shape = { vertex: VERTEX[0] + step * vi, aside, long, ratio, turnRad };
             const score = arcScore(slopes, arcOf(shape, chamber));
-            const key = Math.floor(vi / 2) * 100 + Math.floor(li / 1);
+            const key = Math.floor(vi / 2) * 100 + li;
             const before = best.get(key);
             if (!before || score > before.score) best.set(key, { shape, score });
           }

@@ -7,7 +7,7 @@
  */
 import { fitPatch, type PatchMap, shown } from './fit-patch.ts';
 import type { Gray } from './gray.ts';
-import type { Point } from './point.ts';
+import { minus, type Point } from './point.ts';
 import type { ScaledGray } from './scaled-gray.ts';
 import type { FoundTie } from './tie-sight.ts';
 
@@ -67,7 +67,6 @@ export function fitTie(one: Picture, other: Picture, rough: RoughTie): FoundTie 
 
 const pixelCentre = ([x, y]: Point): Point => [Math.floor(x) + 0.5, Math.floor(y) + 0.5];
 const times = ([x, y]: Point, by: number): Point => [x * by, y * by];
-const minus = (a: Point, b: Point): Point => [a[0] - b[0], a[1] - b[1]];
 
 function inverseSteps([a, b, c, d]: PatchMap['steps']): PatchMap['steps'] {
   const size = a * d - b * c;

@@ -17,8 +17,6 @@ const DRAWS = 80;
 const LEAST_AGREEING = 4;
 const LEAST_SHARE = 0.5;
 
-export const NO_MOTION: Motion = { a: 1, b: 0, c: 0, d: 0 };
-
 export function movedBy({ a, b, c, d }: Motion, [x, y]: Point): Point {
   return [a * x - b * y + c, b * x + a * y + d];
 }

@@ -10,12 +10,12 @@
  */
 import { isLattice, onEdge, strokesIn } from './assist-lattice.ts';
 import { tapeEdge } from './assist-tape-edge.ts';
-import type { PatchMap } from './fit-patch.ts';
+import { type PatchMap, shown } from './fit-patch.ts';
 import type { FollowedSight } from './follow-sight.ts';
 import type { Gray } from './gray.ts';
-import type { Point } from './point.ts';
+import { apart, dot, minus, type Point } from './point.ts';
 import { scaleThrough } from './projective-scale.ts';
-import { type Anchors, frameThrough, minus, type SeedTape, strokeAt } from './seed-tape.ts';
+import { type Anchors, frameThrough, type SeedTape, strokeAt } from './seed-tape.ts';
 import { scaleAlike } from './tape-strip.ts';
 
 /** Sway takes the blade so far from its line as what stands still says. */
@@ -34,7 +34,7 @@ export function tapeIn(
   if (!edge || !row) return null;
   const [first, , end] = edge.map(({ place }) => place) as unknown as Anchors;
   const marked = frameThrough(first, end);
-  const seen = tapeEdge(gray, marked, Math.hypot(...minus(end, first)), EDGE_REACH_MM * pxPerMm);
+  const seen = tapeEdge(gray, marked, apart(end, first), EDGE_REACH_MM * pxPerMm);
   const overBlade = minus(row[1].place, edge[1].place);
   if (!seen.ok) return null;
   // Before something bright only the strokes stand out, and they are dark on the blade's side.
@@ -51,7 +51,7 @@ export function tapeIn(
   return tape.marks.map((mark) => {
     const stroke = mark && strokeAt(found, mark.readingMm);
     if (!stroke) return null;
-    const [x, y] = turned(steps, mark.fromStrokePx);
+    const [x, y] = shown({ place: [0, 0], steps }, mark.fromStrokePx);
     return {
       placePx: [stroke.placePx[0] + x, stroke.placePx[1] + y],
       sigmaPx: Math.hypot(mark.sigmaPx, stroke.sigmaPx),
@@ -65,9 +65,3 @@ function carriedBy(carry: (place: Point) => PatchMap | null, anchors: Anchors): 
   const maps = anchors.map(carry);
   return maps.includes(null) ? null : (maps as unknown as Maps);
 }
-
-const turned = ([xx, xy, yx, yy]: PatchMap['steps'], [x, y]: Point): Point => [
-  xx * x + xy * y,
-  yx * x + yy * y,
-];
-const dot = (a: Point, b: Point) => a[0] * b[0] + a[1] * b[1];

@@ -1,5 +1,5 @@
 /** The way of a thing that moves: from as far back to as far out as it may go, carried into the frame by what stands still. */
-import type { PatchMap } from './fit-patch.ts';
+import { type PatchMap, shown } from './fit-patch.ts';
 import { LOOK_HALF, type Look, mostAlike, roomForLook } from './follow-look.ts';
 import type { FollowQuestion } from './follow-sight.ts';
 import { offSegment } from './follow-stills.ts';
@@ -8,11 +8,10 @@ import type { Point } from './point.ts';
 
 export type Way = { readonly back: Point; readonly out: Point };
 
-export function wayOf({ place, steps }: PatchMap, { back, out }: FollowQuestion['reachPx']): Way {
-  const [xx, xy, yx, yy] = steps;
-  const carry = ([x, y]: Point): Point => [place[0] + xx * x + xy * y, place[1] + yx * x + yy * y];
-  return { back: carry(back), out: carry(out) };
-}
+export const wayOf = (map: PatchMap, { back, out }: FollowQuestion['reachPx']): Way => ({
+  back: shown(map, back),
+  out: shown(map, out),
+});
 
 /** How far beside its way it may be, over the way's length: rods tilt and cameras sway. */
 const BESIDE = 0.15;

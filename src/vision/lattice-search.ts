@@ -14,7 +14,7 @@ import { type Frame, placeIn } from './assist-tape-edge.ts';
 import { median } from './biweight.ts';
 import type { Gray } from './gray.ts';
 import { levelAt } from './level-at.ts';
-import type { Point } from './point.ts';
+import { dot, minus } from './point.ts';
 import { type ProjectiveScale, placeOf, scaleThrough } from './projective-scale.ts';
 
 export type NamedGraduation = Extract<AssistQuestion, { readonly of: 'tape' }>['named'][0];
@@ -187,8 +187,6 @@ const around = (middle: number, reach: number, step: number): number[] => {
   const n = Math.max(1, Math.ceil(reach / step));
   return Array.from({ length: 2 * n + 1 }, (_, i) => middle + ((i - n) * reach) / n);
 };
-const minus = (a: Point, b: Point): Point => [a[0] - b[0], a[1] - b[1]];
-const dot = (a: Point, b: Point) => a[0] * b[0] + a[1] * b[1];
 
 type Stretch = {
   readonly from: number;

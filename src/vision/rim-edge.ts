@@ -2,8 +2,8 @@
  * The edge along an arc, to a part of a pixel, and the arc through it.
  *
  * Model    across the arc, at rays along it, brightness averaged over a few pixels along and the derivative of a Gaussian across; the
- *          sign of the step by what most rays of a piece show; the steepest place of that sign within reach, then fit-arc.ts; again,
- *          nearer, and farther towards the ends
+ *          sign of the step by what most rays of a piece show; the steepest place of that sign within reach, then an arc through those
+ *          (arc.ts); again, nearer, and farther towards the ends
  * Assumes  a step of brightness, its sign the same for a piece of the way
  * Fails    null where too few places show one, or no arc goes through them
  */
@@ -26,8 +26,6 @@ export type Rim = {
   readonly points: readonly RimPoint[];
   /** Of the rays, those. */
   readonly share: number;
-  /** How far to either side of the vertex they reach. */
-  readonly reachRad: readonly [number, number];
 };
 
 /** Towards the ends the band's side and its lugs come too near. */
@@ -76,9 +74,7 @@ export function rimAlong(gray: Gray, start: Arc, isNear = false): Rim | null {
     const offPx = residuals[i] as number;
     return Math.abs(offPx) < near ? [{ ...point, offPx }] : [];
   });
-  const angles = points.map(({ w }) => w).sort((a, b) => a - b);
-  const at = (share: number) => angles[Math.round(share * (angles.length - 1))] ?? 0;
-  return { arc, fit, points, share: points.length / (PIECES * MANY), reachRad: [-at(0.02), at(0.98)] };
+  return { arc, fit, points, share: points.length / (PIECES * MANY) };
 }
 
 type Round = { readonly reachPx: number; readonly endRad: number; readonly rays: number };

@@ -16,7 +16,7 @@ import { patchOf } from './follow-patch.ts';
 import { roomFor } from './follow-residuals.ts';
 import type { Gray } from './gray.ts';
 import { lessShading } from './less-shading.ts';
-import type { Point } from './point.ts';
+import { apart, minus, type Point } from './point.ts';
 
 export type SameEndQuestion = {
   readonly of: 'clevis-pin' | 'camshaft-end';
@@ -91,8 +91,6 @@ export function sameEnd(
   return ok({ placePx, sigmaPx: Math.hypot(stated, apartPx, FLOOR_PX[of]) });
 }
 
-const apart = (a: Point, b: Point) => Math.hypot(a[0] - b[0], a[1] - b[1]);
-
 const markOf = ({ pinPx, camshaftPx }: EndMarks, of: SameEndQuestion['of']): Point | null =>
   of === 'clevis-pin' ? pinPx : camshaftPx;
 
@@ -116,12 +114,12 @@ function foundAgain(
   const reachPx = 2.5 * radiusPx * timesLarger + off;
   const there = lessShading(other, roughPx, reachPx, shadingPx * timesLarger);
   if (!here || !there) return null;
-  const patch = patchOf(here.gray, within(knownPx, here.cornerPx), radiusPx, 1);
+  const patch = patchOf(here.gray, minus(knownPx, here.cornerPx), radiusPx, 1);
   if (!patch) return null;
   const side = 2 * Math.ceil(ROOM * radiusPx * Math.max(1, timesLarger)) + 1;
   const room = { ...roomFor(patch), cutout: newCutout(side, side, 1) };
   const [c, s] = [timesLarger * Math.cos(turnRad), timesLarger * Math.sin(turnRad)];
-  const rough = within(roughPx, there.cornerPx);
+  const rough = minus(roughPx, there.cornerPx);
   const best = startsAbout(rough, REACH_SIGMAS * roughSigmaPx, BASIN * radiusPx)
     .flatMap((place) => fitFollowed(patch, there.gray, { place, steps: [c, -s, s, c] }, room) ?? [])
     .filter(({ place, share }) => share > LEAST_SHARE && apart(place, rough) < off)
@@ -134,8 +132,6 @@ function foundAgain(
     likeness: best.likeness,
   };
 }
-
-const within = ([x, y]: Point, [left, top]: Point): Point => [x - left, y - top];
 
 /** Places within a circle, so close that a fit from one of them finds what lies in it. */
 function startsAbout([x, y]: Point, reachPx: number, stepPx: number): readonly Point[] {

@@ -18,7 +18,7 @@ import {
 import { type Frame, placeIn, tapeEdge } from './assist-tape-edge.ts';
 import type { Gray } from './gray.ts';
 import type { NamedGraduation } from './lattice-search.ts';
-import type { Point } from './point.ts';
+import { apart, dot, minus, type Point } from './point.ts';
 import { fitScale, placeOf, scaleThrough } from './projective-scale.ts';
 import { type Strip, stripOf } from './tape-strip.ts';
 
@@ -87,7 +87,7 @@ function latticeOfMarks(
   const family = familyOf(sorted.map(({ readingMm }) => readingMm));
   if (!family) return null;
   const marked = frameThrough(low.placePx, high.placePx);
-  const lengthPx = Math.hypot(...minus(high.placePx, low.placePx));
+  const lengthPx = apart(high.placePx, low.placePx);
   const pxPerMm = lengthPx / (high.readingMm - low.readingMm);
   const edge = tapeEdge(seed, marked, lengthPx, EDGE_REACH_MM * pxPerMm);
   if (!edge.ok) return null;
@@ -105,8 +105,7 @@ function latticeOfMarks(
       (band) => strokesIn(seed, frame, rough, { low, high, pxPerMm, family }, band) ?? [],
     );
   });
-  const best = tried.filter(isLattice).sort((a, b) => b.share - a.share || a.rmsPx - b.rmsPx)[0];
-  return best ?? null;
+  return tried.filter(isLattice).sort((a, b) => b.share - a.share || a.rmsPx - b.rmsPx)[0] ?? null;
 }
 
 export function frameThrough(from: Point, to: Point): Frame {
@@ -115,6 +114,3 @@ export function frameThrough(from: Point, to: Point): Frame {
   const along: Point = [dx / lengthPx, dy / lengthPx];
   return { origin: from, along, across: [-along[1], along[0]] };
 }
-
-export const minus = (a: Point, b: Point): Point => [a[0] - b[0], a[1] - b[1]];
-const dot = (a: Point, b: Point) => a[0] * b[0] + a[1] * b[1];
