@@ -81,19 +81,13 @@ function endsAsked(
 function bandAsked(marks: readonly Mark[], byHand: readonly Mark[]): readonly Asked[] {
   const isRim = ({ kind }: Mark) => kind === 'clamp-band';
   if (marks.some((mark) => isRim(mark) && mark.placedBy === 'assist')) return [];
-  const [face, pin] = (['chamber-face', 'clevis-pin'] as const).map((of) =>
-    marks.find(({ kind }) => kind === of),
-  );
+  const ends = endMarks(marks);
   const instead = byHand.filter(isRim);
   const near = instead[0] ?? null;
   const isScaled = marks.some(({ kind }) => kind === 'tape-graduation' || kind === 'target-corner');
-  if (!face || !pin || !(near || isScaled)) return [];
-  const question = {
-    of: 'clamp-band',
-    facePx: placeOf(face),
-    pinPx: placeOf(pin),
-    nearPx: near && placeOf(near),
-  } as const;
+  if (!ends || !(near || isScaled)) return [];
+  const { facePx, pinPx } = ends;
+  const question = { of: 'clamp-band', facePx, pinPx, nearPx: near && placeOf(near) } as const;
   return [{ question, instead }];
 }
 
@@ -146,9 +140,8 @@ function tapeAbout(
 const apartMm = (a: Graduation, b: Graduation) => Math.abs(a.readingMm - b.readingMm);
 
 function rodRad(marks: readonly Mark[]): number | null {
-  const face = marks.find(({ kind }) => kind === 'chamber-face');
-  const pin = marks.find(({ kind }) => kind === 'clevis-pin');
-  return face && pin ? Math.atan2(pin.yPx - face.yPx, pin.xPx - face.xPx) : null;
+  const ends = endMarks(marks);
+  return ends && Math.atan2(ends.pinPx[1] - ends.facePx[1], ends.pinPx[0] - ends.facePx[0]);
 }
 
 /** Whether what is found are many marks of one kind. */

@@ -67,7 +67,6 @@ export function tickLengthText(mm: number, unit: LengthUnit): string {
 
 export const APPLICATIONS = {
   heading: 'Applications',
-  one: 'Application',
   number: (number: number) => `Application ${number}`,
   stroke: 'Stroke',
   ninety: 'To 90 %',
@@ -76,7 +75,6 @@ export const APPLICATIONS = {
   creep: 'Creep while held',
   notShown: 'not in the clip',
   spread: 'Largest less smallest stroke',
-  noSpread: 'One application: nothing to compare it with.',
 };
 
 /** A time with its standard uncertainty, rounded up to the millisecond. */

@@ -93,7 +93,6 @@ export const TITLE_BLOCK = {
   angleReleased: 'Arm angle, released',
   angleApplied: 'Arm angle, applied',
   finding: 'Finding',
-  source: 'Source of the limit',
   none: 'not given',
   notYet: 'not yet',
 };

@@ -29,7 +29,6 @@ export const ANSWER_NAMES: Readonly<Record<Answer, string>> = {
 };
 
 export const INSPECTION = {
-  heading: 'Inspection',
   plan: 'Plan view',
   planHint: 'Seen from above, front at the top. Touch a wheel end to work on it.',
   noAxles: 'Add the axles from front to back.',
@@ -78,7 +77,6 @@ export const CONDITIONS = {
   gaugeAdd: 'Add a photo of the gauge',
   gaugeDrop: 'Take the photo out',
   psi: 'psi',
-  kpa: 'kPa',
   pressureWrong: 'Type a pressure from 0 to 290 psi (2000 kPa).',
   allMet: 'all said and met',
   open: (count: number) => `${count} missing or not as asked`,

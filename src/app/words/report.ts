@@ -59,8 +59,6 @@ export const SUMMARY = {
   byHand: (text: string) => `${text}, by hand`,
   allMet: 'All conditions were answered and met.',
   roadside: 'Roadside count',
-  asFound: 'As found',
-  afterRepair: 'After repair',
   between: (axle: number, difference: string) => `Axle ${axle}: stroke left less right ${difference}.`,
   axleNote: (axle: number, note: string) => `Axle ${axle}: ${note}`,
 } as const;

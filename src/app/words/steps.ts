@@ -56,7 +56,6 @@ export const PICTURES = {
   none: 'no picture yet',
   look: 'Look through the clip',
   files: 'Files of this record',
-  pulledHint: 'For free stroke, a third picture: arm pulled by bar to lining contact, no air.',
   tapeInBoth: 'Tape along the rod in both: on to the marks',
   marksGone: 'The marks of the picture before went with it. Undo brings both back.',
 };

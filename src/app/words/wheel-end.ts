@@ -40,7 +40,6 @@ export const WHEEL_END = {
 } as const;
 
 export const HAND = {
-  heading: 'Tape measure by hand',
   add: 'Enter a tape reading',
   quantity: 'What was measured',
   stroke: 'Stroke',
@@ -127,12 +126,10 @@ export const REPAIR = {
   work: 'What was done, with torques and clearances',
   parts: 'Parts, one to a line',
   newAdjuster: 'Adjuster on the brake now',
-  newAdjusterNone: 'as before',
   adjustedByHand: 'The adjuster was turned by hand to bring the stroke in',
   setFreeStroke: 'Free stroke set to',
   done: 'Note the repair',
   change: 'Change',
   drop: 'Remove',
   by: (name: string, day: string) => (name ? `${name}, ${day}` : day),
-  recheck: 'Measure after the repair',
 } as const;
