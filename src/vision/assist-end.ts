@@ -8,14 +8,14 @@
  * Fails    with the reason: nothing round, no centre mark in it, several that contradict each other, too near to the border
  */
 import { fail, ok, type Result } from '../basics/result.ts';
-import type { AssistQuestion, AssistSight, FailureOf } from './assist-sight.ts';
+import type { AssistSight, EndQuestion, FailureOf } from './assist-sight.ts';
 import { type CentreMark, explainedAt, fitCentreMark } from './fit-centre-mark.ts';
 import type { Gray } from './gray.ts';
 import { isInPicture } from './level-at.ts';
 import { apart, type Point } from './point.ts';
 import { type RoundEdge, roundEdges } from './round-edges.ts';
 
-type EndQuestion = Omit<Extract<AssistQuestion, { readonly of: 'clevis-pin' | 'camshaft-end' }>, 'same'>;
+type OneEnd = Omit<EndQuestion, 'same'>;
 
 /** Radius of the end over the length from face to pin, 110 to 200 mm. Pins: 12.7 mm and their heads; camshafts: 32 to 42 mm. */
 const RADII = { 'clevis-pin': [0.028, 0.1], 'camshaft-end': [0.075, 0.22] } as const;
@@ -47,7 +47,7 @@ const PER_LEFT = 1;
 
 type Marked = { readonly edge: RoundEdge; readonly mark: CentreMark };
 
-export function findEnd(gray: Gray, question: EndQuestion): Result<AssistSight, FailureOf<'disc'>> {
+export function findEnd(gray: Gray, question: OneEnd): Result<AssistSight, FailureOf<'disc'>> {
   const { of, placePx, sigmaPx, lengthPx } = question;
   const radiiPx = RADII[of].map((part) => part * lengthPx) as [number, number];
   radiiPx[0] = Math.max(LEAST_RADIUS_PX, radiiPx[0]);
@@ -95,7 +95,7 @@ function byMark(
 function markIn(
   gray: Gray,
   { centre, longPx }: RoundEdge,
-  { of, placePx, sigmaPx }: EndQuestion,
+  { of, placePx, sigmaPx }: OneEnd,
 ): CentreMark | null {
   const reach = MOST_SHIFT * longPx;
   const step = Math.max(0.8, reach / 6);

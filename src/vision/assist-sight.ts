@@ -86,6 +86,7 @@ export const assistFailureSchema = z.union([
 ]);
 
 export type AssistQuestion = z.infer<typeof assistQuestionSchema>;
+export type EndQuestion = Extract<AssistQuestion, { readonly of: 'clevis-pin' | 'camshaft-end' }>;
 export type EndMarks = z.infer<typeof endMarksSchema>;
 export type FoundMark = z.infer<typeof foundMarkSchema>;
 export type AssistSight = z.infer<typeof assistSightSchema>;

@@ -3,7 +3,7 @@ import { ok, type Result } from '../basics/result.ts';
 import { findBand } from './assist-band.ts';
 import { findEnd } from './assist-end.ts';
 import { findLattice } from './assist-lattice.ts';
-import type { AssistFailure, AssistQuestion, AssistSight } from './assist-sight.ts';
+import type { AssistFailure, AssistQuestion, AssistSight, EndQuestion } from './assist-sight.ts';
 import type { Gray } from './gray.ts';
 import { findLatticeAgain } from './lattice-again.ts';
 import { sameEnd } from './same-end.ts';
@@ -30,8 +30,6 @@ export function assist(
     }
   }
 }
-
-type EndQuestion = Extract<AssistQuestion, { readonly of: 'clevis-pin' | 'camshaft-end' }>;
 
 /** As a centre it is no surer than the mark that was kept. */
 function endAgain(

@@ -12,7 +12,7 @@
 import { type BandColour, paintness } from './paint-hues.ts';
 import { CORE, type PaintCell, type PaintMap } from './paint-map.ts';
 import { fallAt, meanOf as mean, median } from './paint-numbers.ts';
-import { type PaintTerms, paintTerms } from './paint-odds.ts';
+import { brighterBy, type PaintTerms, paintTerms, usualRed } from './paint-odds.ts';
 import { alongOf, columnOf, type Strip } from './paint-strip.ts';
 import { PLACE_WEIGHTS } from './paint-weights.ts';
 
@@ -48,7 +48,7 @@ const BEFORE_MM = -4;
 export function loudnessOf(strip: Strip, map: PaintMap, colour: BandColour): Loudness {
   if (colour === 'red or orange') return redLoudness(paintTerms(strip, map), PLACE_WEIGHTS);
   return map.core.map((line) => {
-    const usual = median(line.slice(columnOf(strip, 5)).flatMap((cell) => cell?.red ?? []));
+    const usual = usualRed(strip, line);
     return line.map((cell) => (cell ? loud(colour, cell, usual) : Number.NaN));
   });
 }
@@ -65,8 +65,7 @@ export const redLoudness = (terms: PaintTerms, weights: readonly number[]): Loud
   );
 
 function loud(colour: BandColour, { hue, red }: PaintCell, usual: number): number {
-  const brighter = Math.log((red + 0.002) / (usual + 0.002));
-  return paintness(colour, hue) + BRIGHT * Math.min(1, Math.max(-1, brighter));
+  return paintness(colour, hue) + BRIGHT * Math.min(1, Math.max(-1, brighterBy(red, usual)));
 }
 
 export function bandEnds(strip: Strip, loudness: Loudness): readonly BandEnds[] {

@@ -26,7 +26,7 @@ export type PaintTerms = readonly (readonly (readonly number[] | null)[])[];
 export function paintTerms(strip: Strip, map: PaintMap): PaintTerms {
   const rust = rustAbout(strip, map);
   const own = map.core.map((line) => {
-    const usual = median(line.slice(columnOf(strip, 5)).flatMap((cell) => cell?.red ?? []));
+    const usual = usualRed(strip, line);
     return line.map((cell) => (cell ? placeOf(cell, usual) : null));
   });
   const reach = Math.max(1, Math.round(POOL_MM / strip.stepMm));
@@ -40,6 +40,13 @@ export function paintTerms(strip: Strip, map: PaintMap): PaintTerms {
   );
 }
 
+/** Of a line along the rod, 5 mm and more from the face. */
+export const usualRed = (strip: Strip, line: readonly (PaintCell | null)[]): number =>
+  median(line.slice(columnOf(strip, 5)).flatMap((cell) => cell?.red ?? []));
+
+/** A logarithm. */
+export const brighterBy = (red: number, usual: number): number => Math.log((red + 0.002) / (usual + 0.002));
+
 type Place = readonly [u: number, v: number, r: number];
 type Rust = { readonly hue: Hue; readonly share: number };
 
@@ -47,7 +54,7 @@ const within = (value: number, low: number, high: number) => Math.min(high, Math
 const placeOf = ({ hue, red }: PaintCell, usual: number): Place => [
   within(hue[0], -1, 3),
   within(hue[1], -1.5, 2.5),
-  within(Math.log((red + 0.002) / (usual + 0.002)), -1.2, 1.2),
+  within(brighterBy(red, usual), -1.2, 1.2),
 ];
 
 function rustAbout(strip: Strip, map: PaintMap): Rust {

@@ -1,7 +1,7 @@
 /** What the marks of a picture let an assist look for, and the marks that would come of what it found. */
 import type { Mark } from '../../marks/mark.ts';
 import type { View } from '../../marks/view.ts';
-import type { AssistQuestion, EndMarks, FoundMark } from '../../vision/assist-sight.ts';
+import type { AssistQuestion, EndMarks, EndQuestion, FoundMark } from '../../vision/assist-sight.ts';
 
 /** instead: marks of the hand in whose place those found would come. */
 export type Asked = { readonly question: AssistQuestion; readonly instead: readonly Mark[] };
@@ -42,7 +42,7 @@ function sameAsked(
   of: (typeof ENDS)[number],
   marks: readonly Mark[],
   knownMarks: readonly Mark[],
-): Extract<AssistQuestion, { readonly of: 'clevis-pin' | 'camshaft-end' }>['same'] {
+): EndQuestion['same'] {
   const [here, known, knownEnd] = [endMarks(marks), endMarks(knownMarks), onlyOf(knownMarks, of)];
   return here && known && knownEnd ? { here, known, knownSigmaPx: knownEnd.sigmaPx } : null;
 }
