@@ -9,9 +9,6 @@ import type { VisionFailure } from '../../vision/vision-failure.ts';
 export const DIRECTIONS = ['forwards', 'backwards'] as const;
 export type Direction = (typeof DIRECTIONS)[number];
 
-/** What was seen so far in one direction from the seed, which is not part of it; with state it goes on exactly there. */
-export type Sighted = { readonly sights: readonly FrameSight[]; readonly state: FollowState | null };
-
 export type FollowTask = {
   readonly capture: Capture;
   readonly file: Blob;

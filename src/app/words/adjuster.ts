@@ -67,7 +67,7 @@ export const BACKED_OFF_NAMES: Readonly<Record<BackedOff, string>> = {
 };
 
 export const WRENCH_POINTS = ['centre', 'tip', 'camshaft', 'pin'] as const;
-export type WrenchPoint = (typeof WRENCH_POINTS)[number];
+type WrenchPoint = (typeof WRENCH_POINTS)[number];
 
 export const WRENCH_POINT_NAMES: Readonly<Record<WrenchPoint, string>> = {
   centre: 'Middle of the hex',
