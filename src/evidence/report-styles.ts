@@ -157,5 +157,12 @@ export const REPORT_STYLES = `
   .bar { margin-top: 3mm; }
   .bar text { font-size: 46px; }
   .part td { min-width: 16mm; }
+  .states thead { display: none; }
+  .states tr { display: grid; grid-template-columns: 1fr 1fr; gap: 1mm 4mm; padding: 2mm 0; border-bottom: 0.2mm solid var(--rule); }
+  .states tr:first-child { border-top: 0.35mm solid var(--ink); }
+  .report .states td { padding: 0; border: 0; }
+  .states td:first-child { grid-column: 1 / -1; font-weight: 600; }
+  .states td:empty { display: none; }
+  .states td[data-column]::before { content: attr(data-column); display: block; color: var(--ink-2); font-size: 9.5pt; line-height: 1.25; }
 }
 `;
