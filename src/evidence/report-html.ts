@@ -95,7 +95,9 @@ function table({ columns, rows, states, breaks = false }: Table): Markup {
   const body = rows.map((row, i) => {
     const state = states?.[i];
     const [first = '', ...others] = row;
-    const rest = others.map((cell, at) => markup`<td data-column="${columns[at + 1] ?? ''}">${held(cell)}</td>`);
+    const rest = others.map(
+      (cell, at) => markup`<td data-column="${columns[at + 1] ?? ''}">${held(cell)}</td>`,
+    );
     return markup`<tr><td>${state ? stateSign(state) : null}${held(first)}</td>${rest}</tr>`;
   });
   return markup`<table class="${className}"><thead><tr>${head}</tr></thead><tbody>${body}</tbody></table>`;
