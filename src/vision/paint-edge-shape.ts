@@ -4,15 +4,36 @@
  * Model    along every place across, where the loudness falls most near where the edge's arc has it; the line through those places; the
  *          same fall along straight lines aslant over the arc; along what length it falls
  */
-import type { Loudness } from './paint-ends.ts';
+import type { BandEnds, Loudness } from './paint-ends.ts';
 import { CORE } from './paint-map.ts';
 import { fallAt, meanOf, median } from './paint-numbers.ts';
 import type { Strip } from './paint-strip.ts';
 
 const ASLANT_MM = [-9, -6, -4, -2.5, -1.2, 1.2, 2.5, 4, 6, 9];
 
+export function edgeShape(strip: Strip, loudness: Loudness, { to, bend }: BandEnds) {
+  const reach = Math.max(1, Math.round(2.5 / strip.stepMm));
+  const falls = loudness
+    .map((line, row) => fallAt(line, to + (bend[row] ?? 0), reach))
+    .filter((value) => !Number.isNaN(value));
+  const fall = meanOf(falls);
+  const spread = Math.sqrt(meanOf(falls.map((value) => (value - fall) ** 2)));
+  const edges = loudness.map((line, row) => outerEdge(strip, line, to + (bend[row] ?? 0)));
+  const [slopeMm, scatterMm] = lineThrough(edges);
+  return {
+    fall,
+    fallEven: fall / (spread + 0.05),
+    fallRows: falls.filter((value) => value > 0.5 * fall && value > 0.04).length / Math.max(1, falls.length),
+    slopeMm,
+    scatterMm,
+    widthMm: edgeWidth(strip, loudness, to, bend),
+    aslant: aslantOf(strip, loudness, to, bend, fall),
+    drop: median(loudness.map((line, row) => fallNear(strip, line, to + (bend[row] ?? 0)))),
+  };
+}
+
 /** The fall along the best straight line aslant over the arc, over that along the arc; 1 where none is better. */
-export function aslantOf(
+function aslantOf(
   strip: Strip,
   loudness: Loudness,
   to: number,
@@ -34,7 +55,7 @@ export function aslantOf(
 }
 
 /** How far the line's own steepest place lies from where the arc has it, mm. */
-export const outerEdge = (strip: Strip, line: readonly number[], at: number): number =>
+const outerEdge = (strip: Strip, line: readonly number[], at: number): number =>
   (steepest(strip, line, at, 3).column - at) * strip.stepMm;
 
 /** The line's greatest fall near there, never below nothing. */
@@ -60,14 +81,14 @@ function steepest(strip: Strip, line: readonly number[], at: number, aroundMm: n
 const reachOf = (strip: Strip) => Math.max(2, Math.round(2 / strip.stepMm));
 
 /** Slope over CORE, and the rest's mean size. */
-export function lineThrough(offMm: readonly number[]): readonly [number, number] {
+function lineThrough(offMm: readonly number[]): readonly [number, number] {
   const sum = CORE.reduce((total, across) => total + across * across, 0);
   const middle = meanOf(offMm);
   const slope = offMm.reduce((total, value, i) => total + (value - middle) * (CORE[i] ?? 0), 0) / sum;
   return [slope, meanOf(offMm.map((value, i) => Math.abs(value - middle - slope * (CORE[i] ?? 0))))];
 }
 
-export function edgeWidth(strip: Strip, loudness: Loudness, to: number, bend: readonly number[]): number {
+function edgeWidth(strip: Strip, loudness: Loudness, to: number, bend: readonly number[]): number {
   const reach = Math.round(4 / strip.stepMm);
   const profile = Array.from({ length: 2 * reach + 1 }, (_, i) =>
     median(

@@ -59,18 +59,29 @@ export function rodEdges(strip: Strip): RodEdges {
 /** How much changes across the rod at a place, 0 to CAP. */
 export function edgeSteps(strip: Strip): (across: number, column: number) => number {
   const { rows, columns, linear, stepAcross } = strip;
-  const logs = linear.map((value) => Math.log(value + 0.01));
   const reach = Math.max(1, Math.round(0.12 / stepAcross));
+  // The same places are asked for a thousand times.
+  const known = new Float64Array(rows * columns).fill(-1);
   return (across, column) => {
     const row = Math.round(across / stepAcross + (rows - 1) / 2);
     if (row - reach < 0 || row + reach >= rows) return 0;
-    const [above, below] = [3 * ((row - reach) * columns + column), 3 * ((row + reach) * columns + column)];
-    let largest = 0;
-    for (let i = 0; i < 3; i += 1)
-      largest = Math.max(largest, Math.abs((logs[above + i] ?? 0) - (logs[below + i] ?? 0)));
-    return Number.isNaN(largest) ? 0 : Math.min(CAP, largest);
+    const place = row * columns + column;
+    const before = known[place] as number;
+    if (before >= 0) return before;
+    const step = largestStep(linear, 3 * (place - reach * columns), 3 * (place + reach * columns));
+    known[place] = step;
+    return step;
   };
 }
+
+function largestStep(linear: Float32Array, above: number, below: number): number {
+  let largest = 0;
+  for (let i = 0; i < 3; i += 1)
+    largest = Math.max(largest, Math.abs(logAt(linear, above + i) - logAt(linear, below + i)));
+  return Number.isNaN(largest) ? 0 : Math.min(CAP, largest);
+}
+
+const logAt = (linear: Float32Array, at: number) => Math.fround(Math.log((linear[at] as number) + 0.01));
 
 function range(from: number, to: number, step: number): readonly number[] {
   return Array.from({ length: Math.round((to - from) / step) + 1 }, (_, i) => from + i * step);

@@ -15,8 +15,8 @@ import type { BandColour } from './paint-hues.ts';
 import { lightHue, neutralHues } from './paint-light.ts';
 import { type PaintMap, paintMap } from './paint-map.ts';
 import { cropBox, type PaintRegion, type RodLine } from './paint-region.ts';
-import { type PaintRun, paintRun } from './paint-run.ts';
-import { isWeighed, type Property, type Score, scoreOf } from './paint-score.ts';
+import { type PaintRun, paintRuns } from './paint-run.ts';
+import { type Property, type Score, scoreOf } from './paint-score.ts';
 import { paintStrip, type Strip } from './paint-strip.ts';
 import type { Rect } from './rect.ts';
 
@@ -131,8 +131,7 @@ export function rodMap(region: PaintRegion, rod: RodLine, hints: PaintHints = NO
 
 function runsOf(strip: Strip, map: PaintMap, colour: BandColour): readonly PaintRun[] {
   const loudness = loudnessOf(strip, map, colour);
-  const ends = bandEnds(strip, loudness);
-  return ends.map((each) => paintRun(strip, map, loudness, colour, each, ends)).filter(isWeighed);
+  return paintRuns(strip, map, loudness, colour, bandEnds(strip, loudness));
 }
 
 type Weighed = { readonly run: PaintRun; readonly score: Score };

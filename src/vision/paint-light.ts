@@ -8,6 +8,7 @@
  * Assumes  one light; what a second, near lamp adds is not taken out
  * Fails    where all is rusty or nothing is lit; the light found is held within what lamps and daylight reach
  */
+import { quantile } from './paint-numbers.ts';
 import type { PaintRegion } from './paint-region.ts';
 import type { Rect } from './rect.ts';
 
@@ -59,8 +60,10 @@ export function neutralHues(region: PaintRegion, neutral: readonly Rect[]): Hue[
 }
 
 function share(hues: readonly Hue[], axis: 0 | 1, part: number): number {
-  const sorted = hues.map((hue) => hue[axis]).sort((a, b) => a - b);
-  return sorted[Math.floor(part * (sorted.length - 1))] ?? 0;
+  return quantile(
+    hues.map((hue) => hue[axis]),
+    part,
+  );
 }
 
 const within = (value: number, [low, high]: readonly [number, number]) =>

@@ -6,11 +6,12 @@
  *          a ring's edge is even about the rod's middle, so a straight line through its places across has no slope
  */
 
-import { besideApart, bestShare, edgelessShare, NEAR_HUE } from './paint-beside.ts';
-import { aslantOf, edgeWidth, fallNear, lineThrough, outerEdge } from './paint-edge-shape.ts';
+import { type Beside, besideOf, besideRod, isNear } from './paint-beside.ts';
+import { edgeShape } from './paint-edge-shape.ts';
 import type { BandEnds, Loudness } from './paint-ends.ts';
 import { type BandColour, paintness } from './paint-hues.ts';
-import { BESIDE, CORE, type PaintCell, type PaintMap } from './paint-map.ts';
+import type { Hue } from './paint-light.ts';
+import { CORE, type PaintCell, type PaintMap } from './paint-map.ts';
 import { meanOf, median, quantile } from './paint-numbers.ts';
 import { alongOf, columnOf, type Strip } from './paint-strip.ts';
 
@@ -80,144 +81,164 @@ export type PaintRun = {
   readonly mass: number;
 };
 
-export function paintRun(
+/** What ends nearer to the face may be the face's own; what is shorter, a blur of it. */
+const LEAST_REACH_MM = 1.2;
+const LEAST_LENGTH_MM = 1;
+
+type Reach = Pick<PaintRun, 'fromMm' | 'toMm'>;
+
+export const lengthMm = ({ fromMm, toMm }: Reach): number => toMm - Math.max(0, fromMm);
+
+/** Of those candidates that are far and long enough to be weighed. */
+export function paintRuns(
   strip: Strip,
   map: PaintMap,
   loudness: Loudness,
   colour: BandColour,
+  ends: readonly BandEnds[],
+): readonly PaintRun[] {
+  const beside = besideRod(strip, map, colour);
+  return ends.flatMap((each) => {
+    const reach = {
+      fromMm: alongOf(strip, each.from) - strip.stepMm / 2,
+      toMm: alongOf(strip, each.to) - strip.stepMm / 2,
+    };
+    return reach.toMm > LEAST_REACH_MM && lengthMm(reach) > LEAST_LENGTH_MM
+      ? [runOf({ strip, map, loudness, beside }, colour, each, ends, reach)]
+      : [];
+  });
+}
+
+type Look = {
+  readonly strip: Strip;
+  readonly map: PaintMap;
+  readonly loudness: Loudness;
+  readonly beside: Beside;
+};
+
+function runOf(
+  { strip, map, loudness, beside }: Look,
+  colour: BandColour,
   ends: BandEnds,
   all: readonly BandEnds[],
+  reach: Reach,
 ): PaintRun {
   const { from, to, bend, level } = ends;
   const cells = (mm: number) => Math.max(1, Math.round(mm / strip.stepMm));
-  const part = <T>(line: readonly T[], row: number, a: number, b: number): readonly T[] =>
-    line.slice(Math.max(0, a + (bend[row] ?? 0)), Math.max(0, b + (bend[row] ?? 0)));
-  const places = (a: number, b: number) =>
-    map.core.flatMap((line, row) => part(line, row, a, b).flatMap((cell) => cell ?? []));
-  const louds = (a: number, b: number) =>
-    loudness.flatMap((line, row) => part(line, row, a, b).filter((value) => !Number.isNaN(value)));
-
-  const reach = cells(2.5);
-  const gap = cells(0.3);
-  const falls = loudness
-    .map((line, row) => meanOf(part(line, row, to - reach, to)) - meanOf(part(line, row, to, to + reach)))
-    .filter((value) => !Number.isNaN(value));
-  const fall = meanOf(falls);
-  const spread = Math.sqrt(meanOf(falls.map((value) => (value - fall) ** 2)));
-  const [near, past] = [
-    places(Math.max(from, to - reach - gap), to - gap),
-    places(to + gap, to + gap + reach),
-  ];
-  const step = (of: (cell: PaintCell) => number) => meanOf(near.map(of)) - meanOf(past.map(of));
-
-  const inside = places(from, Math.max(from + 1, to - gap));
-  const [u, v] = [0, 1].map((axis) => median(inside.map(({ hue }) => hue[axis as 0 | 1]))) as [
-    number,
-    number,
-  ];
+  const places = (a: number, b: number) => placesBetween(map.core, bend, a, b);
+  const inside = places(from, Math.max(from + 1, to - cells(EDGE_MM)));
+  const stretch = medianHue(inside);
   const outside = places(to + cells(1), to + cells(16));
-  const [outsideU, outsideV] = [0, 1].map((axis) => median(outside.map(({ hue }) => hue[axis as 0 | 1]))) as [
-    number,
-    number,
-  ];
-  const insideLoud = louds(from, to);
-  const outsideLoud = [
-    ...louds(columnOf(strip, 0.5), from - cells(1.5)),
-    ...louds(to + cells(1.5), to + cells(23)),
-  ];
-  const loud = (values: readonly number[]) =>
-    values.filter((value) => value > level).length / Math.max(1, values.length);
-
-  const beside = map.beside.map((line) =>
-    line.map((cell) => (cell ? paintness(colour, cell.hue) : Number.NaN)),
-  );
-  const insidePaintness = median(inside.map(({ hue }) => paintness(colour, hue)));
-  const besideLevel = insidePaintness - 0.5 * Math.max(0.2, median(insideLoud) - level);
-  const isLoud = (value: number) => value > besideLevel;
-  const loudShare = (values: readonly number[]) => values.filter(isLoud).length / Math.max(1, values.length);
-
-  const like = ({ hue }: PaintCell) => Math.hypot(hue[0] - u, hue[1] - v) < NEAR_HUE;
-  const share = (those: readonly PaintCell[]) => those.filter(like).length / Math.max(1, those.length);
+  const past = medianHue(outside);
   const off = [
     ...places(columnOf(strip, 0.5), from - cells(1.5)),
     ...places(to + cells(1.5), to + cells(23)),
   ];
-  const besideCells = map.beside.flat().flatMap((cell) => cell ?? []);
-  const asRed = [...off, ...besideCells].filter(
-    ({ hue }) => Math.abs(hue[0] - u) < 0.3 && !(Math.hypot(hue[0] - u, hue[1] - v) < 0.1),
-  );
-  const edges = loudness.map((line, row) => outerEdge(strip, line, to + (bend[row] ?? 0)));
-  const [slopeMm, scatterMm] = lineThrough(edges);
+  const insidePaintness = median(inside.map(({ hue }) => paintness(colour, hue)));
+  const insideLoud = loudsBetween(loudness, bend, from, to);
+  const loud = median(insideLoud);
+  const outsideLoud = [
+    ...loudsBetween(loudness, bend, columnOf(strip, 0.5), from - cells(1.5)),
+    ...loudsBetween(loudness, bend, to + cells(1.5), to + cells(23)),
+  ];
+  const edge = edgeShape(strip, loudness, ends);
   return {
+    ...edge,
+    ...reach,
+    ...stepsOver(map, ends, cells),
+    ...besideOf(strip, beside, ends, {
+      hue: stretch,
+      loudFrom: insidePaintness - 0.5 * Math.max(0.2, loud - level),
+      fall: edge.fall,
+    }),
     colour,
-    fromMm: alongOf(strip, from) - strip.stepMm / 2,
-    toMm: alongOf(strip, to) - strip.stepMm / 2,
-    fall,
-    fallEven: fall / (spread + 0.05),
-    fallRows: falls.filter((value) => value > 0.5 * fall && value > 0.04).length / Math.max(1, falls.length),
-    stepU: step(({ hue }) => hue[0]),
-    stepV: step(({ hue }) => hue[1]),
-    stepRed: step(({ red }) => Math.log(red + 0.002)),
-    stepGreen: step(({ red, hue }) => Math.log(red + 0.002) - hue[0]),
-    slopeMm,
-    scatterMm,
-    widthMm: edgeWidth(strip, loudness, to, bend),
-    v,
+    v: stretch[1],
     light: median(inside.map(({ light }) => light)),
     paintness: insidePaintness,
-    mottled: median(inside.map(({ hue }) => Math.hypot(hue[0] - u, hue[1] - v))),
-    mottledOutside: median(outside.map(({ hue }) => Math.hypot(hue[0] - outsideU, hue[1] - outsideV))),
-    covered: loud(insideLoud),
-    alike: loud(outsideLoud),
-    above: median(insideLoud) - quantile(outsideLoud, 0.9),
-    outsideU,
-    outsideV,
-    about: loudShare(beside.flat().filter((value) => !Number.isNaN(value))),
-    besideFall: Math.max(...beside.map((line) => fallNear(strip, line, to))) / Math.max(0.05, fall),
-    besideShare: [0, 1].map((side) =>
-      meanOf(sideOf(beside, side).map((line) => loudShare(line.slice(from, Math.max(from + 1, to))))),
-    ) as [number, number],
-    besideApartMm: [0, 1].map((side) =>
-      Math.min(...sideOf(beside, side).map((line) => besideApart(strip, line, to, isLoud))),
-    ) as [number, number],
-    aslant: aslantOf(strip, loudness, to, bend, fall),
-    hueOnRod: share(off),
-    hueBeside: share(besideCells),
-    lessYellow: asRed.length < 20 ? 0.5 : median(asRed.map(({ hue }) => hue[1])) - v,
-    crosses: Math.min(
-      ...[0, 1].map((side) =>
-        median(
-          sideOf(map.beside, side).map((line) =>
-            bestShare(
-              line.map((cell) => cell !== null && like(cell)),
-              Math.max(cells(2), to - Math.max(from, columnOf(strip, 0))),
-              from - cells(25),
-              to + cells(25),
-            ),
-          ),
-        ),
-      ),
-    ),
-    edgeless: edgelessShare(map, from, to),
-    atFace: share(
-      map.beside.flatMap((line) =>
-        line.slice(columnOf(strip, -6), columnOf(strip, 0.5)).flatMap((cell) => cell ?? []),
-      ),
-    ),
-    besideU: quantile(
-      besideCells.map(({ hue }) => hue[0]),
-      0.8,
-    ),
+    mottled: median(inside.map(({ hue }) => Math.hypot(hue[0] - stretch[0], hue[1] - stretch[1]))),
+    mottledOutside: median(outside.map(({ hue }) => Math.hypot(hue[0] - past[0], hue[1] - past[1]))),
+    covered: louderShare(insideLoud, level),
+    alike: louderShare(outsideLoud, level),
+    above: loud - quantile(outsideLoud, 0.9),
+    outsideU: past[0],
+    outsideV: past[1],
+    hueOnRod: off.filter(({ hue }) => isNear(hue, stretch)).length / Math.max(1, off.length),
+    lessYellow: lessYellowThan(stretch, off, beside.cells),
     rival:
       Math.max(0, ...all.filter((other) => Math.abs(other.to - to) > cells(2.5)).map((other) => other.fall)) /
       Math.max(0.05, ends.fall),
-    drop: median(loudness.map((line, row) => fallNear(strip, line, to + (bend[row] ?? 0)))),
-    loud: median(insideLoud),
+    loud,
     mass: Math.log(
       1 + Math.max(0, insideLoud.reduce((sum, value) => sum + value, 0) / CORE.length) * strip.stepMm,
     ),
   };
 }
 
-const sideOf = <T>(beside: readonly T[], side: number): readonly T[] =>
-  beside.filter((_, i) => (BESIDE[i] as number) > 0 === (side === 1));
+/** Along which a band's edge is mixed with what lies past it. */
+const EDGE_MM = 0.3;
+
+function stepsOver({ core }: PaintMap, { from, to, bend }: BandEnds, cells: (mm: number) => number) {
+  const [reach, gap] = [cells(2.5), cells(EDGE_MM)];
+  const near = placesBetween(core, bend, Math.max(from, to - reach - gap), to - gap);
+  const past = placesBetween(core, bend, to + gap, to + gap + reach);
+  const step = (of: (cell: PaintCell) => number) => meanOf(near.map(of)) - meanOf(past.map(of));
+  return {
+    stepU: step(({ hue }) => hue[0]),
+    stepV: step(({ hue }) => hue[1]),
+    stepRed: step(({ red }) => Math.log(red + 0.002)),
+    stepGreen: step(({ red, hue }) => Math.log(red + 0.002) - hue[0]),
+  };
+}
+
+/** Of a line's places the columns between two, moved by the arc's bend there. */
+function placesBetween(
+  core: PaintMap['core'],
+  bend: readonly number[],
+  from: number,
+  to: number,
+): readonly PaintCell[] {
+  const found: PaintCell[] = [];
+  core.forEach((line, row) => {
+    const moved = bend[row] ?? 0;
+    for (let column = Math.max(0, from + moved); column < Math.min(line.length, to + moved); column += 1) {
+      const cell = line[column];
+      if (cell) found.push(cell);
+    }
+  });
+  return found;
+}
+
+function loudsBetween(
+  loudness: Loudness,
+  bend: readonly number[],
+  from: number,
+  to: number,
+): readonly number[] {
+  const found: number[] = [];
+  loudness.forEach((line, row) => {
+    const moved = bend[row] ?? 0;
+    for (let column = Math.max(0, from + moved); column < Math.min(line.length, to + moved); column += 1) {
+      const value = line[column] as number;
+      if (!Number.isNaN(value)) found.push(value);
+    }
+  });
+  return found;
+}
+
+const medianHue = (cells: readonly PaintCell[]): Hue => [
+  median(cells.map(({ hue }) => hue[0])),
+  median(cells.map(({ hue }) => hue[1])),
+];
+
+const louderShare = (values: readonly number[], level: number): number =>
+  values.filter((value) => value > level).length / Math.max(1, values.length);
+
+const FEW = 20;
+
+function lessYellowThan([u, v]: Hue, ...those: readonly (readonly PaintCell[])[]): number {
+  const yellows: number[] = [];
+  for (const cells of those)
+    for (const { hue } of cells)
+      if (Math.abs(hue[0] - u) < 0.3 && !(Math.hypot(hue[0] - u, hue[1] - v) < 0.1)) yellows.push(hue[1]);
+  return yellows.length < FEW ? 0.5 : median(yellows) - v;
+}

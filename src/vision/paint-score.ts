@@ -7,7 +7,7 @@
  * Fails    on what no painted scene resembles; the study says how often (docs/assists.md)
  * Source   weights: paint-weights.ts
  */
-import type { PaintRun } from './paint-run.ts';
+import { lengthMm, type PaintRun } from './paint-run.ts';
 import { OTHER_WEIGHTS, RED_WEIGHTS, type RunWeights } from './paint-weights.ts';
 
 type Weighing = { readonly of: (run: PaintRun) => number; readonly knots: readonly number[] };
@@ -113,15 +113,6 @@ export function piecesOf(property: Property, run: PaintRun): readonly number[] {
 }
 
 export const pieceCount = (property: Property) => WEIGHINGS[property].knots.length - 1;
-
-/** What ends nearer to the face may be the face's own; what is shorter, a blur of it. */
-const LEAST_REACH_MM = 1.2;
-const LEAST_LENGTH_MM = 1;
-export const isWeighed = (run: PaintRun) => run.toMm > LEAST_REACH_MM && lengthMm(run) > LEAST_LENGTH_MM;
-
-function lengthMm({ fromMm, toMm }: PaintRun): number {
-  return toMm - Math.max(0, fromMm);
-}
 
 /**
  * 1 where something of the same hue lies beside the rod too and ends there on the line of the stretch's own edge, or lies on both sides of a

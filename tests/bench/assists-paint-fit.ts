@@ -15,9 +15,8 @@ import type { BandColour } from '../../src/vision/paint-hues.ts';
 import { rodMap } from '../../src/vision/paint-judge.ts';
 import type { PaintMap } from '../../src/vision/paint-map.ts';
 import { paintTerms } from '../../src/vision/paint-odds.ts';
-import { type PaintRun, paintRun } from '../../src/vision/paint-run.ts';
+import { type PaintRun, paintRuns } from '../../src/vision/paint-run.ts';
 import {
-  isWeighed,
   OTHER_PROPERTIES,
   PROPERTIES,
   type Property,
@@ -151,7 +150,6 @@ function stretchesOf(
     colour === 'red or orange'
       ? redLoudness(paintTerms(strip, map), placeWeights)
       : loudnessOf(strip, map, colour);
-  const ends = bandEnds(strip, loudness);
   const named =
     kind.is === 'other colour'
       ? kind.what === colour
@@ -163,14 +161,11 @@ function stretchesOf(
       ? true
       : null;
   };
-  return ends
-    .map((each) => paintRun(strip, map, loudness, colour, each, ends))
-    .filter(isWeighed)
-    .map((run) => ({
-      scene: index,
-      pieces: Object.fromEntries(PROPERTIES.map((property) => [property, piecesOf(property, run)])),
-      isBand: isBand(run),
-    }));
+  return paintRuns(strip, map, loudness, colour, bandEnds(strip, loudness)).map((run) => ({
+    scene: index,
+    pieces: Object.fromEntries(PROPERTIES.map((property) => [property, piecesOf(property, run)])),
+    isBand: isBand(run),
+  }));
 }
 
 /** Of a band its own colour; of half of what has none each of them in turn. */
