@@ -12,6 +12,10 @@ import type { RuleSet } from './rule-set.ts';
 export const SIGHTS = ['seen', 'not-seen', 'cannot-tell'] as const;
 export type Sight = (typeof SIGHTS)[number];
 
+/** Of the paint, as a person may name it. By the trade red or orange. */
+export const BAND_COLOURS = ['red or orange', 'yellow', 'white', 'green', 'blue'] as const;
+export type BandColour = (typeof BAND_COLOURS)[number];
+
 /** Null where nobody looked. */
 export type Sights = { readonly released: Sight | null; readonly applied: Sight | null };
 

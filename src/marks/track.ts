@@ -1,11 +1,12 @@
 /**
- * A track: where marked things lie in every frame of a clip, as followed from one frame, with gaps where they could not be seen.
+ * A track: where marked things lie in every frame of a clip, as followed from one frame or several, with gaps where they could not be seen.
  *
  * Frame  pixels of the upright picture (see mark.ts), kept in whole hundredths; standard uncertainties in whole thousandths:
  *        finer than any of them is known, and a clip of 600 frames stays small.
  */
 import { z } from 'zod';
 import { frameSchema } from '../frames/frame.ts';
+import { markSchema } from './mark.ts';
 import { BRAKE_STATES } from './view.ts';
 
 const MOST_FRAMES = 20_000;
@@ -34,6 +35,11 @@ const trackPointSchema = z
   })
   .readonly();
 
+/** A further frame where a person showed where things are, and from which they were followed as well. */
+const correctionSchema = z
+  .strictObject({ frame: frameSchema, marks: z.array(markSchema).min(1).max(10).readonly() })
+  .readonly();
+
 export const trackSchema = z
   .strictObject({
     id: z.string().min(1).max(64),
@@ -41,15 +47,19 @@ export const trackSchema = z
     /** The view whose marks were followed, and its frame. */
     state: z.enum(BRAKE_STATES),
     seed: frameSchema,
+    /** At most one of a frame. */
+    corrections: z.array(correctionSchema).max(40).readonly(),
     /** Of the first frame here; the frames after it follow without a hole. */
     firstIndex: z.int().min(0),
     /** Presentation time of each frame, in the clip's ticks. */
     timeTicks: z.array(z.int()).min(1).max(MOST_FRAMES).readonly(),
+    /** Of one kind there may be several, each followed from a mark of its own: those of the seed come first. */
     points: z.array(trackPointSchema).min(1).max(200).readonly(),
   })
   .readonly();
 
 export type Track = z.infer<typeof trackSchema>;
+export type Correction = z.infer<typeof correctionSchema>;
 export type TrackPoint = z.infer<typeof trackPointSchema>;
 export type FollowedKind = TrackPoint['kind'];
 

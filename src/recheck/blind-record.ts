@@ -57,6 +57,6 @@ function withoutMarks(measurement: MeasurementInput): MeasurementInput {
     ...measurement,
     views: measurement.views.map((view) => ({ ...view, marks: [] })),
     followed: null,
-    overStrokeMark: { released: null, applied: null },
+    overStrokeMark: { released: null, applied: null, bandColour: null },
   };
 }

@@ -107,7 +107,10 @@ function measurementFault(
   const marks = marked.flatMap(({ path: at, view }) =>
     view.marks.map((mark, j) => ({ path: `${at}.marks[${j}]`, mark })),
   );
-  const seeds = new Set(views.flatMap((view) => view.marks.map(({ id }) => id)));
+  const corrections = followed?.track.corrections ?? [];
+  const seeds = new Set(
+    [...views, ...corrections].flatMap(({ marks: ofFrame }) => ofFrame.map(({ id }) => id)),
+  );
   return (
     firstOf(marked, ({ path: at, view }) => frameFault(view, at, captures)) ??
     duplicate(marks.map(({ path: at, mark }) => ({ path: `${at}.id`, id: mark.id }))) ??
@@ -119,7 +122,7 @@ function measurementFault(
 }
 
 function trackFault(track: Track, path: string, captures: readonly Capture[]): RecordFailure | null {
-  const { captureId, seed, timeTicks, points } = track;
+  const { captureId, seed, timeTicks, points, corrections } = track;
   const frames = timeTicks.length;
   const uneven = points.findIndex(
     ({ xCentiPx, yCentiPx, sigmaMilliPx }) =>
@@ -130,7 +133,12 @@ function trackFault(track: Track, path: string, captures: readonly Capture[]): R
   );
   if (uneven >= 0) return { code: 'record/track-uneven', path: `${path}.points[${uneven}]` };
   const last = { index: track.firstIndex + frames - 1, timeTicks: timeTicks.at(-1) ?? 0 };
-  return firstOf([seed, last], (frame) => frameFault({ captureId, frame }, path, captures));
+  const twice = repeated(
+    corrections.map(({ frame }, i) => ({ path: `${path}.corrections[${i}].frame`, id: String(frame.index) })),
+  );
+  if (twice) return { code: 'record/duplicate-id', path: twice.path, id: twice.id };
+  const shown = corrections.map(({ frame }) => frame);
+  return firstOf([seed, last, ...shown], (frame) => frameFault({ captureId, frame }, path, captures));
 }
 
 function frameFault(

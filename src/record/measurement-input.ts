@@ -1,6 +1,6 @@
 /** One measurement of a wheel end, as entered: its pictures with their marks, and what of known size is in them. */
 import { z } from 'zod';
-import { SIGHTS } from '../finding/over-stroke-mark.ts';
+import { BAND_COLOURS, SIGHTS } from '../finding/over-stroke-mark.ts';
 import { trackSchema } from '../marks/track.ts';
 import { viewSchema } from '../marks/view.ts';
 import { referencesSchema } from '../references/reference.ts';
@@ -30,6 +30,8 @@ const overStrokeSightSchema = z
         /** Code of the tool's reason. */
         reason: place,
         crop: cropSchema.nullable(),
+        /** The colour that it looked for; null: any strong one. */
+        bandColour: z.enum(BAND_COLOURS).nullable(),
       })
       .readonly()
       .nullable(),
@@ -57,7 +59,12 @@ export const measurementSchema = z
       .readonly()
       .nullable(),
     overStrokeMark: z
-      .strictObject({ released: overStrokeSightSchema.nullable(), applied: overStrokeSightSchema.nullable() })
+      .strictObject({
+        released: overStrokeSightSchema.nullable(),
+        applied: overStrokeSightSchema.nullable(),
+        /** Of the band on this rod, as the person names it; null: not named. */
+        bandColour: z.enum(BAND_COLOURS).nullable(),
+      })
       .readonly(),
   })
   .readonly();

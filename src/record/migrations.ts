@@ -10,6 +10,7 @@ export const MIGRATIONS: ReadonlyMap<number, (data: unknown) => unknown> = new M
   [2, toVersion3],
   [3, toVersion4],
   [4, toVersion5],
+  [5, toVersion6],
 ]);
 
 /** Version 2 knows camera profiles, the printed target, the pin's end, and whether a tape touches it. */
@@ -100,6 +101,34 @@ function toVersion5(data: unknown): unknown {
       clip: changed(capture.clip, (clip) => ({ ...clip, headerTime: null })),
     })),
   }));
+}
+
+/** Version 6 knows frames of a followed clip that were put right by hand, and the colour of the over-stroke mark's band. */
+function toVersion6(data: unknown): unknown {
+  return changed(data, (record) => ({
+    ...record,
+    version: 6,
+    wheelEnds: each(record.wheelEnds, (wheelEnd) => ({
+      ...wheelEnd,
+      measurements: each(wheelEnd.measurements, (measurement) => ({
+        ...measurement,
+        followed: changed(measurement.followed, (followed) => ({
+          ...followed,
+          track: changed(followed.track, (track) => ({ ...track, corrections: [] })),
+        })),
+        overStrokeMark: changed(measurement.overStrokeMark, ({ released, applied }) => ({
+          released: changed(released, withoutColour),
+          applied: changed(applied, withoutColour),
+          bandColour: null,
+        })),
+      })),
+    })),
+  }));
+}
+
+/** What it looked for was not kept. */
+function withoutColour(sight: Data): Data {
+  return { ...sight, proposal: changed(sight.proposal, (proposal) => ({ ...proposal, bandColour: null })) };
 }
 
 function withProposals(measurement: Data): Data {

@@ -252,6 +252,7 @@ function measured(set: MeasuredSet, appliedSight: 'seen' | 'not-seen'): Measurem
     overStrokeMark: {
       released: { sight: 'not-seen', crop: null, proposal: null },
       applied: { sight: appliedSight, crop: cropOfRod(views), proposal: null },
+      bandColour: null,
     },
   };
 }

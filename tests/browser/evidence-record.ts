@@ -48,7 +48,7 @@ export function pairRecord(pictures = PICTURES.map((path) => pictureBytes(path))
     frame: null,
     marks: marksOf(view),
   }));
-  const overStrokeMark = { released: null, applied: null };
+  const overStrokeMark = { released: null, applied: null, bandColour: null };
   return {
     ...record,
     id: 'evidence-pair',

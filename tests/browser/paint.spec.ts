@@ -79,6 +79,7 @@ test('the tool shows where it looked and what it sees; one tap confirms, another
   await expect(released).toContainText('You said otherwise.');
 
   const marks = (await saved(page)).wheelEnds[0]?.measurements[0]?.overStrokeMark;
+  const bandColour = 'red or orange';
   const rect = {
     xPx: expect.any(Number),
     yPx: expect.any(Number),
@@ -89,12 +90,25 @@ test('the tool shows where it looked and what it sees; one tap confirms, another
     applied: {
       sight: 'seen',
       crop: rect,
-      proposal: { sight: 'seen', confidence: expect.any(Number), reason: 'paint/band', crop: rect },
+      proposal: {
+        sight: 'seen',
+        confidence: expect.any(Number),
+        reason: 'paint/band',
+        crop: rect,
+        bandColour,
+      },
     },
     released: {
       sight: 'cannot-tell',
       crop: rect,
-      proposal: { sight: 'not-seen', confidence: expect.any(Number), reason: 'paint/bare', crop: rect },
+      proposal: {
+        sight: 'not-seen',
+        confidence: expect.any(Number),
+        reason: 'paint/bare',
+        crop: rect,
+        bandColour,
+      },
     },
+    bandColour,
   });
 });

@@ -186,6 +186,7 @@ function tapeMeasurement(id: string, purpose: Purpose, views: readonly View[]): 
         crop: cropAtFace(views[1]),
         proposal: null,
       },
+      bandColour: 'red or orange',
     },
   };
 }

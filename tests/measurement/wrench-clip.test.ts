@@ -29,6 +29,7 @@ function trackOf(pin: readonly (Px | null)[]): Track {
     captureId: 'c',
     state: 'released',
     seed: { index: SEED, timeTicks: SEED },
+    corrections: [],
     firstIndex: 0,
     timeTicks: pin.map((_place, i) => i),
     points: [

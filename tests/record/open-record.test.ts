@@ -22,6 +22,7 @@ function followed(columns: object) {
       captureId: 'c6',
       state: 'released',
       seed: { index: 12, timeTicks: 36_000 },
+      corrections: [],
       firstIndex: 12,
       timeTicks: [36_000, 39_000],
       points: [{ ...point, ...columns }],
@@ -33,6 +34,24 @@ function followed(columns: object) {
 test('a record with a followed clip opens', () => {
   const text = spoilt((r) => Object.assign(r.wheelEnds[1].measurements[1], { followed: followed({}) }));
   expect(openRecord(text)).toMatchObject({ ok: true });
+});
+
+test('a followed clip names one correction of a frame, within the clip', () => {
+  const pin = { kind: 'clevis-pin', id: 'p9', xPx: 1, yPx: 1, sigmaPx: 1, placedBy: 'hand' };
+  const corrected = (indexes: readonly number[]) =>
+    openRecord(
+      spoilt((r) => {
+        const corrections = indexes.map((index, i) => ({
+          frame: { index, timeTicks: 3000 * index },
+          marks: [{ ...pin, id: `p${i}` }],
+        }));
+        r.wheelEnds[1].measurements[1].followed = followed({});
+        r.wheelEnds[1].measurements[1].followed.track.corrections = corrections;
+      }),
+    );
+  expect(corrected([12, 13])).toMatchObject({ ok: true });
+  expect(corrected([13, 13])).toMatchObject({ failure: { code: 'record/duplicate-id' } });
+  expect(corrected([99_999])).toMatchObject({ failure: { code: 'record/frame-outside-clip' } });
 });
 
 test('every version that was ever written opens', () => {
@@ -58,8 +77,8 @@ test.each<[string, string, object]>([
   ['version 1.5', spoilt((r) => Object.assign(r, { version: 1.5 })), { code: 'record/unknown-version' }],
   [
     'a newer version, whatever else is in it',
-    '{"format":"strokewitness-record","version":6,"wheelEnds":"elsewhere"}',
-    { code: 'record/newer-version', version: 6, newest: 5 },
+    '{"format":"strokewitness-record","version":7,"wheelEnds":"elsewhere"}',
+    { code: 'record/newer-version', version: 7, newest: 6 },
   ],
   ['more than it can hold', ' '.repeat(RECORD_LIMIT_CHARACTERS + 1), { code: 'record/too-large' }],
   ['absurd depth', '['.repeat(100_000), { code: 'record/too-deep' }],
@@ -303,7 +322,7 @@ test('a record with one value replaced by anything is opened or refused, never a
 test('version 1 has no target, pin end, profiles, no tape said to touch the pin, and nothing followed', () => {
   const opened = openRecord(readFileSync('tests/fixtures/records/version-1.json', 'utf8'));
   if (!opened.ok) throw new Error(opened.failure.code);
-  expect(opened.value).toMatchObject({ version: 5, cameraProfiles: [] });
+  expect(opened.value).toMatchObject({ version: 6, cameraProfiles: [] });
   const measurements = opened.value.wheelEnds.flatMap((end) => end.measurements);
   for (const { cameraProfileId, references, followed } of measurements) {
     expect(followed).toBeNull();
@@ -311,6 +330,19 @@ test('version 1 has no target, pin end, profiles, no tape said to touch the pin,
     expect(references).toMatchObject({ target: null, pinEnd: null });
     if (references.tape) expect(references.tape.touchesPin).toBe(false);
   }
+});
+
+test('version 5 names no colour of a band, and puts no frame of a clip right', () => {
+  const opened = openRecord(readFileSync('tests/fixtures/records/version-5.json', 'utf8'));
+  if (!opened.ok) throw new Error(opened.failure.code);
+  const marks = opened.value.wheelEnds.flatMap((end) => end.measurements.map((each) => each.overStrokeMark));
+  expect(marks.length).toBeGreaterThan(3);
+  expect(marks.every(({ bandColour }) => bandColour === null)).toBe(true);
+  const text = readFileSync('tests/fixtures/records/version-5.json', 'utf8');
+  const older = JSON.parse(text);
+  const { corrections: _, ...track } = followed({}).track;
+  older.wheelEnds[1].measurements[1].followed = { track, sideViews: [] };
+  expect(openRecord(JSON.stringify(older))).toMatchObject({ ok: true });
 });
 
 test('a measurement names a camera that the record lists', () => {

@@ -25,6 +25,7 @@ function finding(measured: Result<Measurement, MeasurementFailure>, changes: Cha
       overStrokeMark: {
         released: null,
         applied: changes.applied ? { sight: changes.applied, crop: null, proposal: null } : null,
+        bandColour: null,
       },
     },
     measured,

@@ -176,6 +176,7 @@ export function simulateClip(options: ClipOptions): ClipScene {
       captureId: 'clip',
       state: options.seedState,
       seed: frame,
+      corrections: [],
       firstIndex: 0,
       timeTicks: ticks,
       points,

@@ -71,6 +71,7 @@ export function trackOfSights(
   );
   return {
     ...of,
+    corrections: [],
     firstIndex,
     timeTicks: seen.timeTicks.slice(firstIndex, firstIndex + sights.length),
     points: [...points, ...stills],

@@ -1,5 +1,5 @@
+import type { BandColour } from '../../finding/over-stroke-mark.ts';
 import { endedBy } from '../../vision/ended-by.browser.ts';
-import type { BandColour } from '../../vision/paint-hues.ts';
 import type { PaintJudgement } from '../../vision/paint-judge.ts';
 import type { PaintFrame } from './paint-frames.ts';
 

@@ -3,12 +3,12 @@
 import { fail, ok, type Result } from '../../basics/result.ts';
 import type { Capture } from '../../captures/capture.ts';
 import type { CaptureFailure } from '../../captures/capture-failure.ts';
+import type { BandColour } from '../../finding/over-stroke-mark.ts';
 import type { Frame } from '../../frames/frame.ts';
 import type { FrameFailure } from '../../frames/frame-failure.ts';
 import type { FrameSource } from '../../frames/frame-source.browser.ts';
 import { placeAt, type Track } from '../../marks/track.ts';
 import type { RodInPicture } from '../../measurement/rod-in-picture.ts';
-import type { BandColour } from '../../vision/paint-hues.ts';
 import { paintBox } from '../../vision/paint-region.ts';
 import type { Rect } from '../../vision/rect.ts';
 

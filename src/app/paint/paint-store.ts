@@ -1,16 +1,21 @@
 /** What the tool saw of the over-stroke mark in each picture. Kept while the page is open; the record has what a person made of it. */
 import { createStore } from 'zustand/vanilla';
+import type { BandColour } from '../../finding/over-stroke-mark.ts';
 import type { View } from '../../marks/view.ts';
 import type { RodInPicture } from '../../measurement/rod-in-picture.ts';
-import type { BandColour } from '../../vision/paint-hues.ts';
 import type { PaintJudgement } from '../../vision/paint-judge.ts';
 import { pictureKey } from '../target/target-store.ts';
 import type { PaintFramesFailure } from './paint-frames.ts';
 
 export type PaintLook =
   | { readonly is: 'under-way' }
-  /** shown: the part of the picture that it was judged from. */
-  | { readonly is: 'done'; readonly judged: PaintJudgement; readonly shown: ImageBitmap }
+  /** shown: the part of the picture that it was judged from. bandColour: what was looked for; null: any strong colour. */
+  | {
+      readonly is: 'done';
+      readonly judged: PaintJudgement;
+      readonly bandColour: BandColour | null;
+      readonly shown: ImageBitmap;
+    }
   | { readonly is: 'failed'; readonly failure: PaintFramesFailure };
 
 /** Names the picture and where the rod lies on it; a hair's breadth of another adjustment is no other place. */
@@ -24,20 +29,14 @@ export function lookKey(
   return [pictureKey(view), bandColour, ...[...place, ...size].map(Math.round)].join(' ');
 }
 
-type PaintState = {
-  readonly looks: Readonly<Record<string, PaintLook>>;
-  /** By wheel end; null, as where none was named: any. */
-  readonly bandColours: Readonly<Record<string, BandColour | null>>;
-};
+type PaintState = { readonly looks: Readonly<Record<string, PaintLook>> };
 
 function createPaintStore() {
-  const store = createStore<PaintState>(() => ({ looks: {}, bandColours: {} }));
+  const store = createStore<PaintState>(() => ({ looks: {} }));
   return {
     ...store,
     set: (key: string, look: PaintLook) =>
       store.setState(({ looks }) => ({ looks: { ...looks, [key]: look } })),
-    chooseColour: (wheelEndId: string, colour: BandColour | null) =>
-      store.setState(({ bandColours }) => ({ bandColours: { ...bandColours, [wheelEndId]: colour } })),
     forget: (key: string) => store.setState(({ looks: { [key]: _, ...others } }) => ({ looks: others })),
   };
 }

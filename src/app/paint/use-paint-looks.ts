@@ -1,7 +1,7 @@
 import { useEffect } from 'react';
 import { useStore } from 'zustand';
+import type { BandColour } from '../../finding/over-stroke-mark.ts';
 import { rodInPicture } from '../../measurement/rod-in-picture.ts';
-import type { BandColour } from '../../vision/paint-hues.ts';
 import type { ShownAssessment } from '../measuring/use-assessment.ts';
 import { reportUnlessAbort } from '../media/report-unless-abort.ts';
 import { media } from '../stores.ts';
@@ -20,7 +20,7 @@ export function usePaintLooks(
 ): Readonly<Record<OverStrokeState, PaintLook | null>> {
   const files = useStore(media, (state) => state.files);
   const looks = useStore(paintLooks, (state) => state.looks);
-  const bandColour = useStore(paintLooks, (state) => state.bandColours[current.wheelEnd.id] ?? null);
+  const { bandColour } = current.measurement.overStrokeMark;
   const asked = {
     released: askedOf(current, assessment, 'released', files, bandColour),
     applied: askedOf(current, assessment, 'applied', files, bandColour),
@@ -86,6 +86,7 @@ async function look(question: PaintQuestion, signal: AbortSignal): Promise<Paint
     return {
       is: 'done',
       judged,
+      bandColour: question.bandColour,
       shown: await createImageBitmap(whole, x, y, crop.widthPx, crop.heightPx),
     };
   } finally {

@@ -5,6 +5,7 @@ import type { WheelEnd } from '../../record/wheel-end.ts';
 import { angleText, uAngleText } from '../words/curve.ts';
 import { STATE_NAMES } from '../words/en.ts';
 import { chamberText } from '../words/given.ts';
+import { BAND_CHOICES } from '../words/paint.ts';
 import { ADJUSTER_ANSWERS, END, purposeText, REPORT, SIGHT_NAMES } from '../words/report.ts';
 import { lengthText } from '../words/values.ts';
 import { ADJUSTER_NAMES, BRAKE_NAMES, LOOKS, PORT_BOSS_NAMES, TAG_NAMES } from '../words/wheel-end.ts';
@@ -76,7 +77,11 @@ function overStroke(input: ReportInput, wheelEnd: WheelEnd, index: number): Sect
   const { record, results } = input;
   const looks = PURPOSES_SHOWN.flatMap((purpose) => {
     const shown = shownMeasurement(wheelEnd, results, index, purpose);
-    return (['released', 'applied'] as const).flatMap((state) => {
+    const bandColour = shown?.input.overStrokeMark.bandColour;
+    const named: Fact[] = bandColour
+      ? [{ label: END.bandColour(purposeText(purpose)), value: BAND_CHOICES[bandColour] }]
+      : [];
+    const sights = (['released', 'applied'] as const).flatMap((state) => {
       const look = shown?.input.overStrokeMark[state];
       const view = shown?.input.views.find((each) => each.state === state);
       if (!look) return [];
@@ -96,6 +101,7 @@ function overStroke(input: ReportInput, wheelEnd: WheelEnd, index: number): Sect
           : [];
       return [{ fact, picture }];
     });
+    return [...sights, ...named.map((fact) => ({ fact, picture: [] }))];
   });
   return section(
     END.overStroke,

@@ -1,13 +1,11 @@
-import { useStore } from 'zustand';
-import { BAND_COLOURS, type BandColour } from '../../vision/paint-hues.ts';
-import { paintLooks } from '../paint/paint-store.ts';
+import { BAND_COLOURS, type BandColour } from '../../finding/over-stroke-mark.ts';
 import { Choice } from '../parts/Choice.tsx';
+import { work } from '../stores.ts';
 import { ANY_BAND, BAND_CHOICES, PAINT } from '../words/paint.ts';
 
 const OFFERED: readonly (BandColour | null)[] = [null, ...BAND_COLOURS];
 
-export function BandColourChoice({ wheelEndId }: { readonly wheelEndId: string }) {
-  const chosen = useStore(paintLooks, (state) => state.bandColours[wheelEndId] ?? null);
+export function BandColourChoice({ chosen }: { readonly chosen: BandColour | null }) {
   return (
     <fieldset className="ruled-group">
       <legend>{PAINT.colour}</legend>
@@ -18,7 +16,7 @@ export function BandColourChoice({ wheelEndId }: { readonly wheelEndId: string }
             group="band-colour"
             label={<BandLabel colour={colour} />}
             checked={chosen === colour}
-            onChange={() => paintLooks.chooseColour(wheelEndId, colour)}
+            onChange={() => work.act({ type: 'set-band-colour', bandColour: colour })}
           />
         ))}
       </div>

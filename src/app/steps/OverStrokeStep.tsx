@@ -24,7 +24,7 @@ export function OverStrokeStep({ current, assessment }: Props) {
       {STATES.map((state) => (
         <SightChoice key={state} current={current} state={state} look={looks[state]} />
       ))}
-      <BandColourChoice wheelEndId={current.wheelEnd.id} />
+      <BandColourChoice chosen={current.measurement.overStrokeMark.bandColour} />
       <p className="quiet">{OVER_STROKE.note}</p>
     </>
   );
@@ -89,5 +89,5 @@ function SightChoice({ current, state, look }: SightProps) {
 function proposalOf(look: PaintLook | null) {
   if (look?.is !== 'done') return null;
   const { sight, confidence, reason, crop } = look.judged;
-  return { sight, confidence, reason: reason.code, crop };
+  return { sight, confidence, reason: reason.code, crop, bandColour: look.bandColour };
 }

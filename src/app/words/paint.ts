@@ -1,7 +1,6 @@
 /** What the tool says of the over-stroke mark by itself: what it sees, why, how sure it is. */
 import { inchesFromMm } from '../../basics/units.ts';
-import type { Sight } from '../../finding/over-stroke-mark.ts';
-import type { BandColour } from '../../vision/paint-hues.ts';
+import type { BandColour, Sight } from '../../finding/over-stroke-mark.ts';
 import type { PaintJudgement, PaintReason } from '../../vision/paint-judge.ts';
 import type { Property } from '../../vision/paint-score.ts';
 import type { PaintFramesFailure } from '../paint/paint-frames.ts';
@@ -18,7 +17,7 @@ export const PAINT = {
   overruled: 'You said otherwise. Both are recorded.',
   colour: 'Colour of the band on this brake',
   colourNote:
-    'By the trade the band is red or orange; rods with another one are about. Name it where you know it: the tool looks for that colour alone. The choice lasts until the page is closed.',
+    'By the trade the band is red or orange; rods with another one are about. Name it where you know it: the tool looks for that colour alone.',
 };
 
 const SAID: Readonly<Record<Sight, string>> = {

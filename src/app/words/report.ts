@@ -117,6 +117,7 @@ export const END = {
   chamberPhoto: 'What proves the chamber',
   couldNotTell: (what: string) => `Could not be told: ${what}. The lower limit is used.`,
   overStroke: 'Over-stroke mark',
+  bandColour: (purpose: string) => `Colour of the band as named, ${purpose}`,
   overStrokeCrop: (state: string) => `Judged from this part of the ${state} picture`,
   adjuster: 'Slack adjuster',
   adjusterKind: 'Kind',

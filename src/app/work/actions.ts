@@ -3,6 +3,7 @@ import type { CameraProfile } from '../../captures/camera-profile.ts';
 import type { Capture } from '../../captures/capture.ts';
 import type { CauseCheck } from '../../finding/causes.ts';
 import type { Chamber } from '../../finding/chamber.ts';
+import type { BandColour } from '../../finding/over-stroke-mark.ts';
 import type { Frame } from '../../frames/frame.ts';
 import type { Mark } from '../../marks/mark.ts';
 import type { PlacedPoint } from '../../marks/placement.ts';
@@ -86,7 +87,8 @@ export type MeasurementAction =
       readonly type: 'set-over-stroke';
       readonly state: OverStrokeState;
       readonly sight: OverStrokeSight | null;
-    };
+    }
+  | { readonly type: 'set-band-colour'; readonly bandColour: BandColour | null };
 
 /** Of the vehicle and the inspection as a whole. */
 export type InspectionAction =

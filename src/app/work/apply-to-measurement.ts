@@ -38,6 +38,11 @@ function changed(
         ...measurement,
         overStrokeMark: { ...measurement.overStrokeMark, [action.state]: action.sight },
       };
+    case 'set-band-colour':
+      return {
+        ...measurement,
+        overStrokeMark: { ...measurement.overStrokeMark, bandColour: action.bandColour },
+      };
     case 'place-ties':
       return withViews(measurement, placeTies(measurement.views, action));
     case 'take-found':
@@ -83,9 +88,10 @@ function swapViews(measurement: MeasurementInput): MeasurementInput {
     applied: 'released',
     pulled: 'pulled',
   };
-  const { released, applied } = measurement.overStrokeMark;
+  const { released, applied, ...mark } = measurement.overStrokeMark;
   const swapped = measurement.views.map((view) => ({ ...view, state: other[view.state] }));
-  return { ...withViews(measurement, swapped), overStrokeMark: { released: applied, applied: released } };
+  const overStrokeMark = { ...mark, released: applied, applied: released };
+  return { ...withViews(measurement, swapped), overStrokeMark };
 }
 
 function withViews(measurement: MeasurementInput, views: readonly View[]): MeasurementInput {

@@ -56,6 +56,7 @@ const PARTS: Readonly<Record<Action['type'], string | null>> = {
   'set-references': 'references',
   'set-camera-still': 'references',
   'set-over-stroke': 'over-stroke-mark',
+  'set-band-colour': 'over-stroke-mark',
   'take-view': 'pictures',
   'drop-view': 'pictures',
   'swap-views': 'pictures',

@@ -81,6 +81,6 @@ export function newMeasurement(id: string, purpose: Purpose): MeasurementInput {
     views: [],
     references: NO_REFERENCES,
     followed: null,
-    overStrokeMark: { released: null, applied: null },
+    overStrokeMark: { released: null, applied: null, bandColour: null },
   };
 }

@@ -85,6 +85,7 @@ test('swapping takes marks and sights along', () => {
   expect(measurementOf(swapped).overStrokeMark).toEqual({
     released: null,
     applied: { sight: 'seen', crop: null, proposal: null },
+    bandColour: null,
   });
 });
 

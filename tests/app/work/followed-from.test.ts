@@ -36,6 +36,7 @@ function followedRecord(): InspectionRecord {
         captureId: released.captureId,
         state: 'released',
         seed: { index: 0, timeTicks: 0 },
+        corrections: [],
         firstIndex: 0,
         timeTicks: [0],
         points: [

@@ -112,6 +112,7 @@ function plainClip({ timesS }: Opened, ticksPerSecond: number) {
     captureId: 'c1',
     state: 'released',
     seed: { index: 0, timeTicks: timeTicks[0] ?? 0 },
+    corrections: [],
     firstIndex: 0,
     timeTicks,
     points: [

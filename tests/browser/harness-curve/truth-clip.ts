@@ -65,6 +65,7 @@ export function truthClip(truth: Truth, ticksPerSecond: number) {
     captureId: 'c1',
     state: 'released',
     seed: { index: view.frameIndex, timeTicks: Math.round((view.frameIndex * ticksPerSecond) / 30) },
+    corrections: [],
     firstIndex: 0,
     timeTicks: frames.map(({ timeS }) => Math.round(timeS * ticksPerSecond)),
     points: [
