@@ -12,7 +12,7 @@ import { fail, ok, type Result } from '../basics/result.ts';
 import { MM_PER_INCH } from '../basics/units.ts';
 import type { FoundMark } from './assist-sight.ts';
 import { strokeNear } from './assist-strokes.ts';
-import { type Frame, placeIn, type TapeEdge, tapeEdge } from './assist-tape-edge.ts';
+import { type Frame, levelIn, placeIn, type TapeEdge, tapeEdge } from './assist-tape-edge.ts';
 import type { Gray } from './gray.ts';
 import {
   type Family,
@@ -21,7 +21,7 @@ import {
   type Rough,
   searchLattice,
 } from './lattice-search.ts';
-import { isInPicture, levelAt } from './level-at.ts';
+import { isInPicture } from './level-at.ts';
 import type { Point } from './point.ts';
 import { fitScale, type ProjectiveScale, placeOf, type Reading, stepAt } from './projective-scale.ts';
 
@@ -171,8 +171,7 @@ export function strokesIn(
         let sum = 0;
         for (let row = 0; row < rows; row++) {
           const t = from + ((to - from) * (row + 0.5)) / rows;
-          const [x, y] = placeIn(frame, s + rough.shear * (t - middle), t);
-          sum += levelAt(gray, x, y);
+          sum += levelIn(gray, frame, s + rough.shear * (t - middle), t);
         }
         return sum / rows;
       };

@@ -19,6 +19,7 @@ export type Stroke = {
 const LEAST_DEPTH = 6;
 const PER_PX = 2;
 const UNKNOWNS = 4;
+const MOST_ROUNDS = 12;
 
 /** profile: brightness at a place along the line. */
 export function strokeNear(
@@ -28,27 +29,40 @@ export function strokeNear(
   widthPx: number,
 ): Stroke | null {
   const count = Math.round(2 * windowPx * PER_PX) + 1;
-  const xs = Array.from({ length: count }, (_, i) => -windowPx + i / PER_PX);
-  const levels = xs.map((x) => profile(s0 + x));
-  const [least, most] = [Math.min(...levels), Math.max(...levels)];
-  let p = xs[levels.indexOf(least)] as number;
+  const levels = new Float64Array(count);
+  let [least, most] = [Infinity, -Infinity];
+  let p = 0;
+  for (let i = 0; i < count; i++) {
+    const x = i / PER_PX - windowPx;
+    const level = profile(s0 + x);
+    levels[i] = level;
+    if (level < least) [least, p] = [level, x];
+    if (level > most) most = level;
+  }
   let [b, c, a] = [most, 0, most - least];
-  let last: { readonly sum: number; readonly u: number } | null = null;
-  for (let round = 0; round < 12; round++) {
-    const normal = new Float64Array(UNKNOWNS * UNKNOWNS);
-    const right = new Float64Array(UNKNOWNS);
+  const normal = new Float64Array(UNKNOWNS * UNKNOWNS);
+  const right = new Float64Array(UNKNOWNS);
+  const slopes = new Float64Array(UNKNOWNS);
+  slopes[0] = 1;
+  let last: { readonly sum: number; readonly lower: Float64Array } | null = null;
+  for (let round = 0; round < MOST_ROUNDS; round++) {
+    normal.fill(0);
+    right.fill(0);
     let sum = 0;
-    for (const [i, x] of xs.entries()) {
+    for (let i = 0; i < count; i++) {
+      const x = i / PER_PX - windowPx;
       const z = (x - p) / widthPx;
       const bell = Math.exp((-z * z) / 2);
-      const slopes = [1, x, -bell, (-a * bell * z) / widthPx];
+      slopes[1] = x;
+      slopes[2] = -bell;
+      slopes[3] = (-a * bell * z) / widthPx;
       const residual = (levels[i] as number) - (b + c * x - a * bell);
       sum += residual * residual;
       for (let j = 0; j < UNKNOWNS; j++) {
-        right[j] = (right[j] as number) + (slopes[j] as number) * residual;
-        for (let k = 0; k < UNKNOWNS; k++)
-          normal[j * UNKNOWNS + k] =
-            (normal[j * UNKNOWNS + k] as number) + (slopes[j] as number) * (slopes[k] as number);
+        const slope = slopes[j] as number;
+        right[j] = (right[j] as number) + slope * residual;
+        for (let k = 0; k <= j; k++)
+          normal[j * UNKNOWNS + k] = (normal[j * UNKNOWNS + k] as number) + slope * (slopes[k] as number);
       }
     }
     const lower = choleskyFactor(normal, UNKNOWNS);
@@ -61,14 +75,14 @@ export function strokeNear(
     ];
     [b, c, a] = [b + db, c + dc, a + da];
     p += Math.max(-0.7, Math.min(0.7, dp));
-    const variance = inverseFromLower(lowerInverse(lower, UNKNOWNS), UNKNOWNS)[
-      UNKNOWNS * UNKNOWNS - 1
-    ] as number;
-    // Half of the samples lie between pixels and say nothing new.
-    last = { sum, u: Math.sqrt((PER_PX * sum * variance) / (count - UNKNOWNS)) };
+    last = { sum, lower };
     if (Math.abs(p) > windowPx) return null;
     if (Math.abs(dp) < 1e-3) break;
   }
   if (!last || a < LEAST_DEPTH) return null;
-  return { atPx: s0 + p, sigmaPx: last.u, depth: a, misfit: Math.sqrt(last.sum / count) / a };
+  const cofactors = inverseFromLower(lowerInverse(last.lower, UNKNOWNS), UNKNOWNS);
+  const variance = cofactors[UNKNOWNS * UNKNOWNS - 1] as number;
+  // Half of the samples lie between pixels and say nothing new.
+  const sigmaPx = Math.sqrt((PER_PX * last.sum * variance) / (count - UNKNOWNS));
+  return { atPx: s0 + p, sigmaPx, depth: a, misfit: Math.sqrt(last.sum / count) / a };
 }

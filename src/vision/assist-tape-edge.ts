@@ -9,6 +9,7 @@
 import { fail, ok, type Result } from '../basics/result.ts';
 import type { Gray } from './gray.ts';
 import { levelAt } from './level-at.ts';
+import { NEAR_PX, type Step, supportBy } from './line-support.ts';
 import type { Point } from './point.ts';
 
 export type Frame = { readonly origin: Point; readonly along: Point; readonly across: Point };
@@ -21,10 +22,9 @@ export type TapeEdge = {
 };
 export type NoTapeEdge = { readonly code: 'tape/no-edge'; readonly share: number };
 
-type Step = { readonly s: number; readonly t: number; readonly rise: number };
-
 const STEPS_ALONG = 160;
-const NEAR_PX = 1;
+/** Of steps, through which lines are laid. */
+const MOST_PAIRS = 4000;
 const LEAST_SHARE = 0.55;
 /** Of 255 levels, over two pixels: less is noise. */
 const LEAST_RISE = 8;
@@ -34,16 +34,24 @@ export const placeIn = ({ origin, along, across }: Frame, s: number, t: number):
   origin[1] + s * along[1] + t * across[1],
 ];
 
+/** The brightness at placeIn. */
+export const levelIn = (gray: Gray, { origin, along, across }: Frame, s: number, t: number): number =>
+  levelAt(gray, origin[0] + s * along[0] + t * across[0], origin[1] + s * along[1] + t * across[1]);
+
 export function tapeEdge(
   gray: Gray,
   frame: Frame,
   lengthPx: number,
   reachPx: number,
 ): Result<TapeEdge, NoTapeEdge> {
-  const columns = Array.from({ length: STEPS_ALONG }, (_, i) => ((i + 0.5) / STEPS_ALONG) * lengthPx);
+  const half = Math.ceil(reachPx) + 2;
+  const columns = Array.from({ length: STEPS_ALONG }, (_, i) => {
+    const s = ((i + 0.5) / STEPS_ALONG) * lengthPx;
+    return { s, levels: levelsAcross(gray, frame, s, half) };
+  });
   const lines = ([1, -1] as const).flatMap((rising) => {
-    const steps = columns.flatMap((s) => stepsAcross(gray, frame, s, reachPx, rising));
-    const line = lineThrough(steps, lengthPx);
+    const steps = columns.map(({ s, levels }) => stepsAcross(levels, s, half, rising));
+    const line = lineThrough(steps, half, lengthPx);
     return line ? [{ ...line, rising }] : [];
   });
   const best = lines.sort((a, b) => score(b, lengthPx, reachPx) - score(a, lengthPx, reachPx))[0];
@@ -57,18 +65,19 @@ function score({ share, at, slope }: Line, lengthPx: number, reachPx: number): n
   return share - 0.3 * (Math.abs(at + (slope * lengthPx) / 2) / reachPx);
 }
 
+function levelsAcross(gray: Gray, frame: Frame, s: number, half: number): Float64Array {
+  const levels = new Float64Array(2 * half + 1);
+  for (let i = 0; i < levels.length; i++) levels[i] = levelIn(gray, frame, s, i - half);
+  return levels;
+}
+
 /** Local maxima of the slope across, smoothed over two pixels. */
-function stepsAcross(gray: Gray, frame: Frame, s: number, reachPx: number, rising: 1 | -1): Step[] {
-  const half = Math.ceil(reachPx) + 2;
-  const level: number[] = [];
-  for (let t = -half; t <= half; t++) {
-    const [x, y] = placeIn(frame, s, t);
-    level.push(levelAt(gray, x, y));
-  }
-  const rise = level.map((_, i) => rising * ((level[i + 1] ?? 0) - (level[i - 1] ?? 0)));
+function stepsAcross(level: Float64Array, s: number, half: number, rising: 1 | -1): Step[] {
+  const riseAt = (i: number) => rising * ((level[i + 1] as number) - (level[i - 1] as number));
   const steps: Step[] = [];
+  let [before, here, after] = [0, riseAt(1), riseAt(2)];
   for (let i = 2; i < level.length - 2; i++) {
-    const [before, here, after] = [rise[i - 1] as number, rise[i] as number, rise[i + 1] as number];
+    [before, here, after] = [here, after, riseAt(i + 1)];
     if (here < LEAST_RISE || here < before || here <= after) continue;
     const shift = (before - after) / (2 * (before - 2 * here + after) || -1);
     steps.push({ s, t: i - half + shift, rise: here });
@@ -78,22 +87,27 @@ function stepsAcross(gray: Gray, frame: Frame, s: number, reachPx: number, risin
 
 type Line = { readonly at: number; readonly slope: number; readonly uAtPx: number; readonly share: number };
 
-function lineThrough(steps: readonly Step[], lengthPx: number): Line | null {
+function lineThrough(columns: readonly (readonly Step[])[], half: number, lengthPx: number): Line | null {
+  const steps = columns.flat();
+  const supportOf = supportBy(columns, half);
   const first = steps.filter(({ s }) => s < 0.35 * lengthPx);
   const last = steps.filter(({ s }) => s > 0.65 * lengthPx);
-  let best: { readonly at: number; readonly slope: number; readonly support: number } | null = null;
-  const every = Math.max(1, Math.floor((first.length * last.length) / 4000));
-  let turn = 0;
-  for (const a of first)
-    for (const b of last) {
-      if (turn++ % every !== 0) continue;
-      const slope = (b.t - a.t) / (b.s - a.s);
-      if (Math.abs(slope) > 0.15) continue;
-      const at = a.t - slope * a.s;
-      const support =
-        supportOf(steps, at, slope) * (1 - 0.3 * Math.min(1, Math.abs(at + (slope * lengthPx) / 2) / 60));
-      if (!best || support > best.support) best = { at, slope, support };
-    }
+  let best: { readonly at: number; readonly slope: number } | null = null;
+  let least = 0;
+  const pairs = first.length * last.length;
+  const every = Math.max(1, Math.floor(pairs / MOST_PAIRS));
+  for (let pair = 0; pair < pairs; pair += every) {
+    const a = first[Math.floor(pair / last.length)] as Step;
+    const b = last[pair % last.length] as Step;
+    const slope = (b.t - a.t) / (b.s - a.s);
+    if (Math.abs(slope) > 0.15) continue;
+    const at = a.t - slope * a.s;
+    const nearness = 1 - 0.3 * Math.min(1, Math.abs(at + (slope * lengthPx) / 2) / 60);
+    const support = supportOf(at, slope, least / nearness);
+    if (support === null || (best && support * nearness <= least)) continue;
+    best = { at, slope };
+    least = support * nearness;
+  }
   if (!best) return null;
   let line = { at: best.at, slope: best.slope, uAtPx: 0 };
   for (let round = 0; round < 3; round++) line = straight(near(steps, line.at, line.slope)) ?? line;
@@ -103,12 +117,6 @@ function lineThrough(steps: readonly Step[], lengthPx: number): Line | null {
 
 const near = (steps: readonly Step[], at: number, slope: number) =>
   steps.filter(({ s, t }) => Math.abs(t - at - slope * s) < NEAR_PX);
-
-function supportOf(steps: readonly Step[], at: number, slope: number): number {
-  let sum = 0;
-  for (const { s, t, rise } of steps) if (Math.abs(t - at - slope * s) < NEAR_PX) sum += Math.min(rise, 40);
-  return sum;
-}
 
 function straight(steps: readonly Step[]): { at: number; slope: number; uAtPx: number } | null {
   const n = steps.length;

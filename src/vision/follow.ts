@@ -30,6 +30,8 @@ export type Follower = {
   /** withTape: with its graduations. */
   next(gray: Gray, withTape: boolean): FrameSight;
   state(): FollowState;
+  /** One more from the same seed, for the other direction: what the seed shows is learned once. They look at frames by turns. */
+  another(resumed: FollowState | null): Follower;
 };
 
 const LEAST_STILLS = 8;
@@ -88,8 +90,13 @@ export function startFollower(
     things,
     tape: seedTape(seed, question.tape),
   };
-  let state = resumed ?? startOf(patches, question);
-  return ok({
+  return ok(followerFrom(kit, resumed));
+}
+
+function followerFrom(kit: FollowKit, resumed: FollowState | null): Follower {
+  const { patches } = kit.stills;
+  let state = resumed ?? startOf(patches, kit.question);
+  return {
     stills: patches.map(({ place }) => place),
     next: (gray, withTape) => {
       const after = followFrame(kit, state, gray, withTape);
@@ -97,7 +104,8 @@ export function startFollower(
       return after.sight;
     },
     state: () => state,
-  });
+    another: (other) => followerFrom(kit, other),
+  };
 }
 
 function followableOf(seed: Gray, thing: FollowedThing, coarsePx: number): Followable | null {

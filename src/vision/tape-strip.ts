@@ -6,10 +6,9 @@
  *          for shifts of the reading and a little stretch; the likest, then finer about it
  * Fails    null where none is like the seed
  */
-import { type Frame, placeIn } from './assist-tape-edge.ts';
+import { type Frame, levelIn } from './assist-tape-edge.ts';
 import type { Gray } from './gray.ts';
 import type { Rough } from './lattice-search.ts';
-import { levelAt } from './level-at.ts';
 import { type ProjectiveScale, placeOf } from './projective-scale.ts';
 
 export type Strip = { readonly rows: readonly Float64Array[]; readonly fromMm: number };
@@ -32,18 +31,22 @@ const LEAST_LIKENESS = 0.65;
 /** A clean blade is about as like an inch farther on: then the nearest is meant. */
 const FAR_LOSS = 0.2;
 
-export function stripOf(gray: Gray, { frame, rough, pxPerMm }: Blade, fromMm: number, toMm: number): Strip {
+export function stripOf(gray: Gray, blade: Blade, fromMm: number, toMm: number): Strip {
+  return { fromMm, rows: rowsOf(gray, blade, { fromMm, toMm, every: 1 }) };
+}
+
+/** every: of the rows, one of so many. */
+function rowsOf(
+  gray: Gray,
+  { frame, rough, pxPerMm }: Blade,
+  { fromMm, toMm, every }: { readonly fromMm: number; readonly toMm: number; readonly every: number },
+): readonly Float64Array[] {
   const count = Math.round((toMm - fromMm) / STEP_MM) + 1;
-  return {
-    fromMm,
-    rows: ROWS_MM.map((acrossMm) => {
-      const t = acrossMm * pxPerMm;
-      return Float64Array.from({ length: count }, (_, i) => {
-        const s = placeOf(rough.scale, fromMm + i * STEP_MM) + rough.shear * t;
-        return levelAt(gray, ...placeIn(frame, s, t));
-      });
-    }),
-  };
+  const places = Float64Array.from({ length: count }, (_, i) => placeOf(rough.scale, fromMm + i * STEP_MM));
+  return ROWS_MM.filter((_, k) => k % every === 0).map((acrossMm) => {
+    const t = acrossMm * pxPerMm;
+    return places.map((place) => levelIn(gray, frame, place + rough.shear * t, t));
+  });
 }
 
 /** The scale that the blade has there, as the seed's strip tells. */
@@ -60,17 +63,22 @@ type Search = { readonly stretches: readonly number[]; readonly reachMm: number;
 type Likest = { readonly preferred: number; readonly scale: ProjectiveScale; readonly likeness: number };
 
 function likest(gray: Gray, blade: Blade, seed: Strip, { stretches, reachMm, every }: Search): Likest | null {
-  const length = (seed.rows[0]?.length ?? 0) - 1;
-  const toMm = seed.fromMm + length * STEP_MM;
+  const sought = lessMeans(seed.rows.filter((_, k) => k % every === 0));
+  const toMm = seed.fromMm + (sought.length - 1) * STEP_MM;
   const reach = Math.round(reachMm / STEP_MM);
   let best: Likest | null = null;
   for (const stretch of stretches) {
     const scale = { ...blade.rough.scale, b: blade.rough.scale.b * (1 + stretch) };
     const there = { ...blade, rough: { ...blade.rough, scale } };
-    const strip = stripOf(gray, there, seed.fromMm - reachMm, toMm + reachMm);
+    const rows = summedUp(
+      rowsOf(gray, there, { fromMm: seed.fromMm - reachMm, toMm: toMm + reachMm, every }),
+    );
     for (let shift = 0; shift <= 2 * reach; shift += every) {
-      const likeness = correlation(seed.rows, strip.rows, shift, every);
-      const preferred = likeness - FAR_LOSS * Math.abs(shift / reach - 1);
+      const loss = FAR_LOSS * Math.abs(shift / reach - 1);
+      // Nothing is more like than 1.
+      if (1 - loss < (best?.preferred ?? 0)) continue;
+      const likeness = correlation(sought, rows, shift);
+      const preferred = likeness - loss;
       if (preferred > (best?.preferred ?? 0))
         best = { preferred, scale: shiftedBy(scale, (shift - reach) * STEP_MM, seed.fromMm, toMm), likeness };
     }
@@ -84,29 +92,39 @@ function shiftedBy(scale: ProjectiveScale, byMm: number, fromMm: number, toMm: n
   return { ...scale, a: scale.a + placeOf(scale, middle + byMm) - placeOf(scale, middle) };
 }
 
-function correlation(
-  a: readonly Float64Array[],
-  b: readonly Float64Array[],
-  shift: number,
-  every: number,
-): number {
-  let [ab, aa, bb] = [0, 0, 0];
-  for (let k = 0; k < a.length; k += every) {
-    const row = a[k] as Float64Array;
-    const other = (b[k] as Float64Array).subarray(shift, shift + row.length);
-    const [ma, mb] = [meanOf(row), meanOf(other)];
-    for (let i = 0; i < row.length; i++) {
-      const [x, y] = [(row[i] as number) - ma, (other[i] as number) - mb];
-      ab += x * y;
-      aa += x * x;
-      bb += y * y;
-    }
-  }
-  return aa > 0 && bb > 0 ? ab / Math.sqrt(aa * bb) : 0;
+type Sought = { readonly rows: readonly Float64Array[]; readonly length: number; readonly square: number };
+
+function lessMeans(rows: readonly Float64Array[]): Sought {
+  const less = rows.map((row) => {
+    const mean = row.reduce((sum, level) => sum + level, 0) / row.length;
+    return row.map((level) => level - mean);
+  });
+  const square = less.reduce((sum, row) => row.reduce((all, level) => all + level * level, sum), 0);
+  return { rows: less, length: rows[0]?.length ?? 0, square };
 }
 
-function meanOf(row: Float64Array): number {
-  let sum = 0;
-  for (const value of row) sum += value;
-  return sum / row.length;
+/** sums, squares: of all before each. */
+type Summed = { readonly row: Float64Array; readonly sums: Float64Array; readonly squares: Float64Array };
+
+function summedUp(rows: readonly Float64Array[]): readonly Summed[] {
+  return rows.map((row) => {
+    const [sums, squares] = [new Float64Array(row.length + 1), new Float64Array(row.length + 1)];
+    for (const [i, level] of row.entries()) {
+      sums[i + 1] = (sums[i] as number) + level;
+      squares[i + 1] = (squares[i] as number) + level * level;
+    }
+    return { row, sums, squares };
+  });
+}
+
+function correlation({ rows, length, square }: Sought, others: readonly Summed[], shift: number): number {
+  let [product, otherSquare] = [0, 0];
+  for (let k = 0; k < rows.length; k++) {
+    const sought = rows[k] as Float64Array;
+    const { row, sums, squares } = others[k] as Summed;
+    for (let i = 0; i < length; i++) product += (sought[i] as number) * (row[shift + i] as number);
+    const sum = (sums[shift + length] as number) - (sums[shift] as number);
+    otherSquare += (squares[shift + length] as number) - (squares[shift] as number) - (sum * sum) / length;
+  }
+  return square > 0 && otherSquare > 0 ? product / Math.sqrt(square * otherSquare) : 0;
 }

@@ -43,14 +43,13 @@ export async function followInNode(
     if (index < clip.seedIndex) before.push(gray);
     else if (look) forwards.push(timed(look, gray, index));
     else {
-      const start = () => startFollower(cv, gray, plan.question, null);
-      const [back, forth] = [start(), start()];
-      if (!back.ok) return back.failure;
+      const forth = startFollower(cv, gray, plan.question, null);
       if (!forth.ok) return forth.failure;
+      const back = forth.value.another(null);
       stills = forth.value.stills;
       look = forth.value.next;
       for (const [at, earlier] of [...before.splice(0).entries()].reverse())
-        backwards.push(timed(back.value.next, earlier, at));
+        backwards.push(timed(back.next, earlier, at));
     }
   }
   const track = trackOf('t1', view, plan, { stills, timeTicks, sights: { forwards, backwards } });

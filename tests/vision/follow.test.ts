@@ -132,6 +132,20 @@ test('half the frames, then a follower from the kept state for the others: the s
   expect([...half, ...FRAMES.slice(12).map((frame) => second.next(frame, false))]).toEqual(SIGHTS);
 });
 
+test('two from one seed, by turns: each sees what it would see alone', () => {
+  const first = started(SEED, QUESTION);
+  const second = first.another(null);
+  const pairs = FRAMES.slice(0, 8).map((frame, i) => [
+    first.next(frame, false),
+    second.next(FRAMES[8 + i] as Gray, false),
+  ]);
+  const alone = started(SEED, QUESTION);
+  expect(pairs.map(([sight]) => sight)).toEqual(SIGHTS.slice(0, 8));
+  expect(pairs.map(([, sight]) => sight)).toEqual(
+    FRAMES.slice(8, 16).map((frame) => alone.next(frame, false)),
+  );
+});
+
 test('a quick rod in blurred frames: gaps, never a wrong place, and found again at rest', () => {
   const quick = (t: number): Doing => ({
     ...AT_REST,

@@ -6,7 +6,6 @@ import { FIRST_BYTES, isPhotoType, mediaTypeOf } from '../../captures/media-type
 import type { Frame } from '../../frames/frame.ts';
 import { type Follower, startFollower } from '../../vision/follow.ts';
 import type { FollowedSight, FollowQuestion, FrameSight } from '../../vision/follow-sight.ts';
-import type { FollowState } from '../../vision/follow-state.ts';
 import type { Gray } from '../../vision/gray.ts';
 import { startOpencv } from '../../vision/start-opencv.browser.ts';
 import { tapeEvery } from './follow-plan.ts';
@@ -38,8 +37,7 @@ async function follow(task: FollowTask): Promise<FollowerFailure | null> {
     if (!seed) return brokeOff('the seed frame does not decode');
     const places = lumaPlaces(task.capture, seed);
     const question = questionIn(places, task.question);
-    const begin = (state: FollowState | null) => startFollower(started.value.cv, seed, question, state);
-    const first = begin(task.from.forwards.state);
+    const first = startFollower(started.value.cv, seed, question, task.from.forwards.state);
     if (!first.ok) return first.failure;
     say({
       is: 'begun',
@@ -49,10 +47,9 @@ async function follow(task: FollowTask): Promise<FollowerFailure | null> {
     const how = { places, tapeEvery: tapeEvery(frames.length) };
     const after = task.seedIndex + 1 + task.from.forwards.count;
     await lookThrough('forwards', first.value, grayForwards(clip, frames, after, frames.length), how);
-    const second = begin(task.from.backwards.state);
-    if (!second.ok) return second.failure;
+    const second = first.value.another(task.from.backwards.state);
     const before = task.seedIndex - task.from.backwards.count;
-    await lookThrough('backwards', second.value, grayBackwards(clip, frames, 0, before), how);
+    await lookThrough('backwards', second, grayBackwards(clip, frames, 0, before), how);
     return null;
   } finally {
     clip.close();
