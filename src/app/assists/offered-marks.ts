@@ -1,5 +1,6 @@
 /** What was found and not yet taken, as the viewer draws it. */
 import { formatLength, type LengthUnit } from '../../basics/length-text.ts';
+import type { LineSort } from '../viewer/found-line.ts';
 import type { OfferedMark } from '../viewer/offered-mark.ts';
 import { ASSISTS } from '../words/assists.ts';
 import { MARK_NAMES } from '../words/marks.ts';
@@ -9,17 +10,21 @@ import type { Assist } from './use-assists.ts';
 export function offeredMarks(assists: readonly Assist[], unit: LengthUnit): readonly OfferedMark[] {
   return assists.flatMap(({ key, question, search }) => {
     if (search?.is !== 'found') return [];
-    const many = isMany(question.of);
     // Beside the hand's own marks stand their names already.
     const named = question.of === 'tape-again' ? (search.marks.at(-1)?.readingMm ?? null) : null;
     return search.marks.map(({ placePx: [xPx, yPx], readingMm }, index) => ({
       id: `${key} ${index}`,
       xPx,
       yPx,
-      minor: many,
+      line: lineOf(question.of),
       name: nameOf(question.of, readingMm, named, unit),
     }));
   });
+}
+
+function lineOf(of: Assist['question']['of']): LineSort | null {
+  if (of === 'clamp-band') return 'rim';
+  return isMany(of) ? 'row' : null;
 }
 
 /** Of many, the one that a hand has not named. */

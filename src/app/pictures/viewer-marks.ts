@@ -2,6 +2,7 @@ import { formatLength, type LengthUnit } from '../../basics/length-text.ts';
 import type { Mark, MarkKind } from '../../marks/mark.ts';
 import type { View } from '../../marks/view.ts';
 import type { Measurement } from '../../measurement/measurement.ts';
+import type { LineSort } from '../viewer/found-line.ts';
 import type { ViewerMark } from '../viewer/viewer-mark.ts';
 import { markName } from '../words/marks.ts';
 
@@ -25,7 +26,15 @@ export function viewerMarks(
     automatic: mark.placedBy !== 'hand',
     doubtful: mark.id === doubtfulId,
     minor: MINOR.includes(mark.kind) || isOneOfMany(mark, view.marks),
+    line: lineOf(mark, view.marks),
   }));
+}
+
+/** A rim that was found keeps its line when a hand moves a point of it. */
+function lineOf(mark: Mark, marks: readonly Mark[]): LineSort | null {
+  if (mark.kind === 'clamp-band')
+    return marks.some(({ kind, placedBy }) => kind === mark.kind && placedBy === 'assist') ? 'rim' : null;
+  return mark.kind === 'tape-graduation' && isOneOfMany(mark, marks) ? 'row' : null;
 }
 
 /** Of graduations that were found, the first and the last say which they are. */

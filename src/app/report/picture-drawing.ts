@@ -3,6 +3,7 @@ import { type Markup, markup } from '../../evidence/markup.ts';
 import type { StrokeDrawing } from '../../measurement/measurement.ts';
 import { textWidthGuessCss } from '../curve/phase-place.ts';
 import type { CropRect } from '../viewer/crop-rect.ts';
+import { alongLine, LINE_SORTS, type LineSort } from '../viewer/found-line.ts';
 import { crossOf } from '../viewer/MarkCross.tsx';
 import { namePlaces } from '../viewer/name-places.ts';
 import { strokeOnScreen } from '../viewer/stroke-on-screen.ts';
@@ -88,8 +89,15 @@ function lines(
 <path d="${axis}" stroke="${DARK}" stroke-width="1.25" stroke-dasharray="22 4 3 4"/>
 <path d="${thin}" stroke="${DARK}" stroke-width="1.5"/>
 <path d="${arrows}" fill="${DARK}"/>
-${marks.map((mark) => cross(view, mark))}${names}
+${LINE_SORTS.map((sort) => foundLine(view, marks, sort))}${marks.map((mark) => cross(view, mark))}${names}
 ${stroke && dimension ? text(dimension, { xCss: stroke.value.leftCss, yCss: stroke.value.topCss + 19 }, VALUE) : null}`;
+}
+
+function foundLine(view: View, marks: readonly ViewerMark[], sort: LineSort): Markup | null {
+  const points = alongLine(marks, sort);
+  if (points.length < 2) return null;
+  const d = polyline(points.map((point) => screenFromFrame(view, point)));
+  return markup`<path d="${d}" stroke="${DARK}" stroke-width="3" stroke-dasharray="7 4"/><path d="${d}" stroke="${LIGHT}" stroke-width="1.25" stroke-dasharray="7 4"/>`;
 }
 
 function nameOf(view: View, mark: ViewerMark) {
@@ -110,7 +118,10 @@ function cross(view: View, mark: ViewerMark): Markup {
   const doubt = mark.doubtful
     ? markup`<circle r="20" stroke="${LIGHT}" stroke-width="5"/><circle r="20" stroke="${DARK}" stroke-width="3" stroke-dasharray="7 5.5"/>`
     : null;
-  return markup`<g transform="translate(${xCss.toFixed(2)} ${yCss.toFixed(2)})">${doubt}<path d="${d}" stroke="${DARK}" stroke-width="5"/><path d="${d}" stroke="${LIGHT}" stroke-width="2"/></g>`;
+  const lines =
+    d &&
+    markup`<path d="${d}" stroke="${DARK}" stroke-width="5"/><path d="${d}" stroke="${LIGHT}" stroke-width="2"/>`;
+  return markup`<g transform="translate(${xCss.toFixed(2)} ${yCss.toFixed(2)})">${doubt}${lines}</g>`;
 }
 
 /** The light edge first and whole, else that of one letter eats into the letter before. */

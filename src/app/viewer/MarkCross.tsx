@@ -49,15 +49,21 @@ export function MarkCross(props: {
           <circle className="viewer-doubt" r="20" />
         </>
       )}
-      <path className="viewer-rim" d={cross} />
-      <path className="viewer-edge" d={cross} />
-      <path className="viewer-line" d={cross} />
+      {cross === null ? null : (
+        <>
+          <path className="viewer-rim" d={cross} />
+          <path className="viewer-edge" d={cross} />
+          <path className="viewer-line" d={cross} />
+        </>
+      )}
       <path className="viewer-focus" d="M-26-26H26V26H-26Z" />
     </g>
   );
 }
 
-export function crossOf(mark: ViewerMark): string {
+/** Null: the line shows where it is. */
+export function crossOf(mark: ViewerMark): string | null {
+  if (mark.line && !mark.selected) return null;
   if (mark.automatic && mark.selected) return SELECTED_TURNED_CROSS;
   if (mark.automatic) return mark.minor ? MINOR_TURNED_CROSS : TURNED_CROSS;
   if (mark.selected) return SELECTED_CROSS;

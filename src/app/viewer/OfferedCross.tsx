@@ -6,7 +6,6 @@ import type { ViewerStore } from './viewer-store.ts';
 
 /** Turned as what an assist set, and broken: it is not a mark yet. */
 const CROSS = 'M-14-14-2.5-2.5M2.5 2.5 14 14M-14 14-2.5 2.5M2.5-2.5 14-14';
-const MINOR_CROSS = 'M-5-5-1.5-1.5M1.5 1.5 5 5M-5 5-1.5 1.5M1.5-1.5 5-5';
 
 export function OfferedCross(props: { readonly store: ViewerStore; readonly mark: OfferedMark }) {
   const { store, mark } = props;
@@ -16,11 +15,14 @@ export function OfferedCross(props: { readonly store: ViewerStore; readonly mark
     const { xCss, yCss } = screenFromFrame(view, mark);
     group.current?.setAttribute('transform', `translate(${xCss} ${yCss})`);
   });
-  const cross = mark.minor ? MINOR_CROSS : CROSS;
   return (
-    <g ref={group} className="viewer-offered" data-minor={mark.minor || undefined}>
-      <path className="viewer-edge" d={cross} />
-      <path className="viewer-line" d={cross} />
+    <g ref={group} className="viewer-offered">
+      {mark.line ? null : (
+        <>
+          <path className="viewer-edge" d={CROSS} />
+          <path className="viewer-line" d={CROSS} />
+        </>
+      )}
       {mark.name === null ? null : (
         <text className="viewer-name" x="-14" y="-18" textAnchor="end">
           {mark.name}

@@ -2,6 +2,8 @@ import { useRef } from 'react';
 import { VIEWER_WORDS } from '../words/viewer.ts';
 import { AimCross } from './AimCross.tsx';
 import { CropFrame } from './CropFrame.tsx';
+import { FoundLine } from './FoundLine.tsx';
+import { LINE_SORTS } from './found-line.ts';
 import { MarkCross } from './MarkCross.tsx';
 import { MarkNames } from './MarkNames.tsx';
 import { OfferedCross } from './OfferedCross.tsx';
@@ -37,8 +39,14 @@ export function Overlay(props: {
         {drawing && dimensionText !== null && (
           <StrokeDimension store={store} stroke={stroke} text={dimensionText} textRef={value} />
         )}
+        {LINE_SORTS.map((sort) => (
+          <FoundLine key={sort} store={store} marks={viewer.offered ?? []} sort={sort} offered />
+        ))}
         {viewer.offered?.map((mark) => (
           <OfferedCross key={mark.id} store={store} mark={mark} />
+        ))}
+        {LINE_SORTS.map((sort) => (
+          <FoundLine key={sort} store={store} marks={marks} sort={sort} />
         ))}
         <MarkNames store={store} marks={marks} stroke={stroke} />
         {placing !== null && <AimCross store={store} />}

@@ -1,4 +1,5 @@
 /** A mark as the viewer shows it. The shell makes it from the view's mark, the fit and the selection. */
+import type { LineSort } from './found-line.ts';
 import type { FramePoint } from './view-transform.ts';
 
 export type ViewerMark = FramePoint & {
@@ -10,4 +11,6 @@ export type ViewerMark = FramePoint & {
   readonly doubtful: boolean;
   /** One of many alike: drawn smaller, and named only when it is selected or doubtful. */
   readonly minor: boolean;
+  /** The found line on which it lies, drawn as a line: no cross of its own then. */
+  readonly line?: LineSort | null;
 };
