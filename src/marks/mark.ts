@@ -18,6 +18,8 @@ const placed = {
   /** Of a mark followed through a clip: the mark it was followed from. How far that one is off, this one is too; sigmaPx is of the
    * following alone. */
   followedFrom: z.string().min(1).max(64).optional(),
+  /** Of a hand's mark of another frame of a clip, carried to this one by what was followed from it: that mark. sigmaPx is the hand's. */
+  carriedFrom: z.string().min(1).max(64).optional(),
 };
 
 /** chamber-face: where the rod leaves the chamber face, on the rod's middle line. clevis-pin: centre of the pin's visible end.

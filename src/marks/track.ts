@@ -71,3 +71,13 @@ export function placeAt({ xCentiPx, yCentiPx, sigmaMilliPx }: TrackPoint, i: num
   if (x == null || y == null || sigma == null) return null;
   return { xPx: x / 100, yPx: y / 100, sigmaPx: sigma / 1000 };
 }
+
+/** Of all that were followed of a kind. i counts from the track's first frame; null in a gap. */
+export function sharpestPlace({ points }: Track, kind: FollowedKind, i: number): FollowedPlace | null {
+  let best: FollowedPlace | null = null;
+  for (const point of points) {
+    const place = point.kind === kind ? placeAt(point, i) : null;
+    if (place && !(best && best.sigmaPx <= place.sigmaPx)) best = place;
+  }
+  return best;
+}

@@ -45,6 +45,8 @@ export type ClipMeasurement = {
   /** What stands still scatters about the camera's own motion by this, in units of what was stated: 1 as it should be. More: rolling
    * shutter, the phone's own steadying, or something that did not stand still. */
   readonly stillScatter: number;
+  /** Frames where a person showed where things are, counted from the track's first; the first one is the seed. */
+  readonly marked: readonly number[];
   readonly gaps: readonly {
     readonly kind: FollowedKind;
     readonly from: number;

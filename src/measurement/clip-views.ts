@@ -13,11 +13,11 @@ import { transformed } from '../adjustment/pose.ts';
 import { assert, fail, ok, type Result } from '../basics/result.ts';
 import { IDENTITY3 } from '../basics/rotation.ts';
 import type { Mark } from '../marks/mark.ts';
-import { placeAt, type Track } from '../marks/track.ts';
+import { placeAt, sharpestPlace, type Track, type TrackPoint } from '../marks/track.ts';
 import { BRAKE_STATES, type View } from '../marks/view.ts';
 import type { ClipFailure, Phase } from './clip-measurement.ts';
 import { clipTravel } from './clip-travel.ts';
-import { followedMarks, frameView, tieMarks } from './followed-marks.ts';
+import { followedMarks, frameView, tieMarks, withCarriedHands } from './followed-marks.ts';
 import { framePoses } from './frame-poses.ts';
 import type { MeasureInput, MeasurementFailure } from './measurement.ts';
 import { phasesOf, type TravelPoint } from './phases.ts';
@@ -76,18 +76,29 @@ export function clipViews(
     ...followedMarks(track, middle, bySeed, ['chamber-face', ...kinds]),
     ...tieMarks(track, middle, ties),
   ]);
-  const views = [
-    { ...bySeed, marks: [...bySeed.marks, ...tieMarks(track, seed, ties)] },
-    otherView,
-    ...input.views.filter(({ state }) => state === 'pulled'),
-  ];
+  // What was followed from another frame than the seed, too, ties that frame's spot to this one.
+  const besides = followedMarks(
+    { ...track, points: track.points.filter(isOfCorrection(track)) },
+    seed,
+    bySeed,
+    ['chamber-face', 'clevis-pin'],
+  );
+  const ownView = { ...bySeed, marks: [...bySeed.marks, ...besides, ...tieMarks(track, seed, ties)] };
+  const [otherCarried, ownCarried, ...sideCarried] = withCarriedHands(
+    [otherView, ownView, ...sideViews],
+    track,
+  ) as readonly [View, View, ...View[]];
+  const views = [ownCarried, otherCarried, ...input.views.filter(({ state }) => state === 'pulled')];
   const inOrder = BRAKE_STATES.flatMap((state) => views.filter((view) => view.state === state));
-  const sound = soundMarks({ ...input, views: inOrder, sideViews });
+  const sound = soundMarks({ ...input, views: inOrder, sideViews: sideCarried });
   if (!sound.ok) return sound;
-  const pin = meanPin(sound.value.adjustment, track, other, middle);
-  if (!pin.ok) return pin;
-  const asMean = (mark: Mark): Mark =>
-    mark.kind === 'clevis-pin' && mark.followedFrom !== undefined ? { ...mark, ...pin.value } : mark;
+  const means = meanPins(sound.value.adjustment, track, other, middle);
+  if (!means.ok) return means;
+  const asMean = (mark: Mark): Mark => {
+    const mean = means.value.get(mark.followedFrom ?? mark.carriedFrom ?? '');
+    if (mark.kind !== 'clevis-pin' || !mean) return mark;
+    return { ...mark, ...mean, ...(mark.carriedFrom === undefined ? {} : { sigmaPx: mark.sigmaPx }) };
+  };
   const { views: soundViews, sideViews: soundSideViews } = sound.value.input;
   return ok({
     views: soundViews.map((view) =>
@@ -96,6 +107,11 @@ export function clipViews(
     sideViews: soundSideViews,
   });
 }
+
+const isOfCorrection =
+  ({ corrections }: Track) =>
+  ({ markId }: TrackPoint) =>
+    corrections.some(({ marks }) => marks.some(({ id }) => id === markId));
 
 type Part = ReturnType<typeof restingPart>;
 
@@ -124,13 +140,12 @@ function plateausOf(
 
 /** Of the frames that show pin and face and most that stands still, the one nearest to the plateau's mean. */
 function middleFrame(track: Track, points: readonly TravelPoint[], { from, to }: Part): number {
-  const face = track.points.find(({ kind }) => kind === 'chamber-face');
   const inside = points
     .filter(({ frame }) => frame >= from && frame <= to)
     .map((point) => ({
       ...point,
       seen: stillsOf(track).filter((still) => placeAt(still, point.frame)).length,
-      faced: face !== undefined && placeAt(face, point.frame) !== null,
+      faced: sharpestPlace(track, 'chamber-face', point.frame) !== null,
     }));
   const most = Math.max(...inside.map(({ seen }) => seen));
   const mean = inside.reduce((sum, { travel }) => sum + travel, 0) / inside.length;
@@ -162,16 +177,37 @@ function framesOf({ from, to }: Part, most: number): readonly number[] {
   return Array.from({ length: Math.ceil(count / every) }, (_, i) => from + i * every);
 }
 
-/** Where the pin's followed spot would be in the middle frame if it were at its mean place over the plateau. */
-function meanPin(
+type MeanPlace = Pick<Mark, 'xPx' | 'yPx' | 'sigmaPx'>;
+
+/** Of each spot of the pin that the middle frame shows, by the mark that it was followed from. */
+function meanPins(
   adjustment: Adjustment,
   track: Track,
+  part: Part,
+  middle: number,
+): Result<ReadonlyMap<string, MeanPlace>, ClipFailure> {
+  const poses = framePoses(adjustment, track);
+  const means = new Map<string, MeanPlace>();
+  for (const point of track.points) {
+    if (point.kind !== 'clevis-pin' || !placeAt(point, middle)) continue;
+    const mean = meanPin(adjustment, poses, point, part, middle);
+    if (!mean.ok) return mean;
+    means.set(point.markId, mean.value);
+  }
+  return ok(means);
+}
+
+/** Where a followed spot of the pin would be in the middle frame if it were at its mean place over the frames of the plateau that show it. */
+function meanPin(
+  { problem, layout, best }: Adjustment,
+  poses: ReturnType<typeof framePoses>,
+  point: TrackPoint,
   { from, to }: Part,
   middle: number,
-): Result<Pick<Mark, 'xPx' | 'yPx' | 'sigmaPx'>, ClipFailure> {
-  const { problem, layout, best } = adjustment;
-  const poses = framePoses(adjustment, track);
-  const pins = poses.slice(from, to + 1).flatMap((pose) => pose?.pin ?? []);
+): Result<MeanPlace, ClipFailure> {
+  const pins = poses.flatMap((pose, frame) =>
+    pose?.pin && frame >= from && frame <= to && placeAt(point, frame) ? [pose.pin] : [],
+  );
   const at = poses[middle];
   if (pins.length === 0 || !at)
     return fail({ code: 'clip/pin-lost', seen: pins.length, frames: to - from + 1 });
@@ -181,8 +217,7 @@ function meanPin(
       pins.map(({ covariance }) => Math.sqrt(covariance[i] as number)),
     );
   const [x, y] = [mean(({ xMm }) => xMm, 0), mean(({ yMm }) => yMm, 3)];
-  const pin = track.points.find(({ kind }) => kind === 'clevis-pin');
-  const offset = pin && layout.offsets.get(pin.markId);
+  const offset = layout.offsets.get(point.markId);
   const [ox, oy] = offset === undefined ? [0, 0] : [best.x[offset] as number, best.x[offset + 1] as number];
   const z = problem.hand * (best.x[layout.pinDepth] as number);
   const camera = layout.cameras[problem.views[0]?.camera ?? 0] as number;

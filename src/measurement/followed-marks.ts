@@ -18,7 +18,7 @@ const LEAST_SIGMA_PX: Readonly<Record<FollowedKind, number>> = {
 /** The face is carried with what stands still about it, while the rod that leaves it there swivels by up to 3 mm: of the rod's length. */
 const SWIVEL = 0.02;
 
-/** Of the kinds named, as far as the frame shows them; each followed from its mark in the seed's view. */
+/** Of the kinds named, as far as the frame shows them; each followed from its mark in the seed's view or in a correction. */
 export function followedMarks(
   track: Track,
   frame: number,
@@ -26,14 +26,36 @@ export function followedMarks(
   kinds: readonly Exclude<FollowedKind, 'still'>[],
 ): readonly Mark[] {
   const faceSigma = SWIVEL * rodPxOf(seed);
+  const hands = [...seed.marks, ...track.corrections.flatMap(({ marks }) => marks)];
   return track.points.flatMap((point): Mark[] => {
-    const from = seed.marks.find(({ id }) => id === point.markId);
+    const from = hands.find(({ id }) => id === point.markId);
     if (!from || point.kind === 'still' || !kinds.includes(point.kind)) return [];
     const placed = placedIn(track, point, frame);
     if (!placed) return [];
     const sigmaPx = point.kind === 'chamber-face' ? Math.hypot(placed.sigmaPx, faceSigma) : placed.sigmaPx;
     return [{ ...from, ...placed, sigmaPx, followedFrom: from.id }];
   });
+}
+
+/**
+ * What the hand that put a frame right says of the thing itself. That frame is no view, as the brake may move in it: so the mark is taken
+ * along, once, to the first view that shows what was followed from it.
+ */
+export function withCarriedHands(views: readonly View[], { corrections }: Track): readonly View[] {
+  const hands = corrections.flatMap(({ marks }) => marks);
+  const shows = (view: View, { id }: Mark) => view.marks.find(({ followedFrom }) => followedFrom === id);
+  return views.map((view, i) => ({
+    ...view,
+    marks: [
+      ...view.marks,
+      ...hands.flatMap((hand): Mark[] => {
+        const there = shows(view, hand);
+        if (!there || views.slice(0, i).some((earlier) => shows(earlier, hand))) return [];
+        const { xPx, yPx } = there;
+        return [{ ...hand, id: `${there.id}+`, xPx, yPx, placedBy: 'tracker', carriedFrom: hand.id }];
+      }),
+    ],
+  }));
 }
 
 export function tieMarks(track: Track, frame: number, ties: readonly TrackPoint[]): readonly Mark[] {

@@ -19,9 +19,11 @@ export type FixedPose = { readonly rotation: Mat3; readonly translation: Vec3 };
 
 export type FrameSights = {
   readonly stills: readonly { readonly world: Vec3; readonly place: FollowedPlace }[];
-  readonly pin: FollowedPlace | null;
-  /** The followed spot from the pin's centre. */
-  readonly pinOffset: readonly [xMm: number, yMm: number];
+  /** Spots that were followed with the pin, and where each lies from its centre. */
+  readonly pins: readonly {
+    readonly place: FollowedPlace;
+    readonly offset: readonly [xMm: number, yMm: number];
+  }[];
   /** In the chamber frame. */
   readonly pinZMm: number;
 };
@@ -48,7 +50,8 @@ export function framePose(
 ): FramePose | null {
   if (sights.stills.length < LEAST_STILLS) return null;
   const cameraAt = layout.cameras[camera] as number;
-  const size = POSE_UNKNOWNS + (sights.pin ? 2 : 0);
+  const hasPin = sights.pins.length > 0;
+  const size = POSE_UNKNOWNS + (hasPin ? 2 : 0);
   const room = roomForProjection();
   let { rotation, translation } = from;
   let [px, py] = pinFrom;
@@ -76,15 +79,15 @@ export function framePose(
       }
     };
     for (const { world, place } of sights.stills) add(world, place, false);
-    const [ox, oy] = sights.pinOffset;
-    if (sights.pin) add([px + ox, py + oy, sights.pinZMm], sights.pin, true);
+    for (const { place, offset } of sights.pins)
+      add([px + offset[0], py + offset[1], sights.pinZMm], place, true);
     const factor = choleskyFactor(normal, size);
     if (!factor) return null;
     const step = choleskySolve(factor, size, right);
     const at = (i: number) => step[i] as number;
     rotation = multiply(rotationFromVector([at(0), at(1), at(2)]), rotation);
     translation = [translation[0] + at(3), translation[1] + at(4), translation[2] + at(5)];
-    if (sights.pin) [px, py] = [px + at(6), py + at(7)];
+    if (hasPin) [px, py] = [px + at(6), py + at(7)];
     if (!step.every(Number.isFinite)) return null;
     if (Math.max(...step.subarray(3).map(Math.abs)) > ENOUGH_MM) continue;
     const degreesOfFreedom = 2 * sights.stills.length - POSE_UNKNOWNS;
@@ -93,7 +96,7 @@ export function framePose(
     const covariance = [6, 7].flatMap((i) => [6, 7].map((j) => widened * (inverse[i * size + j] as number)));
     return {
       pose: { rotation, translation },
-      pin: sights.pin && { xMm: px, yMm: py, covariance },
+      pin: hasPin ? { xMm: px, yMm: py, covariance } : null,
       chiSquare,
       degreesOfFreedom,
     };

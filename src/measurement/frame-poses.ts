@@ -42,11 +42,8 @@ export function framePoses(adjustment: Adjustment, track: Track): readonly (Fram
   return poses;
 }
 
-function sightsOf(
-  { problem, layout, best }: Adjustment,
-  track: Track,
-  viewIndex: number,
-): (frame: number) => FrameSights {
+function sightsOf(adjustment: Adjustment, track: Track, viewIndex: number): (frame: number) => FrameSights {
+  const { problem, layout, best } = adjustment;
   const { hand } = problem;
   const marks = problem.views[viewIndex]?.marks ?? [];
   const worldOf = ({ kind, markId }: TrackPoint): Vec3 | null => {
@@ -63,15 +60,27 @@ function sightsOf(
     const world = worldOf(point);
     return world ? [{ point, world }] : [];
   });
-  const pin = track.points.find(({ kind }) => kind === 'clevis-pin');
-  const offset = pin && layout.offsets.get(pin.markId);
+  const pins = track.points
+    .filter(({ kind }) => kind === 'clevis-pin')
+    .map((point) => ({ point, ...spotOf(adjustment, track, point) }));
   return (frame) => ({
     stills: fixed.flatMap(({ point, world }) => {
       const place = placeAt(point, frame);
       return place ? [{ world, place }] : [];
     }),
-    pin: pin ? placeAt(pin, frame) : null,
-    pinOffset: offset === undefined ? [0, 0] : [best.x[offset] as number, best.x[offset + 1] as number],
+    pins: pins.flatMap(({ point, offset, sigmaPx }) => {
+      const place = placeAt(point, frame);
+      return place ? [{ place: { ...place, sigmaPx: Math.hypot(place.sigmaPx, sigmaPx) }, offset }] : [];
+    }),
     pinZMm: hand * (best.x[layout.pinDepth] as number),
   });
+}
+
+/** Where a followed spot lies from the pin's centre; of one that no view shows, that is as uncertain as the hand that set it. */
+function spotOf({ layout, best }: Adjustment, { corrections }: Track, { markId }: TrackPoint) {
+  const at = layout.offsets.get(markId);
+  if (at !== undefined)
+    return { offset: [best.x[at] as number, best.x[at + 1] as number] as const, sigmaPx: 0 };
+  const mark = corrections.flatMap(({ marks }) => marks).find(({ id }) => id === markId);
+  return { offset: [0, 0] as const, sigmaPx: mark?.sigmaPx ?? 0 };
 }

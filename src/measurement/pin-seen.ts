@@ -3,10 +3,11 @@
  *
  * Fails    'clip/few-still': what stands still tells how too few of the frames moved; 'clip/pin-lost': too few show the pin
  */
-import { assert, fail, ok, type Result } from '../basics/result.ts';
-import { placeAt, type Track } from '../marks/track.ts';
+import { fail, ok, type Result } from '../basics/result.ts';
+import type { Track } from '../marks/track.ts';
 import type { ClipFailure } from './clip-measurement.ts';
 import type { TravelPoint } from './phases.ts';
+import { pinPlaces } from './pin-places.ts';
 import type { Place } from './places-fit.ts';
 import { placeOf } from './still-motion.ts';
 
@@ -19,14 +20,13 @@ export function pinSeen<Look>(
   ticksPerSecond: number,
   lookOf: (frame: number) => ((place: Place) => Look) | null,
 ): Result<readonly (Omit<TravelPoint, 'travel'> & Look)[], ClipFailure> {
-  const pin = track.points.find(({ kind }) => kind === 'clevis-pin');
-  assert(pin, 'the pin is followed always');
+  const places = pinPlaces(track);
   const frames = track.timeTicks.length;
   let moved = 0;
   const seen = track.timeTicks.flatMap((ticks, frame) => {
     const look = lookOf(frame);
     if (look) moved++;
-    const at = placeAt(pin, frame);
+    const at = places[frame];
     if (!look || !at) return [];
     return [{ frame, timeS: ticks / ticksPerSecond, u: at.sigmaPx, ...look(placeOf(at)) }];
   });

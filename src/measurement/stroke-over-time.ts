@@ -12,7 +12,7 @@ import { adjust } from '../adjustment/adjust.ts';
 import type { Adjustment } from '../adjustment/adjustment.ts';
 import { assert, fail, ok, type Result } from '../basics/result.ts';
 import { MM_PER_INCH } from '../basics/units.ts';
-import { placeAt, type Track } from '../marks/track.ts';
+import { sharpestPlace, type Track } from '../marks/track.ts';
 import { applicationsOf } from './applications.ts';
 import { cameraSwayMm } from './camera-sway.ts';
 import type { ClipFailure, ClipMeasurement, ClipWarning, CurvePoint } from './clip-measurement.ts';
@@ -76,6 +76,9 @@ export function strokeOverTime(
     spreadMm,
     square: squarePassing(curve),
     stillScatter,
+    marked: [track.seed, ...track.corrections.map(({ frame }) => frame)].map(
+      ({ index }) => index - track.firstIndex,
+    ),
     gaps: gapsOf(track),
     warnings: [
       ...swayWarning(input, measurement.value.strokeMm, poses),
@@ -112,15 +115,16 @@ function scatterOf(poses: readonly (FramePose | null)[]): number {
 }
 
 function gapsOf(track: Track): ClipMeasurement['gaps'] {
-  return track.points
-    .filter(({ kind }) => kind === 'clevis-pin' || kind === 'camshaft-end' || kind === 'chamber-face')
-    .flatMap((point) => {
-      const gaps: { kind: typeof point.kind; from: number; to: number }[] = [];
+  const kinds = new Set(track.points.map(({ kind }) => kind));
+  return (['clevis-pin', 'chamber-face', 'camshaft-end'] as const)
+    .filter((kind) => kinds.has(kind))
+    .flatMap((kind) => {
+      const gaps: { kind: typeof kind; from: number; to: number }[] = [];
       for (const frame of track.timeTicks.keys()) {
-        if (placeAt(point, frame)) continue;
+        if (sharpestPlace(track, kind, frame)) continue;
         const last = gaps.at(-1);
         if (last && last.to === frame - 1) last.to = frame;
-        else gaps.push({ kind: point.kind, from: frame, to: frame });
+        else gaps.push({ kind, from: frame, to: frame });
       }
       return gaps;
     });

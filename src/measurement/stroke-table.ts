@@ -16,10 +16,11 @@ const COLUMNS = [
   'u_stroke_in',
   'arm_angle_deg',
   'u_arm_angle_deg',
+  'marked_by_hand',
 ];
 
 /** firstIndex: of the track's first frame in its clip. Fields in a gap are empty. */
-export function strokeTable({ curve, applications }: ClipMeasurement, firstIndex: number): string {
+export function strokeTable({ curve, applications, marked }: ClipMeasurement, firstIndex: number): string {
   const phaseAt = (frame: number): PhaseKind | '' =>
     applications.flatMap(({ phases }) => phases).find(({ from, to }) => from <= frame && frame <= to)?.kind ??
     '';
@@ -31,6 +32,7 @@ export function strokeTable({ curve, applications }: ClipMeasurement, firstIndex
       ...pair(stroke, (mm) => mm, 3),
       ...pair(stroke, inchesFromMm, 4),
       ...pair(armAngleRad, degFromRad, 3),
+      marked.includes(frame) ? 'yes' : '',
     ].join(','),
   );
   return [COLUMNS.join(','), ...lines, ''].join('\r\n');

@@ -114,9 +114,10 @@ function measurementFault(
   return (
     firstOf(marked, ({ path: at, view }) => frameFault(view, at, captures)) ??
     duplicate(marks.map(({ path: at, mark }) => ({ path: `${at}.id`, id: mark.id }))) ??
-    firstOf(marks, ({ path: at, mark: { followedFrom: id } }) =>
-      id === undefined || seeds.has(id) ? null : { code: 'record/seed-missing', path: at, id },
-    ) ??
+    firstOf(marks, ({ path: at, mark: { followedFrom, carriedFrom } }) => {
+      const id = [followedFrom, carriedFrom].find((each) => each !== undefined && !seeds.has(each));
+      return id === undefined ? null : { code: 'record/seed-missing', path: at, id };
+    }) ??
     (followed && trackFault(followed.track, `${path}.followed.track`, captures))
   );
 }

@@ -11,6 +11,7 @@ const CLIP: ClipMeasurement = {
   spreadMm: null,
   square: null,
   stillScatter: 1,
+  marked: [1],
   gaps: [],
   warnings: [],
 };
@@ -30,5 +31,6 @@ test('lines end with CR LF, all have as many fields, a gap is empty: RFC 4180', 
   expect(Number(of('u_stroke_in', first))).toBe(0.01);
   expect(Number(of('arm_angle_deg', first))).toBe(90);
   expect(of('stroke_mm', second)).toBe('');
+  expect([of('marked_by_hand', first), of('marked_by_hand', second)]).toEqual(['', 'yes']);
   expect(of('time_s', second)).toBe('0.333333');
 });

@@ -8,6 +8,7 @@ import { AngleStripDrawing } from './AngleStripDrawing.tsx';
 import { CurveGaps } from './CurveGaps.tsx';
 import { bandPath, curvePath } from './curve-path.ts';
 import { curveScale, GAP_LANE_CSS } from './curve-scale.ts';
+import { markedPath } from './marked-path.ts';
 import { PlateauDimension } from './PlateauDimension.tsx';
 import { PointTick } from './PointTick.tsx';
 import { plateauNotes } from './plateau-notes.ts';
@@ -75,6 +76,7 @@ export const CurveDrawing = memo(function CurveDrawing({ measurement, limitMm, u
         <PointTick key={`${note.kind} ${note.xCss}`} note={note} />
       ))}
       <CurveGaps measurement={measurement} scale={scale} of="stroke" baseCss={baseCss} />
+      <path className="curve-marked" d={markedPath(measurement, scale)} />
       {limitMm === null ? null : (
         <text className="curve-limit-text" x={leftCss + 6} y={yAt(limitMm) - 7}>
           {`${FINDING.limit} ${lengthText(limitMm, unit)}`}

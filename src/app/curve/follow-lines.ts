@@ -6,7 +6,13 @@
  *          extension line runs through the pin as followed, in the same direction, to the dimension line.
  * Fails    a place that is not seen has no cross; without the pin, or with too little that stands still, there is no dimension.
  */
-import { type FollowedKind, placeAt, type Track } from '../../marks/track.ts';
+import {
+  type FollowedKind,
+  type FollowedPlace,
+  placeAt,
+  sharpestPlace,
+  type Track,
+} from '../../marks/track.ts';
 import type { PicturePoint, StrokeDrawing } from '../../measurement/measurement.ts';
 import { type Pair, type PictureMove, pictureMove } from './picture-move.ts';
 
@@ -24,7 +30,7 @@ export type FollowLines = {
 
 /** i counts from the track's first frame. */
 export function followLines(track: Track, i: number, drawn: Drawn | null): FollowLines {
-  const seen = track.points.map((point) => ({ kind: point.kind, place: placeAt(point, i) }));
+  const seen = [...stillsSeen(track, i), ...thingsSeen(track, i)];
   const pin = seen.find(({ kind }) => kind === 'clevis-pin')?.place;
   const move = drawn && moveBetween(track, drawn.at, i);
   return {
@@ -34,6 +40,24 @@ export function followLines(track: Track, i: number, drawn: Drawn | null): Follo
     ],
     drawing: drawn && move && pin ? carried(drawn.drawing, move, [pin.xPx, pin.yPx]) : null,
   };
+}
+
+type Seen = { readonly kind: FollowedKind; readonly place: FollowedPlace | null };
+
+const stillsSeen = ({ points }: Track, i: number): readonly Seen[] =>
+  points
+    .filter(({ kind }) => kind === 'still')
+    .map((point) => ({ kind: point.kind, place: placeAt(point, i) }));
+
+/** Each graduation is one; of face, pin and camshaft several spots may be followed, and one cross says where it is. */
+function thingsSeen(track: Track, i: number): readonly Seen[] {
+  const graduations = track.points.filter(({ kind }) => kind === 'tape-graduation');
+  const kinds = new Set(track.points.map(({ kind }) => kind));
+  const single = (['clevis-pin', 'chamber-face', 'camshaft-end'] as const).filter((kind) => kinds.has(kind));
+  return [
+    ...single.map((kind): Seen => ({ kind, place: sharpestPlace(track, kind, i) })),
+    ...graduations.map((point): Seen => ({ kind: point.kind, place: placeAt(point, i) })),
+  ];
 }
 
 const STANDS_STILL: readonly FollowedKind[] = ['still', 'chamber-face', 'camshaft-end'];

@@ -7,7 +7,7 @@ import type { BandColour } from '../../finding/over-stroke-mark.ts';
 import type { Frame } from '../../frames/frame.ts';
 import type { FrameFailure } from '../../frames/frame-failure.ts';
 import type { FrameSource } from '../../frames/frame-source.browser.ts';
-import { placeAt, type Track } from '../../marks/track.ts';
+import { sharpestPlace, type Track } from '../../marks/track.ts';
 import type { RodInPicture } from '../../measurement/rod-in-picture.ts';
 import { paintBox } from '../../vision/paint-region.ts';
 import type { Rect } from '../../vision/rect.ts';
@@ -80,9 +80,10 @@ async function pieceOf(
 
 /** Carried along with the chamber face where the clip was followed; else the camera is taken to have moved little. */
 function movedRod(rod: RodInPicture, track: Track | null, taken: Frame, frame: Frame): RodInPicture {
-  const face = track?.points.find(({ kind }) => kind === 'chamber-face');
-  if (!track || !face) return rod;
-  const [from, to] = [taken, frame].map(({ index }) => placeAt(face, index - track.firstIndex));
+  if (!track) return rod;
+  const [from, to] = [taken, frame].map(({ index }) =>
+    sharpestPlace(track, 'chamber-face', index - track.firstIndex),
+  );
   if (!from || !to) return rod;
   return { ...rod, facePx: [rod.facePx[0] + to.xPx - from.xPx, rod.facePx[1] + to.yPx - from.yPx] };
 }

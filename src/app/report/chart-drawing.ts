@@ -12,6 +12,7 @@ import {
   SQUARE_RAD,
 } from '../curve/curve-scale.ts';
 import { gapNotes, gapsIn } from '../curve/gap-notes.ts';
+import { markedPath } from '../curve/marked-path.ts';
 import { type PlateauNote, plateauNotes } from '../curve/plateau-notes.ts';
 import { type PointNote, pointNotes } from '../curve/point-notes.ts';
 import type { ScreenPoint } from '../viewer/view-transform.ts';
@@ -43,6 +44,7 @@ ${plateaus.map((note) => plateau(note, plateaus.length > 1, hatch))}
 <path stroke="${INK}" stroke-width="1.75" d="${curvePath(frames, { xAt, yAt })}"/>
 ${pointNotes(measurement, scale).map(point)}
 ${gaps(measurement, scale, 'stroke', baseCss)}
+<path fill="${INK}" d="${markedPath(measurement, scale)}"/>
 ${limitMm === null ? null : label(`${FINDING.limit} ${lengthText(limitMm, unit)}`, { xCss: leftCss + 6, yCss: yAt(limitMm) - 6 })}
 ${angleStrip(measurement, scale)}
 </svg>`;

@@ -12,7 +12,7 @@ export const CURVE = {
   stroke: 'Stroke',
   angle: 'Arm angle',
   time: 'Time in the clip',
-  key: 'Boxed: the stroke ± U at 95 %. Hatched along the curve: u of a frame alone, where it is wider than the line.',
+  key: 'Boxed: the stroke ± U at 95 %. Hatched along the curve: u of a frame alone, where it is wider than the line. Triangles under the time axis: frames marked by hand.',
   ninety: '90 %',
   square: 'square',
   frame: (frame: number, frames: number) => `frame ${frame + 1} of ${frames}`,

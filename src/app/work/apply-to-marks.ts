@@ -24,6 +24,6 @@ export function applyToMarks(marks: readonly Mark[], action: MarkAction): readon
 }
 
 /** Where a hand puts it, it stands for itself. */
-function byHand({ followedFrom: _, ...mark }: Mark, point: PlacedPoint): Mark {
+function byHand({ followedFrom: _, carriedFrom: __, ...mark }: Mark, point: PlacedPoint): Mark {
   return { ...mark, ...point, placedBy: 'hand' };
 }

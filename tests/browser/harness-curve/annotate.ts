@@ -152,6 +152,7 @@ function plainClip({ timesS }: Opened, ticksPerSecond: number) {
     spreadMm: null,
     square: null,
     stillScatter: 1,
+    marked: [],
     gaps: [],
     warnings: [],
   };

@@ -61,6 +61,7 @@ export function simulatedClip(wanted: Wanted): ClipMeasurement {
     spreadMm: pushes.length > 1 ? uncertain(Math.max(...strokes) - Math.min(...strokes), 0.16) : null,
     square: square?.stroke ? { timeS: square.timeS, strokeMm: square.stroke } : null,
     stillScatter: 1.1,
+    marked: [],
     gaps,
     warnings: wanted.warnings,
   };

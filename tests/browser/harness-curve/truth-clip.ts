@@ -142,6 +142,7 @@ function measurementOf(
     spreadMm: null,
     square: null,
     stillScatter: 1,
+    marked: [],
     gaps: [{ kind: 'clevis-pin', ...HIDDEN }],
     warnings: [],
   };
