@@ -1,17 +1,19 @@
 /**
- * The motion that most of what stands still has in common from one picture to the next.
+ * The motion that most of what stands still has in common from one picture to the next; what is near the chamber counts most.
  *
- * Model    x' = a x - b y + c, y' = b x + a y + d; of pairs of places drawn at random the motion that most places agree with, then
- *          least squares over those
- * Assumes  a short time between the pictures: parallax is within the tolerance
- * Fails    null where fewer than half agree
+ * Model    x' = a x - b y + c, y' = b x + a y + d; of pairs of places drawn at random the motion that most places, by weight, agree
+ *          with, then least squares over those
+ * Assumes  parallax of what weighs most is within the tolerance
+ * Fails    null where less than half of the weight agrees
  * Source   random sample consensus: Fischler, Bolles, Comm. ACM 24 (1981) 381-395 (from memory)
  */
 import { drawFrom } from '../basics/random.ts';
+import type { PatchMap } from './fit-patch.ts';
 import type { Point } from './point.ts';
 
 export type Motion = { readonly a: number; readonly b: number; readonly c: number; readonly d: number };
 export type Moved = { readonly from: Point; readonly to: Point };
+export type Weighed = Moved & { readonly weight: number };
 
 const DRAWS = 80;
 const LEAST_AGREEING = 4;
@@ -21,21 +23,36 @@ export function movedBy({ a, b, c, d }: Motion, [x, y]: Point): Point {
   return [a * x - b * y + c, b * x + a * y + d];
 }
 
-export function commonMotion(pairs: readonly Moved[], tolerancePx: number): Motion | null {
+export const stepsOf = ({ a, b }: Motion): PatchMap['steps'] => [a, -b, b, a];
+
+export function commonMotion(pairs: readonly Weighed[], tolerancePx: number): Motion | null {
   if (pairs.length < LEAST_AGREEING) return null;
   const draw = drawFrom(1);
-  const one = () => pairs[Math.min(pairs.length - 1, Math.floor(draw.uniform(0, pairs.length)))] as Moved;
+  const one = () => pairs[Math.min(pairs.length - 1, Math.floor(draw.uniform(0, pairs.length)))] as Weighed;
   const agree = (motion: Motion) => pairs.filter((pair) => offBy(motion, pair) < tolerancePx);
-  let best: readonly Moved[] = [];
-  for (let i = 0; i < DRAWS; i++) {
+  const all = weightOf(pairs);
+  let best: readonly Weighed[] = [];
+  let most = 0;
+  for (let i = 0; i < DRAWS && most <= 0.9 * all; i++) {
     const motion = similarity([one(), one()]);
     const agreeing = motion ? agree(motion) : [];
-    if (agreeing.length > best.length) best = agreeing;
-    if (best.length > 0.9 * pairs.length) break;
+    const weight = weightOf(agreeing);
+    if (weight > most) [best, most] = [agreeing, weight];
   }
-  if (best.length < Math.max(LEAST_AGREEING, LEAST_SHARE * pairs.length)) return null;
+  if (best.length < LEAST_AGREEING || most < LEAST_SHARE * all) return null;
   const rough = similarity(best);
   return rough && similarity(agree(rough));
+}
+
+const weightOf = (pairs: readonly Weighed[]) => pairs.reduce((sum, { weight }) => sum + weight, 0);
+
+/** Of tolerances the smallest in which there is one: a wide one takes near and far together, which turn and grow as neither does. */
+export function closestMotion(pairs: readonly Weighed[], tolerancesPx: readonly number[]): Motion | null {
+  for (const tolerancePx of tolerancesPx) {
+    const motion = commonMotion(pairs, tolerancePx);
+    if (motion) return motion;
+  }
+  return null;
 }
 
 function offBy(motion: Motion, { from, to }: Moved): number {

@@ -5,7 +5,7 @@
  */
 import type { PatchMap } from './fit-patch.ts';
 import { type Carried, carried } from './follow-carry.ts';
-import { type Motion, type Moved, movedBy, similarity } from './follow-common.ts';
+import { type Motion, type Moved, movedBy, similarity, stepsOf } from './follow-common.ts';
 import { type MotionSearch, motionSince } from './follow-motion.ts';
 import type { FollowQuestion, FrameSight, Gap } from './follow-sight.ts';
 import type { FollowState, ThingState } from './follow-state.ts';
@@ -14,7 +14,7 @@ import { tapeIn } from './follow-tape.ts';
 import { type Followable, followThing, type ThingSight } from './follow-thing.ts';
 import { wayOf } from './follow-way.ts';
 import type { Gray } from './gray.ts';
-import type { Point } from './point.ts';
+import { type Point, plus } from './point.ts';
 import type { SeedTape } from './seed-tape.ts';
 
 export type FollowKit = {
@@ -52,11 +52,13 @@ export function followFrame(
     if (!there || there.nearness < LEAST_NEAR * fullNearness) return lostThing(last, gray);
     const one = kit.things[i];
     if (!one) return carriedThing(there, gray);
-    const expected = movedMap(moved.motion, last);
-    const way = wayOf(there, kit.question.reachPx);
+    const expected = movedMap(moved.motion, last, moved.goesOn ? state.shiftPx : [0, 0]);
     const about = thing.how === 'swings' ? carried(thing.aboutPx, seen.pairs, seen.whole, around) : there;
     if (!about) return lostThing(last, gray);
-    return followThing(one, gray, last, { expected, carried: there, way, about: about.place });
+    // Neighbours at other depths stretch what lies between them; a thing turns and grows as the whole picture does.
+    const rigid = { ...there, steps: stepsOf(seen.whole) };
+    const way = wayOf(rigid, kit.question.reachPx);
+    return followThing(one, gray, last, { expected, carried: rigid, way, about: about.place });
   });
   const sights = things.map(({ sight }) => sight);
   return {
@@ -64,7 +66,7 @@ export function followFrame(
       seedPlaces: state.seedPlaces,
       stills: seen.states,
       things: things.map((thing) => thing.state),
-      shiftPx: shiftOf(moved.motion, kit.question.aboutPx),
+      shiftPx: seen.shiftPx,
     },
     sight: {
       things: sights,
@@ -75,13 +77,13 @@ export function followFrame(
 }
 
 /**
- * A tape lies about as deep as the face and the camshaft's end: what both do it does, whatever gravel behind it does. Where one of
- * them is not seen, what stands still about each place carries it.
+ * A tape lies about as deep as the face and the camshaft's end: what both do it does. Where one of them is not seen, the other's place
+ * and the turn and size of the whole picture: what lies about each place stretches a blade by gravel behind its far end.
  */
 function tapeCarrier(
-  { question, stills }: FollowKit,
+  { question }: FollowKit,
   sights: FrameSight['things'],
-  seen: StillsSeen,
+  { whole }: StillsSeen,
 ): (place: Point) => PatchMap | null {
   const ends = question.things.flatMap(({ how, placePx }, i): readonly Moved[] => {
     const sight = sights[i];
@@ -89,26 +91,22 @@ function tapeCarrier(
       ? [{ from: placePx, to: sight.placePx }]
       : [];
   });
-  const motion = ends.length === 2 ? similarity(ends) : null;
-  if (!motion) {
-    const around = { reachPx: stills.nearPx, fullNearness: 1 };
-    return (place) => carried(place, seen.pairs, seen.whole, around);
-  }
-  const { a, b } = motion;
-  return (place) => ({ place: movedBy(motion, place), steps: [a, -b, b, a] });
+  const [end] = ends;
+  const motion = ends.length === 2 ? similarity(ends) : end && through(whole, end);
+  if (!motion) return () => null;
+  return (place) => ({ place: movedBy(motion, place), steps: stepsOf(motion) });
 }
 
-function movedMap(motion: Motion, { place, steps: [xx, xy, yx, yy] }: PatchMap): PatchMap {
+function through({ a, b }: Motion, { from: [x, y], to }: Moved): Motion {
+  return { a, b, c: to[0] - a * x + b * y, d: to[1] - b * x - a * y };
+}
+
+function movedMap(motion: Motion, { place, steps: [xx, xy, yx, yy] }: PatchMap, shiftPx: Point): PatchMap {
   const { a, b } = motion;
   return {
-    place: movedBy(motion, place),
+    place: movedBy(motion, plus(place, shiftPx)),
     steps: [a * xx - b * yx, a * xy - b * yy, b * xx + a * yx, b * xy + a * yy],
   };
-}
-
-function shiftOf(motion: Motion, [x, y]: Point): Point {
-  const [toX, toY] = movedBy(motion, [x, y]);
-  return [toX - x, toY - y];
 }
 
 function carriedThing({ place, steps, sigmaPx }: Carried, gray: Gray): ThingSight {

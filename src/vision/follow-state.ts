@@ -3,8 +3,9 @@ import type { PatchMap } from './fit-patch.ts';
 import type { Look } from './follow-look.ts';
 import type { Point } from './point.ts';
 
-/** Where it was last, or should have been; for how many frames it has not been seen. */
-export type StillState = { readonly place: Point; readonly lostFor: number };
+/** Where it was last, or should have been; for how many frames it has not been seen; how far it went from frame to frame, near things
+ * farther than far ones where a hand sways: missing where it was not seen twice. */
+export type StillState = { readonly place: Point; readonly lostFor: number; readonly stepPx?: Point };
 
 /** stepPx, turnRad: from frame to frame, beyond what all that stands still does. */
 export type ThingState = PatchMap & {
@@ -20,6 +21,6 @@ export type FollowState = {
   readonly seedPlaces: readonly Point[];
   readonly stills: readonly StillState[];
   readonly things: readonly ThingState[];
-  /** Of the whole picture from frame to frame. */
+  /** Of what stands still about the chamber, from frame to frame. */
   readonly shiftPx: Point;
 };

@@ -54,7 +54,13 @@ export function followThing(one: Followable, gray: Gray, last: ThingState, at: E
   const free = isFree(one.thing);
   for (const start of startsOf(one, gray, last, at)) {
     const fit = fitFollowed(one.patch, gray, start, one.room);
-    if (!fit || !isLike(fit, free) || changeOf(fit, start) > MOST_CHANGE || !onItsWay(one, fit, at)) continue;
+    if (
+      !fit ||
+      !isLike(fit, free) ||
+      changeOf(fit, start) > MOST_CHANGE ||
+      !onItsWay(one, fit, start, { ...at, isSeen: last.seen })
+    )
+      continue;
     const backPx = backOff(one, gray, fit);
     const mostBack = free ? MOST_BACK_FREE : MOST_BACK;
     if (backPx === null || backPx > mostBack * one.patch.stepPx) continue;
@@ -116,7 +122,7 @@ function* startsOf(one: Followable, gray: Gray, last: ThingState, at: Expected):
     return;
   }
   if (one.thing.how === 'turns') {
-    if (last.seen) yield { ...nextOf(last, at), place: at.expected.place };
+    if (last.seen) yield nextOf(last, at);
     else yield* turnsAlike(one, gray, at.carried);
     return;
   }
@@ -130,14 +136,16 @@ function* startsOf(one: Followable, gray: Gray, last: ThingState, at: Expected):
   if (found) yield { place: found, steps: at.carried.steps };
 }
 
+/** What goes on from where it was is where it looks alike; what is sought anew must be where it may be. */
 function onItsWay(
   { thing, patch }: Followable,
   { place }: PatchMap,
-  { carried, way, about }: Expected,
+  start: PatchMap,
+  { way, about, isSeen }: Expected & { readonly isSeen: boolean },
 ): boolean {
   if (isFree(thing)) return mayBeAt(thing, about, place);
-  if (thing.how === 'moves') return pathMeets(way, place, patch.radiusPx);
-  return Math.hypot(place[0] - carried.place[0], place[1] - carried.place[1]) < patch.radiusPx / 2;
+  const goesOn = Math.hypot(place[0] - start.place[0], place[1] - start.place[1]) < patch.radiusPx / 2;
+  return thing.how === 'moves' && !(isSeen && goesOn) ? pathMeets(way, place, patch.radiusPx) : goesOn;
 }
 
 /** The turn that looks most alike first, tried with the shape as carried. */

@@ -43,6 +43,8 @@ const COARSE_SHARE = 0.4;
 const MOST_SAMPLES = 28;
 /** Of the longer side: how near is near for what is carried. */
 const NEAR_SHARE = 0.1;
+/** What lies about the chamber over what lies far off: there is less of it, and it is what the brake moves against. */
+const NEAR_WEIGHT = 6;
 /** Likewise: how far parallax may take a thing from the motion most have in common. */
 const WIDE_SHARE = 0.03;
 
@@ -70,14 +72,17 @@ export function startFollower(
     if (!followable && thing.how !== 'carried') return fail({ code: 'follow/no-feature', name: thing.name });
     things.push(followable);
   }
-  const search = motionSearch(patches.map(({ place }) => lookOf(seed, place, coarsePx)));
   const nearPx = NEAR_SHARE * longPx;
+  const weights = patches.map(({ place }) => 1 + NEAR_WEIGHT * nearnessOf(place, question.aboutPx, nearPx));
+  const looks = patches.map(({ place }) => lookOf(seed, place, coarsePx));
+  const search = motionSearch(looks, weights);
   const kit: FollowKit = {
     question,
     stills: {
       patches,
+      weights,
       rooms: patches.map(roomFor),
-      looks: search.looks,
+      looks,
       coarsePx: COARSE_SHARE * coarsePx,
       searchRoom: search.rooms[1],
       nearPx,

@@ -5,6 +5,7 @@ export type Quad = readonly [Point, Point, Point, Point];
 
 export const asQuad = ([a, b, c, d]: readonly Point[]): Quad => [a, b, c, d] as Quad;
 
+export const plus = (a: Point, b: Point): Point => [a[0] + b[0], a[1] + b[1]];
 export const minus = (a: Point, b: Point): Point => [a[0] - b[0], a[1] - b[1]];
 export const dot = (a: Point, b: Point): number => a[0] * b[0] + a[1] * b[1];
 export const apart = (a: Point, b: Point): number => Math.hypot(a[0] - b[0], a[1] - b[1]);

@@ -85,7 +85,7 @@ function pairs(count: number, astray: number, spreadPx: number) {
     const [x, y] = movedBy(TRUE_MOTION, from);
     const off = i < astray ? 60 : 0;
     const to: Point = [x + off + draw.normal(0, spreadPx), y - off + draw.normal(0, spreadPx)];
-    return { from, to, sigmaPx: 0.1 };
+    return { from, to, sigmaPx: 0.1, weight: 1 };
   });
 }
 

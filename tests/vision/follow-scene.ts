@@ -15,6 +15,8 @@ export type Doing = {
   readonly travelPx: number;
   readonly turnRad: number;
   readonly shake: { readonly x: number; readonly y: number; readonly rollRad: number; readonly zoom: number };
+  /** How far apart in depth things lie, of what the boards say. */
+  readonly depth: number;
   /** Middle of a hand before it all, of this radius. */
   readonly hand: { readonly at: Point; readonly radiusPx: number } | null;
   readonly gain: number;
@@ -25,6 +27,7 @@ export const AT_REST: Doing = {
   travelPx: 0,
   turnRad: 0,
   shake: { x: 0, y: 0, rollRad: 0, zoom: 1 },
+  depth: 1,
   hand: null,
   gain: 1,
   offset: 0,
@@ -90,9 +93,10 @@ export function spotAt(doing: Doing, [dx, dy]: Point): Point {
 
 /** Where a frame shows what stands still and lies at this place of the first picture. */
 export function stillAt(doing: Doing, place: Point): Point {
-  return shownAt(doing, place, boardAt(place).near);
+  return shownAt(doing, place, nearOf(boardAt(place), doing));
 }
 
+const nearOf = ({ near }: Board, { depth }: Doing) => 1 - depth * (1 - near);
 const boardAt = ([x, y]: Point) => BOARDS.find((board) => isOn(board, x, y)) as Board;
 const isOn = ({ from, to }: { readonly from: Point; readonly to: Point }, x: number, y: number) =>
   x >= from[0] && x < to[0] && y >= from[1] && y < to[1];
@@ -140,7 +144,8 @@ function levelsOf(doing: Doing): (x: number, y: number) => number {
     if (Math.hypot(dx, dy) < CAMSHAFT_RADIUS_PX)
       return texture(22, cosTurn * dx + sinTurn * dy, cosTurn * dy - sinTurn * dx, 6);
     for (const board of BOARDS) {
-      const [boardX, boardY] = [seenX(x, y, board.near), seenY(x, y, board.near)];
+      const near = nearOf(board, doing);
+      const [boardX, boardY] = [seenX(x, y, near), seenY(x, y, near)];
       if (isOn(board, boardX, boardY)) return texture(board.seed, boardX, boardY, 6);
     }
     throw new Error('the last board fills the picture');

@@ -68,6 +68,30 @@ test.each([
   expect(Math.max(...errors.map(({ px, sigmaPx }) => px / sigmaPx))).toBeLessThan(3.5);
 });
 
+/** As a phone that is moved to and fro for its parallax: the ground goes by behind the brake, and the rod runs out meanwhile. */
+function swayed(t: number): Doing {
+  const x = 130 * Math.sin((2 * Math.PI * t) / 34);
+  const out = eased((t - 3) / 6);
+  const shake = { ...AT_REST.shake, x, rollRad: 0.0002 * x };
+  return { ...AT_REST, depth: 3, shake, travelPx: 100 * out, turnRad: 0.7 * out };
+}
+
+test('a hand sways by far more than near and far things agree about: all things are seen all the way, none is off', () => {
+  const times = Array.from({ length: 12 }, (_, i) => i + 1);
+  const swaying = started(scenePicture([swayed(0)], NOISE, 40), QUESTION);
+  const sights = times.map((t) => swaying.next(scenePicture([swayed(t)], NOISE, 40 + t), false));
+  for (const [thing, most] of [
+    [PIN, 0.15],
+    [CAMSHAFT, 0.15],
+  ] as const) {
+    const errors = errorsOf(sights, times.map(swayed), thing);
+    expect(errors).toHaveLength(times.length);
+    expect(Math.max(...errors.map(({ px }) => px))).toBeLessThan(most);
+  }
+  const last = sights.at(-1)?.stills ?? [];
+  expect(last.filter((sight) => sight === null).length).toBeLessThan(0.3 * last.length);
+});
+
 test('what roams or swings is followed as well, and taken up again after a hand', () => {
   const far: Point = [24, 14];
   const [pin, camshaft] = [QUESTION.things[PIN]?.placePx, QUESTION.things[CAMSHAFT]?.placePx];
