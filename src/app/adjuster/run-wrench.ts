@@ -46,6 +46,7 @@ export async function followWrench(task: WrenchClipTask): Promise<void> {
         file,
         seedIndex: turn.frame.index,
         question: wrenchQuestion(marked),
+        within: null,
         from: { forwards: none, backwards: none },
       },
       (said) => {

@@ -15,6 +15,8 @@ export type FollowTask = {
   readonly seedIndex: number;
   /** In pixels of the upright picture. */
   readonly question: FollowQuestion;
+  /** Frames of the clip to look at, `to` no more; null: all. */
+  readonly within: { readonly from: number; readonly to: number } | null;
   /** How many frames of each direction are followed already, and the state after them. */
   readonly from: Readonly<Record<Direction, { readonly count: number; readonly state: FollowState | null }>>;
 };

@@ -45,11 +45,12 @@ async function follow(task: FollowTask): Promise<FollowerFailure | null> {
       timeTicks: frames.map(({ timeTicks }) => timeTicks),
     });
     const how = { places, tapeEvery: tapeEvery(frames.length) };
+    const { from, to } = task.within ?? { from: 0, to: frames.length };
     const after = task.seedIndex + 1 + task.from.forwards.count;
-    await lookThrough('forwards', first.value, grayForwards(clip, frames, after, frames.length), how);
+    await lookThrough('forwards', first.value, grayForwards(clip, frames, after, to), how);
     const second = first.value.another(task.from.backwards.state);
     const before = task.seedIndex - task.from.backwards.count;
-    await lookThrough('backwards', second, grayBackwards(clip, frames, 0, before), how);
+    await lookThrough('backwards', second, grayBackwards(clip, frames, from, before), how);
     return null;
   } finally {
     clip.close();

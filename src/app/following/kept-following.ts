@@ -1,5 +1,6 @@
 /** What was seen so far of a clip, kept on the device until the whole of it has been followed. */
 import type { Result } from '../../basics/result.ts';
+import type { Correction } from '../../marks/track.ts';
 import type { FollowState } from '../../vision/follow-state.ts';
 import { database } from '../storage/database.ts';
 import { attempt, type StorageFailure } from '../storage/storage-failure.ts';
@@ -10,6 +11,8 @@ export type KeptFollowing = Seen & {
   /** Of the file, its frame and the question asked: another question is another following. */
   readonly key: string;
   readonly states: Readonly<Record<Direction, FollowState | null>>;
+  /** The frame that a person put right, where it is followed from there; null: from the marked view. */
+  readonly correction: Correction | null;
   /** A person stopped it: it does not go on by itself. */
   readonly stopped: boolean;
 };

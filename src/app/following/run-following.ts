@@ -3,15 +3,13 @@ import { assert } from '../../basics/result.ts';
 import type { Capture } from '../../captures/capture.ts';
 import type { View } from '../../marks/view.ts';
 import { measureInput } from '../../record/results.ts';
-import { reportUnlessAbort } from '../media/report-unless-abort.ts';
-import { createAutosave } from '../storage/autosave.ts';
 import { work } from '../stores.ts';
 import { type Current, currentOf, viewOf } from '../work/current.ts';
 import { clipViewsApart } from './clip-views-client.ts';
-import { followClip } from './follow-clip.ts';
+import { followKept, nothingSeen } from './follow-kept.ts';
 import { type FollowPlan, followPlan } from './follow-plan.ts';
 import { followings } from './followings-store.ts';
-import { dropFollowing, type KeptFollowing, keepFollowing, keptFollowing } from './kept-following.ts';
+import { type KeptFollowing, keptFollowing } from './kept-following.ts';
 import { trackOf } from './track-of.ts';
 
 export type Followable = {
@@ -42,79 +40,18 @@ export async function leftBehind(key: string): Promise<KeptFollowing | null> {
   return kept.ok ? kept.value : null;
 }
 
-const NOTHING_SEEN = {
-  stills: [],
-  timeTicks: [],
-  sights: { forwards: [], backwards: [] },
-  states: { forwards: null, backwards: null },
-  stopped: false,
-} as const;
-
 export async function follow(current: Current, one: Followable): Promise<void> {
   const { key, view, capture, file, plan } = one;
-  const control = new AbortController();
-  let seen: KeptFollowing = { ...((await leftBehind(key)) ?? { ...NOTHING_SEEN, key }), stopped: false };
-  const saving = createAutosave<KeptFollowing>(
-    () => key,
-    async (state) => void (await keepFollowing(state)),
-  );
-  const countOf = ({ sights }: KeptFollowing) => 1 + sights.forwards.length + sights.backwards.length;
-  const begun = { atMs: performance.now(), count: countOf(seen) };
-  const tell = () => {
-    const done = countOf(seen);
-    const of = seen.timeTicks.length || null;
-    const perFrameS = (performance.now() - begun.atMs) / 1000 / Math.max(1, done - begun.count);
-    const leftS = of !== null && done > begun.count + 5 ? perFrameS * (of - done) : null;
-    followings.set(key, { is: 'under-way', control, done, of, leftS });
+  const task = {
+    key,
+    capture,
+    file,
+    seedIndex: view.frame?.index ?? 0,
+    question: plan.question,
+    within: null,
   };
-  tell();
-  // From the first moment, so that a page that is closed then goes on by itself as well.
-  saving.changed(seen);
-  try {
-    const from = (direction: 'forwards' | 'backwards') => ({
-      count: seen.sights[direction].length,
-      state: seen.states[direction],
-    });
-    const task = {
-      capture,
-      file,
-      seedIndex: view.frame?.index ?? 0,
-      question: plan.question,
-      from: { forwards: from('forwards'), backwards: from('backwards') },
-    };
-    const ended = await followClip(
-      task,
-      (said) => {
-        if (said.is === 'begun') seen = { ...seen, stills: said.stills, timeTicks: said.timeTicks };
-        else {
-          const { direction, sights, state } = said;
-          seen = {
-            ...seen,
-            sights: { ...seen.sights, [direction]: [...seen.sights[direction], ...sights] },
-            states: { ...seen.states, [direction]: state },
-          };
-          saving.changed(seen);
-        }
-        tell();
-      },
-      control.signal,
-    );
-    if (!ended.ok) {
-      followings.set(key, { is: 'failed', failure: ended.failure });
-      return;
-    }
-    await measureFollowed(current, one, seen);
-    await saving.settled();
-    await dropFollowing(key);
-  } catch (thrown) {
-    if (control.signal.aborted) {
-      saving.changed({ ...seen, stopped: true });
-      followings.set(key, { is: 'stopped', done: countOf(seen), of: seen.timeTicks.length });
-    } else {
-      followings.forget(key);
-      reportUnlessAbort(thrown);
-    }
-  }
+  const begun = (await leftBehind(key)) ?? nothingSeen(key, null);
+  await followKept(task, begun, (seen) => measureFollowed(current, one, seen));
 }
 
 /** Measures with what was seen so far, all of the clip or a part. */

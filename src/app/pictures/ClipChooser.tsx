@@ -12,9 +12,11 @@ import { FrameViewer } from '../viewer/FrameViewer.tsx';
 import { CLIP, PICTURES } from '../words/steps.ts';
 import { clipTimeText } from '../words/values.ts';
 import type { Current } from '../work/current.ts';
+import { PutRightControls } from './PutRightControls.tsx';
 import { PICTURE_ONLY } from './picture-only.ts';
 import { useFollowedFrame } from './use-followed-frame.tsx';
 import { usePictureNotice } from './use-picture-notice.ts';
+import { usePutRight } from './use-put-right.ts';
 
 type Props = {
   readonly current: Current;
@@ -36,6 +38,8 @@ export function ClipChooser({ current, assessment, capture, frameIndex }: Props)
   usePictureNotice(capture, failure);
 
   const followed = useFollowedFrame(current, assessment, capture, frame);
+  const putRight = usePutRight(current, capture, frame, followed);
+  const draft = putRight?.draft ?? null;
   const lookAt = (index: number) =>
     work.look({ captureId: capture.id, frameIndex: Math.min(last, Math.max(0, index)) });
   const time = frame && capture.clip ? clipTimeText(frame.timeTicks, capture.clip.ticksPerSecond) : '';
@@ -47,60 +51,68 @@ export function ClipChooser({ current, assessment, capture, frameIndex }: Props)
         {...PICTURE_ONLY}
         picture={picture}
         pictureLabel={CLIP.picture(capture.fileName)}
-        over={followed?.over ?? null}
+        over={draft ? null : (followed?.over ?? null)}
+        {...draft?.viewer}
       />
       <div className="clip-controls">
-        {followed ? (
-          <StrokeCurve
-            measurement={followed.clip}
-            limitMm={followed.limitMm}
-            unit={unit}
-            frame={followed.at}
-            onFrame={(at) => lookAt(followed.firstIndex + at)}
-          />
-        ) : (
-          <input
-            type="range"
-            aria-label={CLIP.position}
-            aria-valuetext={at}
-            disabled={!frame}
-            min={0}
-            max={last}
-            value={Math.min(frameIndex, last)}
-            onChange={(event) => lookAt(Number(event.target.value))}
-          />
+        {draft ? null : (
+          <>
+            {followed ? (
+              <StrokeCurve
+                measurement={followed.clip}
+                limitMm={followed.limitMm}
+                unit={unit}
+                frame={followed.at}
+                onFrame={(at) => lookAt(followed.firstIndex + at)}
+              />
+            ) : (
+              <input
+                type="range"
+                aria-label={CLIP.position}
+                aria-valuetext={at}
+                disabled={!frame}
+                min={0}
+                max={last}
+                value={Math.min(frameIndex, last)}
+                onChange={(event) => lookAt(Number(event.target.value))}
+              />
+            )}
+            <div className="clip-steps">
+              {JUMPS.map((jump) => (
+                <button
+                  key={jump}
+                  type="button"
+                  className="button"
+                  aria-label={CLIP.step(jump)}
+                  disabled={!frame}
+                  onClick={() => lookAt(frameIndex + jump)}
+                >
+                  {jump > 0 ? `+${jump}` : `−${-jump}`}
+                </button>
+              ))}
+              <output className="clip-time">{at}</output>
+            </div>
+          </>
         )}
-        <div className="clip-steps">
-          {JUMPS.map((jump) => (
-            <button
-              key={jump}
-              type="button"
-              className="button"
-              aria-label={CLIP.step(jump)}
-              disabled={!frame}
-              onClick={() => lookAt(frameIndex + jump)}
-            >
-              {jump > 0 ? `+${jump}` : `−${-jump}`}
+        {putRight ? <PutRightControls putRight={putRight} /> : null}
+        {draft ? null : (
+          <div className="clip-takes">
+            {BRAKE_STATES.map((state) => (
+              <button
+                key={state}
+                type="button"
+                className={state === 'pulled' ? 'button' : 'button main'}
+                disabled={!frame || !picture}
+                onClick={() => takeView(state, capture.id, frame)}
+              >
+                {PICTURES.takeAs(state)}
+              </button>
+            ))}
+            <button type="button" className="button" onClick={() => work.look(null)}>
+              {CLIP.end}
             </button>
-          ))}
-          <output className="clip-time">{at}</output>
-        </div>
-        <div className="clip-takes">
-          {BRAKE_STATES.map((state) => (
-            <button
-              key={state}
-              type="button"
-              className={state === 'pulled' ? 'button' : 'button main'}
-              disabled={!frame || !picture}
-              onClick={() => takeView(state, capture.id, frame)}
-            >
-              {PICTURES.takeAs(state)}
-            </button>
-          ))}
-          <button type="button" className="button" onClick={() => work.look(null)}>
-            {CLIP.end}
-          </button>
-        </div>
+          </div>
+        )}
       </div>
     </div>
   );

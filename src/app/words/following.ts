@@ -24,6 +24,15 @@ export const FOLLOWING = {
     `${frames} frames followed; ${views} of them, seen from other places, count in the measurement.`,
 };
 
+export const PUT_RIGHT = {
+  begin: 'Put right in this frame',
+  sentence:
+    'Drag each cross that is off to where the part is. What you leave alone stays as it was followed. Then it is followed from here, both ways.',
+  follow: 'Follow from here',
+  leave: 'Leave as it was',
+  atSeed: 'This is the frame that you marked: its marks are moved where you set them.',
+};
+
 export function followingFailureText(failure: FollowingFailure, unit: LengthUnit): string {
   if (isMeasurementFailure(failure)) return measurementFailureText(failure, unit);
   switch (failure.code) {

@@ -46,7 +46,7 @@ async function follow(
   const sights = { forwards: [] as FrameSight[], backwards: [] as FrameSight[] };
   const nothing = { count: 0, state: null };
   const ended = await followClip(
-    { capture, file, seedIndex, question, from: { forwards: nothing, backwards: nothing } },
+    { capture, file, seedIndex, question, within: null, from: { forwards: nothing, backwards: nothing } },
     (said) => {
       if (said.is === 'seen') sights[said.direction].push(...said.sights);
       else {
