@@ -73,4 +73,19 @@ test('what a reload breaks off goes on by itself, and moving a followed mark tak
   await expect(page.getByRole('button', { name: 'Follow through the clip' })).toBeVisible();
   await page.keyboard.press('ControlOrMeta+z');
   await expect(page.getByText(/120 frames followed/)).toBeVisible();
+
+  // A frame is put right; a reload breaks that off as well, and it goes on.
+  await step(page, 1).click();
+  await page.getByRole('button', { name: 'Look through the clip' }).click();
+  const marked = page.locator('.curve-marked');
+  await expect(marked).toHaveAttribute('d', /^[^z]*z$/, { timeout: 30_000 });
+  await page.getByRole('slider', { name: /stroke/i }).press('Home');
+  await page.getByRole('button', { name: 'Put right in this frame' }).click();
+  await page.getByRole('button', { name: /^Clevis pin/ }).press('ArrowRight');
+  await page.getByRole('button', { name: 'Follow from here' }).click();
+  await expect(page.getByRole('progressbar', { name: 'The whole clip' })).toBeVisible();
+  await page.reload();
+  await expect(marked).toHaveAttribute('d', /^[^z]*z[^z]*z$/, { timeout: 60_000 });
+  await page.getByRole('button', { name: 'Undo' }).click();
+  await expect(marked).toHaveAttribute('d', /^[^z]*z$/, { timeout: 30_000 });
 });

@@ -55,6 +55,7 @@ export function ClipChooser({ current, assessment, capture, frameIndex }: Props)
         {...draft?.viewer}
       />
       <div className="clip-controls">
+        {putRight ? <PutRightControls putRight={putRight} /> : null}
         {draft ? null : (
           <>
             {followed ? (
@@ -92,26 +93,23 @@ export function ClipChooser({ current, assessment, capture, frameIndex }: Props)
               ))}
               <output className="clip-time">{at}</output>
             </div>
-          </>
-        )}
-        {putRight ? <PutRightControls putRight={putRight} /> : null}
-        {draft ? null : (
-          <div className="clip-takes">
-            {BRAKE_STATES.map((state) => (
-              <button
-                key={state}
-                type="button"
-                className={state === 'pulled' ? 'button' : 'button main'}
-                disabled={!frame || !picture}
-                onClick={() => takeView(state, capture.id, frame)}
-              >
-                {PICTURES.takeAs(state)}
+            <div className="clip-takes">
+              {BRAKE_STATES.map((state) => (
+                <button
+                  key={state}
+                  type="button"
+                  className={state === 'pulled' ? 'button' : 'button main'}
+                  disabled={!frame || !picture}
+                  onClick={() => takeView(state, capture.id, frame)}
+                >
+                  {PICTURES.takeAs(state)}
+                </button>
+              ))}
+              <button type="button" className="button" onClick={() => work.look(null)}>
+                {CLIP.end}
               </button>
-            ))}
-            <button type="button" className="button" onClick={() => work.look(null)}>
-              {CLIP.end}
-            </button>
-          </div>
+            </div>
+          </>
         )}
       </div>
     </div>

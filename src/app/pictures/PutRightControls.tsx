@@ -36,9 +36,8 @@ export function PutRightControls({ putRight }: { readonly putRight: PutRight }) 
         </p>
       ) : null}
       <button type="button" className="button wide" disabled={!begin} onClick={() => begin?.()}>
-        {PUT_RIGHT.begin}
+        {begin ? PUT_RIGHT.begin : PUT_RIGHT.atSeed}
       </button>
-      {begin ? null : <p className="quiet">{PUT_RIGHT.atSeed}</p>}
     </section>
   );
 }

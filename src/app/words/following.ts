@@ -30,7 +30,7 @@ export const PUT_RIGHT = {
     'Drag each cross that is off to where the part is. What you leave alone stays as it was followed. Then it is followed from here, both ways.',
   follow: 'Follow from here',
   leave: 'Leave as it was',
-  atSeed: 'This is the frame that you marked: its marks are moved where you set them.',
+  atSeed: 'This is the frame that you marked',
 };
 
 export function followingFailureText(failure: FollowingFailure, unit: LengthUnit): string {
