@@ -9,7 +9,7 @@
 import { fail, ok, type Result } from '../basics/result.ts';
 import type { Gray } from './gray.ts';
 import { levelAt } from './level-at.ts';
-import { NEAR_PX, type Step, supportBy } from './line-support.ts';
+import { type Columns, NEAR_PX, type Step, supportBy } from './line-support.ts';
 import type { Point } from './point.ts';
 
 export type Frame = { readonly origin: Point; readonly along: Point; readonly across: Point };
@@ -23,6 +23,9 @@ export type TapeEdge = {
 export type NoTapeEdge = { readonly code: 'tape/no-edge'; readonly share: number };
 
 const STEPS_ALONG = 160;
+/** Of the length, from each end: a line is laid through a step of the one and a step of the other. */
+const END_SHARE = 0.35;
+const MOST_SLOPE = 0.15;
 /** Of steps, through which lines are laid. */
 const MOST_PAIRS = 4000;
 const LEAST_SHARE = 0.55;
@@ -45,13 +48,22 @@ export function tapeEdge(
   reachPx: number,
 ): Result<TapeEdge, NoTapeEdge> {
   const half = Math.ceil(reachPx) + 2;
+  const apartPx = lengthPx / STEPS_ALONG;
   const columns = Array.from({ length: STEPS_ALONG }, (_, i) => {
     const s = ((i + 0.5) / STEPS_ALONG) * lengthPx;
     return { s, levels: levelsAcross(gray, frame, s, half) };
   });
   const lines = ([1, -1] as const).flatMap((rising) => {
-    const steps = columns.map(({ s, levels }) => stepsAcross(levels, s, half, rising));
-    const line = lineThrough(steps, half, lengthPx);
+    const line = lineThrough(
+      {
+        steps: columns.map(({ s, levels }) => stepsAcross(levels, s, half, rising)),
+        firstPx: apartPx / 2,
+        apartPx,
+        // A line through two steps leaves their room by what it leans over the first or the last columns.
+        roomPx: half + Math.ceil(END_SHARE * MOST_SLOPE * lengthPx) + 1,
+      },
+      lengthPx,
+    );
     return line ? [{ ...line, rising }] : [];
   });
   const best = lines.sort((a, b) => score(b, lengthPx, reachPx) - score(a, lengthPx, reachPx))[0];
@@ -87,11 +99,11 @@ function stepsAcross(level: Float64Array, s: number, half: number, rising: 1 | -
 
 type Line = { readonly at: number; readonly slope: number; readonly uAtPx: number; readonly share: number };
 
-function lineThrough(columns: readonly (readonly Step[])[], half: number, lengthPx: number): Line | null {
-  const steps = columns.flat();
-  const supportOf = supportBy(columns, half);
-  const first = steps.filter(({ s }) => s < 0.35 * lengthPx);
-  const last = steps.filter(({ s }) => s > 0.65 * lengthPx);
+function lineThrough(columns: Columns, lengthPx: number): Line | null {
+  const steps = columns.steps.flat();
+  const supportOf = supportBy(columns);
+  const first = steps.filter(({ s }) => s < END_SHARE * lengthPx);
+  const last = steps.filter(({ s }) => s > (1 - END_SHARE) * lengthPx);
   let best: { readonly at: number; readonly slope: number } | null = null;
   let least = 0;
   const pairs = first.length * last.length;
@@ -100,7 +112,7 @@ function lineThrough(columns: readonly (readonly Step[])[], half: number, length
     const a = first[Math.floor(pair / last.length)] as Step;
     const b = last[pair % last.length] as Step;
     const slope = (b.t - a.t) / (b.s - a.s);
-    if (Math.abs(slope) > 0.15) continue;
+    if (Math.abs(slope) > MOST_SLOPE) continue;
     const at = a.t - slope * a.s;
     const nearness = 1 - 0.3 * Math.min(1, Math.abs(at + (slope * lengthPx) / 2) / 60);
     const support = supportOf(at, slope, least / nearness);

@@ -39,9 +39,15 @@ export function lookOf(gray: Gray, place: Point, stepPx: number): Look | null {
   return { levels: levels.map((level) => level / length), stepPx, offPx: [place[0] - x, place[1] - y] };
 }
 
+/** scores: of all shifts, filled anew for each look. */
+export type LookRoom = { readonly cutout: Cutout; readonly scores: Float32Array };
+
 /** Room for all shifts within a rectangle about a place. */
-export function roomForLook({ stepPx }: Look, reachX: number, reachY: number): Cutout {
-  return newCutout(2 * reachX + SIDE, 2 * reachY + SIDE, stepPx);
+export function roomForLook({ stepPx }: Look, reachX: number, reachY: number): LookRoom {
+  return {
+    cutout: newCutout(2 * reachX + SIDE, 2 * reachY + SIDE, stepPx),
+    scores: new Float32Array((2 * reachX + 1) * (2 * reachY + 1)),
+  };
 }
 
 /** allowed: of a place; all shifts without it. */
@@ -49,12 +55,11 @@ export function mostAlike(
   look: Look,
   gray: Gray,
   about: Point,
-  room: Cutout,
+  { cutout: room, scores }: LookRoom,
   allowed?: (place: Point) => boolean,
 ): Alike | null {
   if (!cutInto(room, gray, [about[0] - look.offPx[0], about[1] - look.offPx[1]])) return null;
   const [columns, rows] = [room.columns - SIDE + 1, room.rows - SIDE + 1];
-  const scores = new Float32Array(columns * rows);
   const placeOf = (column: number, row: number): Point => [
     room.leftPx + (column + LOOK_HALF + 0.5) * look.stepPx + look.offPx[0],
     room.topPx + (row + LOOK_HALF + 0.5) * look.stepPx + look.offPx[1],
@@ -72,10 +77,11 @@ export function mostAlike(
     c < 0 || r < 0 || c >= columns || r >= rows ? -1 : (scores[r * columns + c] as number);
   const peak = score(column, row);
   let rival = -1;
-  scores.forEach((value, at) => {
-    const apart = Math.max(Math.abs((at % columns) - column), Math.abs(Math.floor(at / columns) - row));
-    if (apart > LOOK_HALF && value > rival) rival = value;
-  });
+  for (let r = 0, at = 0; r < rows; r++)
+    for (let c = 0; c < columns; c++, at++) {
+      const apart = Math.max(Math.abs(c - column), Math.abs(r - row));
+      if (apart > LOOK_HALF && (scores[at] as number) > rival) rival = scores[at] as number;
+    }
   return {
     place: placeOf(
       column + between(score(column - 1, row), peak, score(column + 1, row)),

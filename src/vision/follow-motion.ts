@@ -7,8 +7,7 @@
  * Fails    null where no motion is common to half of them
  */
 import { commonMotion, type Motion, type Weighed } from './follow-common.ts';
-import type { Cutout } from './follow-cutout.ts';
-import { type Look, mostAlike, roomForLook } from './follow-look.ts';
+import { type Look, type LookRoom, mostAlike, roomForLook } from './follow-look.ts';
 import type { FollowState } from './follow-state.ts';
 import type { Gray } from './gray.ts';
 import { type Point, plus } from './point.ts';
@@ -26,7 +25,7 @@ const ENOUGH_SEEN = 8;
 export type MotionSearch = {
   readonly looks: readonly (Look | null)[];
   readonly weights: readonly number[];
-  readonly rooms: readonly Cutout[];
+  readonly rooms: readonly LookRoom[];
 };
 
 export function motionSearch(looks: readonly (Look | null)[], weights: readonly number[]): MotionSearch {
@@ -69,7 +68,7 @@ export function motionSince(
       return to ? [{ from: place, to, weight: weights[i] as number }] : [];
     });
     if (pairs.length < LEAST_SHARE * tried.length) continue;
-    const motion = commonMotion(pairs, TOLERANCE_SAMPLES * room.stepPx);
+    const motion = commonMotion(pairs, TOLERANCE_SAMPLES * room.cutout.stepPx);
     if (motion) return { motion, goesOn, from, found };
   }
   return null;

@@ -3,8 +3,7 @@
  */
 import { carried, type StillPair } from './follow-carry.ts';
 import { closestMotion, type Motion, movedBy, stepsOf, type Weighed } from './follow-common.ts';
-import type { Cutout } from './follow-cutout.ts';
-import { type Look, mostAlike } from './follow-look.ts';
+import { type Look, type LookRoom, mostAlike } from './follow-look.ts';
 import type { MotionSeen } from './follow-motion.ts';
 import type { Patch } from './follow-patch.ts';
 import type { FitRoom } from './follow-residuals.ts';
@@ -23,7 +22,7 @@ export type Stills = {
   /** Finer than this the common motion is the better guess. */
   readonly coarsePx: number;
   /** For what was lost. */
-  readonly searchRoom: Cutout | undefined;
+  readonly searchRoom: LookRoom | undefined;
   /** How near is near for what is carried. */
   readonly nearPx: number;
   /** How far parallax may take one from the motion most have in common since the seed picture. */

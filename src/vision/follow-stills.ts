@@ -30,6 +30,19 @@ const LEAST_QUALITY = 0.0005;
 /** For noise of one level; that of a coded clip is about two. */
 const MOST_SIGMA_PX = 0.06;
 
+/** A place as it is compared. Those about the chamber carry the face: with all of their samples. */
+export function stillOf(
+  seed: Gray,
+  place: Point,
+  aboutPx: Point,
+  { radiusPx, stepPx }: { readonly radiusPx: number; readonly stepPx: number },
+): Patch | null {
+  return patchOf(seed, place, radiusPx, stepPx, isNear(seed, place, aboutPx) ? 'all' : 'few');
+}
+
+const isNear = ({ widthPx, heightPx }: Gray, [x, y]: Point, [ax, ay]: Point) =>
+  Math.hypot(x - ax, y - ay) < NEAR_SHARE * Math.max(widthPx, heightPx);
+
 export function findStills(
   cv: Opencv,
   seed: Gray,
@@ -45,7 +58,7 @@ export function findStills(
   const stands = looked.value.filter((place) => standsStill(place, question, radiusPx));
   const sharp = (places: readonly Point[]) =>
     places
-      .flatMap((place) => patchOf(seed, place, radiusPx, stepPx) ?? [])
+      .flatMap((place) => stillOf(seed, place, question.aboutPx, { radiusPx, stepPx }) ?? [])
       .filter((patch) => sigmaPerLevelPx(patch) < MOST_SIGMA_PX);
   const chosen = (patches: readonly Patch[], most: number, apartPx: number) =>
     spread(
@@ -54,15 +67,15 @@ export function findStills(
       (patch) => farness(patch.place) * Math.sqrt(sigmaPerLevelPx(patch)),
       { most, reachPx: apartPx },
     );
-  const isNear = ([x, y]: Point) => Math.hypot(x - ax, y - ay) < NEAR_SHARE * longPx;
+  const near = (place: Point) => isNear(seed, place, question.aboutPx);
   const some = (places: readonly Point[], apartPx: number) =>
     spread(places, (place) => place, farness, { most: MOST_TRIED, reachPx: apartPx });
-  const near = chosen(sharp(some(stands.filter(isNear), radiusPx)), MOST_NEAR, 4 * radiusPx);
+  const closest = chosen(sharp(some(stands.filter(near), radiusPx)), MOST_NEAR, 4 * radiusPx);
   const far = some(
-    stands.filter((place) => !isNear(place)),
+    stands.filter((place) => !near(place)),
     longPx / 20,
   );
-  const patches = [...near, ...chosen(sharp(far), MOST_STILLS - near.length, longPx / 14)];
+  const patches = [...closest, ...chosen(sharp(far), MOST_STILLS - closest.length, longPx / 14)];
   return { ok: true, value: patches };
 }
 

@@ -16,7 +16,7 @@ import { type Patch, patchOf } from './follow-patch.ts';
 import { roomFor } from './follow-residuals.ts';
 import type { FollowedThing, FollowFailure, FollowQuestion, FrameSight } from './follow-sight.ts';
 import type { FollowState } from './follow-state.ts';
-import { findStills } from './follow-stills.ts';
+import { findStills, stillOf } from './follow-stills.ts';
 import type { Followable } from './follow-thing.ts';
 import type { Gray } from './gray.ts';
 import type { Opencv } from './opencv.ts';
@@ -41,6 +41,8 @@ const COARSE_PX = 4;
 const COARSE_SHARE = 0.4;
 /** Samples across a thing's radius: more cost time and tell hardly more. */
 const MOST_SAMPLES = 28;
+/** Likewise: with more, a few of them do. */
+const ENOUGH_SAMPLES = 16;
 /** Of the longer side: how near is near for what is carried. */
 const NEAR_SHARE = 0.1;
 /** What lies about the chamber over what lies far off: there is less of it, and it is what the brake moves against. */
@@ -59,7 +61,11 @@ export function startFollower(
   const radiusPx = STILL_RADIUS_PX * size;
   const coarsePx = Math.max(2, Math.round((COARSE_PX * longPx) / 1920));
   const found = resumed
-    ? ok(resumed.seedPlaces.flatMap((place) => patchOf(seed, place, radiusPx, size) ?? []))
+    ? ok(
+        resumed.seedPlaces.flatMap(
+          (place) => stillOf(seed, place, question.aboutPx, { radiusPx, stepPx: size }) ?? [],
+        ),
+      )
     : findStills(cv, seed, question, radiusPx, size);
   if (!found.ok) return found;
   const patches = found.value;
@@ -116,7 +122,8 @@ function followerFrom(kit: FollowKit, resumed: FollowState | null): Follower {
 function followableOf(seed: Gray, thing: FollowedThing, coarsePx: number): Followable | null {
   if (thing.how === 'carried') return null;
   const stepPx = Math.max(1, Math.ceil(thing.radiusPx / MOST_SAMPLES));
-  const patch = patchOf(seed, thing.placePx, thing.radiusPx, stepPx);
+  const many = thing.radiusPx > ENOUGH_SAMPLES * stepPx;
+  const patch = patchOf(seed, thing.placePx, thing.radiusPx, stepPx, many ? 'few' : 'all');
   const look = lookOf(seed, thing.placePx, coarsePx);
   return patch && look && { thing, patch, look, room: roomFor(patch), seed };
 }
