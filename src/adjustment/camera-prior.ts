@@ -9,7 +9,7 @@
 import type { CameraProfile } from '../captures/camera-profile.ts';
 import type { Capture } from '../captures/capture.ts';
 import { focalPrior } from './focal-prior.ts';
-import { K1_SIGMA, K2_SIGMA, PRINCIPAL_POINT_SHARE } from './priors.ts';
+import { K1_SIGMA, K1_SIGMA_WIDE, K2_SIGMA, PRINCIPAL_POINT_SHARE, WIDE_BELOW_35_MM } from './priors.ts';
 import type { CameraPrior } from './problem.ts';
 
 const REFOCUS = 0.005;
@@ -17,7 +17,8 @@ const REFOCUS = 0.005;
 export function cameraPrior(capture: Capture, profile: CameraProfile | null): CameraPrior {
   const calibrated = profile && priorFromProfile(capture, profile);
   if (calibrated) return calibrated;
-  const { widthPx, heightPx } = capture;
+  const { widthPx, heightPx, focal35Mm } = capture;
+  const isWide = focal35Mm !== null && focal35Mm < WIDE_BELOW_35_MM;
   const offPx = PRINCIPAL_POINT_SHARE * Math.max(widthPx, heightPx);
   return {
     ...focalPrior(capture),
@@ -26,7 +27,7 @@ export function cameraPrior(capture: Capture, profile: CameraProfile | null): Ca
     uCxPx: offPx,
     uCyPx: offPx,
     k1: 0,
-    uK1: K1_SIGMA,
+    uK1: isWide ? K1_SIGMA_WIDE : K1_SIGMA,
     k2: 0,
     uK2: K2_SIGMA,
   };

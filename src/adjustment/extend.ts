@@ -13,6 +13,7 @@ import type { Problem } from './problem.ts';
 import { rotationsOf, run, runToEnd, type Solution } from './run.ts';
 import type { Start } from './start.ts';
 import { startTies } from './start-ties.ts';
+import { TAPE_EDGE_UNKNOWNS } from './tape-edge.ts';
 
 /** Near enough to tell marks that are far off. */
 const NEARLY = { maxIterations: 120, tolerance: 0.05 };
@@ -80,6 +81,7 @@ function copyThings(from: Layout, source: Float64Array, to: Layout, target: Floa
   copy(from.camshaft, to.camshaft, 4);
   copy(from.tapeSlack, to.tapeSlack, 1);
   for (const [i, at] of from.tapes.entries()) copy(at, to.tapes[i], 6);
+  for (const [i, at] of from.tapeEdges.entries()) copy(at, to.tapeEdges[i], TAPE_EDGE_UNKNOWNS);
   copy(from.targetScale, to.targetScale, 1);
   for (const [i, at] of from.targets.entries()) copy(at, to.targets[i], 6);
   copy(from.band, to.band, 2);

@@ -3,6 +3,7 @@ import type { BrakeState } from '../marks/view.ts';
 import { CAMERA_UNKNOWNS } from './camera.ts';
 import { POSE_UNKNOWNS } from './pose.ts';
 import type { Problem } from './problem.ts';
+import { TAPE_EDGE_UNKNOWNS } from './tape-edge.ts';
 
 /** Places, each the index of the first of its unknowns. */
 export type Layout = {
@@ -24,6 +25,9 @@ export type Layout = {
   /** x, y, depth of the tape's zero, tilt in the plane, tilt out of it, scale slack of this hold; by view, one place for all
    * views of an unmoved tape. */
   readonly tapes: readonly (number | null)[];
+  /** Offset, turn and bow of the blade's edge against the line of the graduations (tape-edge.ts); by view, where its edge is
+   * marked, one place for all views of an unmoved tape. */
+  readonly tapeEdges: readonly (number | null)[];
   /** Scale of the print, common to all views of the target. */
   readonly targetScale: number | null;
   /** Across, aside and depth of the target's origin, its direction and two tilts (target-points.ts); by view, one place for all
@@ -35,7 +39,7 @@ export type Layout = {
   readonly distance: number | null;
   /** x, y, depth of its start, direction in the plane, tilt out of it; by view. */
   readonly distances: readonly (number | null)[];
-  /** Nuisance of one mark: angle round the band, or distance from the pin back along the rod. */
+  /** Nuisance of one mark: angle round the band, distance from the pin back along the rod, or from the tape's zero along its edge. */
   readonly nuisance: ReadonlyMap<string, number>;
   /** x, y, depth of each tie point that more than one view shows, by its name. */
   readonly ties: ReadonlyMap<string, number>;
@@ -62,6 +66,9 @@ export function layoutOf(problem: Problem): Layout {
   const tapes = views.map((v) =>
     references.tape && shows('tape-graduation')(v) ? (oneHold ?? take(6)) : null,
   );
+  const showsEdge = (v: Problem['views'][number], i: number) => tapes[i] !== null && shows('tape-edge')(v);
+  const oneEdge = oneHold !== null && views.some(showsEdge) ? take(TAPE_EDGE_UNKNOWNS) : null;
+  const tapeEdges = views.map((v, i) => (showsEdge(v, i) ? (oneEdge ?? take(TAPE_EDGE_UNKNOWNS)) : null));
   const targetScale = references.target ? take(1) : null;
   const oneCard = references.target?.unmoved && views.some(shows('target-corner')) ? take(6) : null;
   const targets = views.map((v) =>
@@ -71,10 +78,12 @@ export function layoutOf(problem: Problem): Layout {
   const distance = references.distance ? take(1) : null;
   const distances = views.map((v) => (references.distance && shows('distance-end')(v) ? take(5) : null));
   const nuisance = new Map<string, number>();
-  for (const mark of views.flatMap((v) => v.marks)) {
-    const needed = mark.kind === 'rod-line' || (mark.kind === 'clamp-band' && band !== null);
-    if (needed) nuisance.set(mark.id, take(1));
-  }
+  for (const [i, { marks }] of views.entries())
+    for (const { id, kind } of marks) {
+      const isOnEdge = kind === 'tape-edge' && tapeEdges[i] !== null;
+      const needed = kind === 'rod-line' || isOnEdge || (kind === 'clamp-band' && band !== null);
+      if (needed) nuisance.set(id, take(1));
+    }
   const ties = new Map(tiesSeenTwice(views).map((tie) => [tie, take(3)]));
   const followed = new Set(views.flatMap(({ marks }) => marks.flatMap((mark) => mark.followedFrom ?? [])));
   const offsets = new Map([...followed].map((seed) => [seed, take(2)]));
@@ -89,6 +98,7 @@ export function layoutOf(problem: Problem): Layout {
     camshaft,
     tapeSlack,
     tapes,
+    tapeEdges,
     targetScale,
     targets,
     band,

@@ -5,6 +5,7 @@ import type { Layout } from './layout.ts';
 import type { PriorRow } from './linearise.ts';
 import * as known from './priors.ts';
 import type { Problem } from './problem.ts';
+import { EDGE_BOW, EDGE_OFFSET, EDGE_TURN } from './tape-edge.ts';
 
 export function priorRows(problem: Problem, layout: Layout, start: ArrayLike<number>): readonly PriorRow[] {
   const rows: PriorRow[] = [];
@@ -41,7 +42,7 @@ export function priorRows(problem: Problem, layout: Layout, start: ArrayLike<num
     const at = layout.nuisance.get(mark.id);
     if (at === undefined) continue;
     const isRim = mark.kind === 'clamp-band';
-    const width = isRim ? known.BAND_ANGLE_RAD : known.ROD_POSITION_MM;
+    const width = isRim ? known.BAND_ANGLE_RAD : known.POSITION_ALONG_MM;
     hold(at, [start[at] as number, width], isRim ? 'clamp-band' : 'mechanism');
   }
   return rows;
@@ -102,6 +103,12 @@ function holdLines(problem: Problem, layout: Layout, start: ArrayLike<number>, h
       hold(at + 4, [0, known.TAPE_TILT_RAD], 'tape');
       hold(at + 5, [0, known.TAPE_SCALE_VIEW], 'tape');
     }
+  }
+  for (const at of new Set(layout.tapeEdges)) {
+    if (at === null) continue;
+    hold(at, EDGE_OFFSET, 'tape');
+    hold(at + 1, EDGE_TURN, 'tape');
+    hold(at + 2, EDGE_BOW, 'tape');
   }
   if (distance && layout.distance !== null) {
     hold(layout.distance, [distance.distanceMm, distance.uDistanceMm], 'distance');

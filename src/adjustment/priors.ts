@@ -69,6 +69,9 @@ export const OFF_SQUARE = 0.45;
 
 /** Lens: what a phone leaves of its distortion; axis off the picture's centre, as a share of the longer side. */
 export const K1_SIGMA = 0.015;
+/** Of a wider lens than a phone's main one, by its 35 mm equivalent: not every camera straightens its pictures. */
+export const K1_SIGMA_WIDE = 0.05;
+export const WIDE_BELOW_35_MM = 20;
 export const K2_SIGMA = 0.01;
 export const PRINCIPAL_POINT_SHARE = 0.01;
 
@@ -76,6 +79,6 @@ export const PRINCIPAL_POINT_SHARE = 0.01;
  * is less and less likely: free up to the first angle from the facing side, then held with the second as its width. */
 export const BAND_FREE_RAD = 1.75;
 export const BAND_BEYOND_RAD = 0.3;
-/** Angle round the band and place along the rod are free: these only keep them finite where the marks leave them open. */
+/** Angle round the band, place along the rod or along a tape's edge are free: these only keep them finite where the marks leave them open. */
 export const BAND_ANGLE_RAD = 20;
-export const ROD_POSITION_MM = 1000;
+export const POSITION_ALONG_MM = 1000;

@@ -14,6 +14,7 @@ import * as known from './priors.ts';
 import { type Problem, type ProblemView, zFromDepth } from './problem.ts';
 import { bandAngles } from './start-band.ts';
 import { normalisedRay, type PlaneCrossing, planeCrossing } from './start-rays.ts';
+import { startTapeEdge } from './start-tape-edge.ts';
 import { startTarget } from './start-target.ts';
 import { startTies } from './start-ties.ts';
 
@@ -112,6 +113,8 @@ function setLinesAndNuisance(
     const readings = view.marks.flatMap((m) => (m.kind === 'tape-graduation' ? [m.readingMm] : []));
     const line = lineThrough(points, readings);
     x.set([line.xMm, line.yMm, known.TAPE_DEPTH[0], line.angleRad, 0, 0], tape);
+    const onEdge = crossing('tape-edge', zFromDepth(known.TAPE_DEPTH[0], problem.hand));
+    startTapeEdge(layout, viewIndex, view, onEdge, x);
   }
   const distance = layout.distances[viewIndex];
   if (

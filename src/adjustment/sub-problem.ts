@@ -6,6 +6,7 @@ import { type Pose, poseAt } from './pose.ts';
 import type { Problem } from './problem.ts';
 import type { Start } from './start.ts';
 import { startTies } from './start-ties.ts';
+import { TAPE_EDGE_UNKNOWNS } from './tape-edge.ts';
 
 export type Part = {
   readonly problem: Problem;
@@ -60,6 +61,9 @@ export function joined(problem: Problem, layout: Layout, parts: readonly PartSol
     for (const [k, viewIndex] of part.viewIndexes.entries()) {
       const [tape, distance] = [part.layout.tapes[k], part.layout.distances[k]];
       if (typeof tape === 'number') copy(from, tape, layout.tapes[viewIndex] as number, 6);
+      const edge = part.layout.tapeEdges[k];
+      if (typeof edge === 'number')
+        copy(from, edge, layout.tapeEdges[viewIndex] as number, TAPE_EDGE_UNKNOWNS);
       const target = part.layout.targets[k];
       if (typeof target === 'number') copy(from, target, layout.targets[viewIndex] as number, 6);
       if (typeof distance === 'number') copy(from, distance, layout.distances[viewIndex] as number, 5);

@@ -8,6 +8,7 @@
  *          rod line   (px - q, py (1 - q/R), 0), q from the pin back along the rod
  *          camshaft   (cx, cy, h zc)
  *          tape       zero + v (1 + s + sv) (cos a cos b, sin a cos b, h sin b), zero = (x0, y0, h z0)
+ *          tape edge  tape-edge.ts
  *          tie point  (tx, ty, h tz)
  *          target     target-points.ts
  *          distance   start + {0 | d} (cos a cos b, sin a cos b, h sin b)
@@ -19,6 +20,7 @@
 import type { Mark } from '../marks/mark.ts';
 import type { BrakeState } from '../marks/view.ts';
 import type { Layout } from './layout.ts';
+import { tapeEdgePoint } from './tape-edge.ts';
 import { targetPoint } from './target-points.ts';
 import { WorldPoint } from './world-point.ts';
 
@@ -44,6 +46,8 @@ export function worldPoint(
       return ownPoint(layout.camshaft, x, hand, into);
     case 'tape-graduation':
       return tapePoint(mark.readingMm, layout.tapes[view.index], x, layout, hand, into);
+    case 'tape-edge':
+      return edgePoint(mark.id, view.index, x, layout, hand, into);
     case 'clamp-band':
       return bandPoint(layout.nuisance.get(mark.id), x, layout, into);
     case 'tie-point':
@@ -155,6 +159,23 @@ function tapePoint(
   byLength(x, tape, readingMm, hand, layout.tapeSlack, into);
   byLength(x, tape, readingMm, hand, tape + 5, into);
   return into;
+}
+
+function edgePoint(
+  markId: string,
+  viewIndex: number,
+  x: Unknowns,
+  layout: Layout,
+  hand: 1 | -1,
+  into: WorldPoint,
+): WorldPoint | null {
+  const [tape, edge, along] = [
+    layout.tapes[viewIndex],
+    layout.tapeEdges[viewIndex],
+    layout.nuisance.get(markId),
+  ];
+  if (typeof tape !== 'number' || typeof edge !== 'number' || along === undefined) return null;
+  return tapeEdgePoint({ tape, edge, along }, x, hand, into);
 }
 
 /** An end of the known distance: 0 its start, 1 its end. */

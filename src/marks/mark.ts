@@ -36,6 +36,8 @@ export const markSchema = z
       readingMm: z.number().min(-100).max(1e4),
       ...placed,
     }),
+    /** A point on a straight edge of the tape's blade, all of one picture on the same edge: where along it is not known. */
+    z.strictObject({ kind: z.literal('tape-edge'), ...placed }),
     /** One end of a known distance. */
     z.strictObject({ kind: z.literal('distance-end'), ...placed }),
     /** A point of something that stands still, seen in several pictures: marks with one name are one point. */

@@ -22,6 +22,14 @@ export const assistQuestionSchema = z
       named: namedSchema,
       other: z.strictObject({ aboutPx: placePx, readingMm: z.number() }).readonly(),
     }),
+    /** An edge of the blade, where it was pointed to; from, to: two graduations, so far apart. */
+    z.strictObject({
+      of: z.literal('tape-edge'),
+      fromPx: placePx,
+      toPx: placePx,
+      lengthMm: z.number().positive(),
+      nearPx: placePx,
+    }),
     /** The round end of pin or camshaft; lengthPx: from chamber face to pin, which says how large things are. */
     z.strictObject({
       of: z.enum(['clevis-pin', 'camshaft-end']),

@@ -77,14 +77,14 @@ function score({ share, at, slope }: Line, lengthPx: number, reachPx: number): n
   return share - 0.3 * (Math.abs(at + (slope * lengthPx) / 2) / reachPx);
 }
 
-function levelsAcross(gray: Gray, frame: Frame, s: number, half: number): Float64Array {
+export function levelsAcross(gray: Gray, frame: Frame, s: number, half: number): Float64Array {
   const levels = new Float64Array(2 * half + 1);
   for (let i = 0; i < levels.length; i++) levels[i] = levelIn(gray, frame, s, i - half);
   return levels;
 }
 
 /** Local maxima of the slope across, smoothed over two pixels. */
-function stepsAcross(level: Float64Array, s: number, half: number, rising: 1 | -1): Step[] {
+export function stepsAcross(level: Float64Array, s: number, half: number, rising: 1 | -1): Step[] {
   const riseAt = (i: number) => rising * ((level[i + 1] as number) - (level[i - 1] as number));
   const steps: Step[] = [];
   let [before, here, after] = [0, riseAt(1), riseAt(2)];

@@ -4,6 +4,7 @@ import { findBand } from './assist-band.ts';
 import { findEnd } from './assist-end.ts';
 import { findLattice } from './assist-lattice.ts';
 import type { AssistFailure, AssistQuestion, AssistSight, EndQuestion } from './assist-sight.ts';
+import { findEdgePoints } from './edge-points.ts';
 import type { Gray } from './gray.ts';
 import { findLatticeAgain } from './lattice-again.ts';
 import { sameEnd } from './same-end.ts';
@@ -19,6 +20,8 @@ export function assist(
       return findLattice(gray, question.named);
     case 'tape-again':
       return findLatticeAgain(gray, question);
+    case 'tape-edge':
+      return findEdgePoints(gray, question);
     case 'clevis-pin':
     case 'camshaft-end':
       return second && question.same

@@ -14,6 +14,7 @@ const MARKS: readonly Mark[] = [
   { kind: 'rod-line', id: 'rod', ...placed },
   { kind: 'clamp-band', id: 'rim', ...placed },
   { kind: 'tape-graduation', id: 'inch', readingMm: 100, ...placed },
+  { kind: 'tape-edge', id: 'edge', ...placed },
   { kind: 'distance-end', id: 'begin', ...placed },
   { kind: 'distance-end', id: 'end', ...placed },
 ];
@@ -73,6 +74,8 @@ function wheelEnd(references = REFERENCES): { readonly layout: Layout; readonly 
   if (layout.tapeSlack !== null) {
     x[layout.tapeSlack] = 0.004;
     x.set([1, -20, -15, Math.PI / 6, Math.PI / 3, 0.006], layout.tapes[1] as number);
+    x.set([-12, 0.01, 0.5], layout.tapeEdges[1] as number);
+    x[layout.nuisance.get('edge') as number] = 250;
   }
   if (layout.distance !== null) {
     x[layout.distance] = 150;
@@ -107,6 +110,12 @@ test.each([1, -1] as const)('places of the marked things, hand %i', (hand) => {
     -20 + inPlane / 2,
     hand * (-15 + 101 * Math.sin(Math.PI / 3)),
   ]);
+  // Its edge 250 mm along, 100 mm from the middle: -12 + 2.5 + 0.5 mm beside the graduations, at right angles in the plane.
+  near(placeOf('edge', hand), [
+    1 + 125 * Math.cos(Math.PI / 6) + 9 / 2,
+    -20 + 125 / 2 - 9 * Math.cos(Math.PI / 6),
+    hand * (-15 + 250 * Math.sin(Math.PI / 3)),
+  ]);
 });
 
 test.each([1, -1] as const)('both ends of the known distance, hand %i', (hand) => {
@@ -119,7 +128,7 @@ test.each([1, -1] as const)('both ends of the known distance, hand %i', (hand) =
 
 test('marks of a reference that is not given have no place', () => {
   const { layout, x } = wheelEnd(NO_REFERENCES);
-  for (const id of ['rim', 'inch', 'begin']) {
+  for (const id of ['rim', 'inch', 'edge', 'begin']) {
     const mark = MARKS.find((m) => m.id === id) as Mark;
     expect(worldPoint(mark, VIEW, x, layout, 1)).toBeNull();
   }

@@ -43,7 +43,10 @@ const readingMm = fc.oneof(number(0, 300), number(-100, 1e4), fc.constantFrom(0,
 
 const placed = { xPx: positionPx, yPx: positionPx, sigmaPx };
 const mark = fc.oneof(
-  fc.record({ kind: fc.constantFrom(...POINT_KINDS, 'distance-end' as const), ...placed }),
+  fc.record({
+    kind: fc.constantFrom(...POINT_KINDS, 'distance-end' as const, 'tape-edge' as const),
+    ...placed,
+  }),
   fc.record({ kind: fc.constant('tape-graduation' as const), readingMm, ...placed }),
   fc.record({ kind: fc.constant('tie-point' as const), tie: fc.constantFrom('1', '2', '3'), ...placed }),
   fc.record({

@@ -57,6 +57,42 @@ export function tapeGraduations(hold: TapeHold, hand: 1 | -1, pinX: number, step
   return graduations;
 }
 
+export type TapeEdge = ReturnType<typeof drawTapeEdge>;
+
+/** The strip is cambered in its own plane and held a little bent out of it; both bend the edge as the camera sees it. */
+export function drawTapeEdge(draw: Draw) {
+  const across = draw.uniform(0, 1) < 0.5 ? draw.uniform(2, 6) : draw.uniform(-22, -10);
+  return {
+    across,
+    camber: draw.normal(0, 0.05),
+    bend: draw.normal(0, 0.1),
+    middle: draw.uniform(100, 200),
+    beyondPin: draw.uniform(60, 160),
+  };
+}
+
+/** Points along it, out to where a hand or the case hides it. */
+export function tapeEdgePoints(
+  draw: Draw,
+  hold: TapeHold,
+  edge: TapeEdge,
+  { hand, pinX, count }: { readonly hand: 1 | -1; readonly pinX: number; readonly count: number },
+): P3[] {
+  const { zero, side, depth, alpha, beta } = hold;
+  const [cos, sin] = [Math.cos(alpha), Math.sin(alpha)];
+  const [from, to] = [5, pinX + edge.beyondPin];
+  return Array.from({ length: count }, (_, i): P3 => {
+    const s = from + ((to - from) * (i + draw.uniform(0.2, 0.8))) / count;
+    const bent = ((s - edge.middle) / 100) ** 2;
+    const w = edge.across + edge.camber * bent;
+    return [
+      zero + s * cos * Math.cos(beta) - w * sin,
+      side + s * sin * Math.cos(beta) + w * cos,
+      hand * (depth + s * Math.sin(beta) + edge.bend * bent),
+    ];
+  });
+}
+
 /** The card along the rod on the side away from the camshaft, its lower edge at the pin's centre line. */
 export function drawTargetCorners(
   draw: Draw,

@@ -13,10 +13,11 @@ export type What =
 
 export type Put = (at: P3, what: What) => void;
 
-/** put draws its scatter from the scene's first stream, putMore from the one for what was added later. */
+/** put draws its scatter from the scene's first stream, putMore and putEdge from those for what was added later. */
 export function marker({
   draw,
   extra,
+  edge,
   camera,
   pose,
   options,
@@ -24,11 +25,12 @@ export function marker({
 }: {
   readonly draw: Draw;
   readonly extra: Draw;
+  readonly edge: Draw;
   readonly camera: Camera;
   readonly pose: CameraPose;
   readonly options: SceneOptions;
   readonly nextId: () => string;
-}): { readonly marks: readonly Mark[]; readonly put: Put; readonly putMore: Put } {
+}): { readonly marks: readonly Mark[]; readonly put: Put; readonly putMore: Put; readonly putEdge: Put } {
   const marks: Mark[] = [];
   const putFrom =
     (stream: Draw): Put =>
@@ -48,12 +50,16 @@ export function marker({
         placedBy: foundToPx === undefined ? 'hand' : 'assist',
       });
     };
-  return { marks, put: putFrom(draw), putMore: putFrom(extra) };
+  return { marks, put: putFrom(draw), putMore: putFrom(extra), putEdge: putFrom(edge) };
 }
 
 /** Undefined for what a hand marks. */
-function foundTo({ kind }: What, { targetSigmaPx = 0.2, tieSigmaPx }: SceneOptions): number | undefined {
+function foundTo(
+  { kind }: What,
+  { targetSigmaPx = 0.2, tieSigmaPx, edgeSigmaPx }: SceneOptions,
+): number | undefined {
   if (kind === 'target-corner') return targetSigmaPx;
+  if (kind === 'tape-edge') return edgeSigmaPx;
   return kind === 'tie-point' ? tieSigmaPx : undefined;
 }
 

@@ -68,6 +68,13 @@ export type SceneOptions = {
   readonly graduationStepMm?: number;
   /** How well the band's diameter is known: table, or caliper. */
   readonly uBandMm?: number;
+  /** Points marked along the edge of the tape's blade, and to what. */
+  readonly edgePoints?: number;
+  readonly edgeSigmaPx?: number;
+  /** Standard deviation of the lens's k1, where it is not the usual one. */
+  readonly k1Scatter?: number;
+  /** Where the brake is beside the middle of the picture, x and y over its distance. */
+  readonly aside?: readonly [number, number];
   /** A calibrated camera with its profile. */
   readonly profile?: boolean;
 };

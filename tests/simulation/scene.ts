@@ -10,7 +10,16 @@ import type { Capture } from '../../src/captures/capture.ts';
 import type { BrakeState, View } from '../../src/marks/view.ts';
 import type { MeasureInput } from '../../src/measurement/measurement.ts';
 import { NO_REFERENCES, type References } from '../../src/references/reference.ts';
-import { drawDistanceEnds, drawTapeHold, drawTargetCorners, type TapeHold, tapeGraduations } from './held.ts';
+import {
+  drawDistanceEnds,
+  drawTapeEdge,
+  drawTapeHold,
+  drawTargetCorners,
+  type TapeEdge,
+  type TapeHold,
+  tapeEdgePoints,
+  tapeGraduations,
+} from './held.ts';
 import { counter, marker, type Put } from './marker.ts';
 import type { SceneOptions } from './scene-options.ts';
 import { type Camera, type CameraPose, drawCamera, drawPose, imageOf, jittered, type P3 } from './sight.ts';
@@ -28,6 +37,8 @@ export type Scene = {
     /** Pin from the face along the axis, released. */
     readonly releasedReachMm: number;
   };
+  /** Of the lens. */
+  readonly k1: number;
   /** Where the camera stood, by view. */
   readonly poses: readonly CameraPose[];
 };
@@ -36,6 +47,7 @@ export function simulate(options: SceneOptions): Scene {
   const draw = drawFrom(options.seed);
   // What was added later draws from a stream of its own: the rest of a scene stays as it was.
   const extra = drawFrom(options.seed + EXTRA_STREAM);
+  const edgeDraw = drawFrom(options.seed + EDGE_STREAM);
   const drawnHand = draw.uniform(0, 1) < 0.5 ? 1 : -1;
   const hand = options.hand ?? drawnHand;
   const scatter = options.typical ? withoutScatter(draw) : draw;
@@ -55,21 +67,35 @@ export function simulate(options: SceneOptions): Scene {
   const printScale = options.reference.includes('target') ? 1 + extraScatter.normal(0, 0.003) : 1;
   const ties = drawTies(extra, camera, poses, hand, options.tiePoints ?? 0);
   let tape: TapeHold | undefined;
+  let edge: TapeEdge = drawTapeEdge(edgeDraw);
   let card: ReturnType<typeof drawTargetCorners> | undefined;
   const nextId = counter();
   const views = states.map((state, i): View => {
     const pose = poses[i] as CameraPose;
-    const { marks, put, putMore } = marker({ draw, extra, camera, pose, options, nextId });
+    const { marks, put, putMore, putEdge } = marker({
+      draw,
+      extra,
+      edge: edgeDraw,
+      camera,
+      pose,
+      options,
+      nextId,
+    });
     putPoints(wheelEnd, state, options, { put, putMore });
     if (options.reference.includes('tape')) {
-      if (!tape || !options.tapeUnmoved)
+      if (!tape || !options.tapeUnmoved) {
         tape = drawTapeHold({ draw: scatter, extra: extraScatter }, wheelEnd, state, {
           ...options,
           sharedScale,
         });
+        edge = drawTapeEdge(edgeDraw);
+      }
       const [pinX] = wheelEnd.states[state].pin;
       for (const { at, readingMm } of tapeGraduations(tape, hand, pinX, options.graduationStepMm ?? 25.4))
         put(at, { kind: 'tape-graduation', readingMm });
+      if (options.edgePoints)
+        for (const at of tapeEdgePoints(edgeDraw, tape, edge, { hand, pinX, count: options.edgePoints }))
+          putEdge(at, { kind: 'tape-edge' });
     }
     if (options.reference.includes('band')) putBand(draw, wheelEnd, pose, options.rimPoints ?? 10, put);
     if (options.reference.includes('distance'))
@@ -92,10 +118,11 @@ export function simulate(options: SceneOptions): Scene {
     cameraProfile: options.profile ? profileOf(extraScatter, camera) : null,
     references: { ...references, ...addedReferences(extraScatter, options, wheelEnd, printScale) },
   };
-  return { input, truth: wheelEnd.truth, poses };
+  return { input, truth: wheelEnd.truth, poses, k1: camera.k1 };
 }
 
 const EXTRA_STREAM = 700_000_001;
+const EDGE_STREAM = 800_000_001;
 
 /** Draws as before, so that the rest of the scene stays the same, and gives the mean of each. */
 function withoutScatter(draw: Draw): Draw {

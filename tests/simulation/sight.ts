@@ -30,7 +30,7 @@ function drawPlainCamera(draw: Draw, options: SceneOptions) {
       widthPx / 2 + draw.normal(0, 0.01 * longer),
       heightPx / 2 + draw.normal(0, 0.01 * longer),
     ] as const,
-    k1: options.distortion === false ? 0 : draw.normal(0, 0.02),
+    k1: options.distortion === false ? 0 : draw.normal(0, options.k1Scatter ?? 0.02),
   };
 }
 
@@ -51,10 +51,15 @@ export function drawPose(draw: Draw, options: SceneOptions, hand: 1 | -1): Camer
   const rows = times(aboutZ(roll), times(aboutY(yaw), times(aboutX(pitch), base)));
   // The camera looks at a point near the middle of rod and arm.
   const target: P3 = [draw.uniform(40, 130), draw.uniform(0, 70), 0];
+  const aside = options.aside ?? [0, 0];
   const [tx, ty, tz] = apply(rows, target);
   return {
     rows,
-    t: [draw.normal(0, 0.03) * distance - tx, draw.normal(0, 0.03) * distance - ty, distance - tz],
+    t: [
+      (draw.normal(0, 0.03) + aside[0]) * distance - tx,
+      (draw.normal(0, 0.03) + aside[1]) * distance - ty,
+      distance - tz,
+    ],
   };
 }
 

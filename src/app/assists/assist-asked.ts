@@ -12,6 +12,8 @@ const ENDS = ['clevis-pin', 'camshaft-end'] as const;
 /** So far from the one named another must be known, and no farther: the tape may end, or a hand hold it. */
 const LEAST_APART_MM = 95;
 const MOST_APART_MM = 185;
+/** Of graduations, from which on they say which way the tape lies. */
+const LEAST_LENGTH_MM = 50;
 
 /**
  * others: the other pictures of the measurement, which may show the same tape; released: that picture, where this is another one: its marks of
@@ -27,6 +29,7 @@ export function assistAsked(
     ...endsAsked(marks, byHand, released),
     ...bandAsked(marks, byHand),
     ...tapeAsked(marks, byHand, others),
+    ...edgeAsked(marks, byHand),
   ];
 }
 
@@ -98,9 +101,7 @@ function tapeAsked(
   others: readonly Pick<View, 'marks'>[],
 ): readonly Asked[] {
   if (marks.some(({ kind, placedBy }) => kind === 'tape-graduation' && placedBy === 'assist')) return [];
-  const named = byHand
-    .flatMap((mark) => (mark.kind === 'tape-graduation' ? [mark] : []))
-    .sort((a, b) => a.readingMm - b.readingMm);
+  const named = graduationsOf(byHand);
   const [low, high] = [named[0], named.at(-1)];
   if (!low || !high) return [];
   const asNamed = (mark: Graduation) => ({
@@ -137,6 +138,24 @@ function tapeAbout(
   return { aboutPx: [named.xPx + c * dx - s * dy, named.yPx + s * dx + c * dy], readingMm: far.readingMm };
 }
 
+/** One touch on the edge is enough, where two graduations say which way the tape lies; found once, it is not sought again. */
+function edgeAsked(marks: readonly Mark[], byHand: readonly Mark[]): readonly Asked[] {
+  const isOnEdge = ({ kind }: Mark) => kind === 'tape-edge';
+  const instead = byHand.filter(isOnEdge);
+  const near = instead[0];
+  const named = graduationsOf(marks);
+  const [low, high] = [named[0], named.at(-1)];
+  if (!near || !low || !high || apartMm(low, high) < LEAST_LENGTH_MM) return [];
+  if (marks.some((mark) => isOnEdge(mark) && mark.placedBy === 'assist')) return [];
+  const ends = { fromPx: placeOf(low), toPx: placeOf(high), lengthMm: apartMm(low, high) };
+  return [{ question: { of: 'tape-edge', ...ends, nearPx: placeOf(near) }, instead }];
+}
+
+const graduationsOf = (marks: readonly Mark[]): readonly Graduation[] =>
+  marks
+    .flatMap((mark) => (mark.kind === 'tape-graduation' ? [mark] : []))
+    .sort((a, b) => a.readingMm - b.readingMm);
+
 const apartMm = (a: Graduation, b: Graduation) => Math.abs(a.readingMm - b.readingMm);
 
 function rodRad(marks: readonly Mark[]): number | null {
@@ -146,7 +165,7 @@ function rodRad(marks: readonly Mark[]): number | null {
 
 /** Whether what is found are many marks of one kind. */
 export const isMany = (of: AssistQuestion['of']) =>
-  of === 'tape' || of === 'tape-again' || of === 'clamp-band';
+  of === 'tape' || of === 'tape-again' || of === 'tape-edge' || of === 'clamp-band';
 
 /** A single mark keeps its id: what hangs on it, hangs on it still. */
 export function marksFound(

@@ -24,6 +24,7 @@ export function offeredMarks(assists: readonly Assist[], unit: LengthUnit): read
 
 function lineOf(of: Assist['question']['of']): LineSort | null {
   if (of === 'clamp-band') return 'rim';
+  if (of === 'tape-edge') return 'edge';
   return isMany(of) ? 'row' : null;
 }
 
@@ -34,7 +35,7 @@ function nameOf(
   namedMm: number | null,
   unit: LengthUnit,
 ): string | null {
-  if (of === 'clamp-band') return null;
+  if (of === 'clamp-band' || of === 'tape-edge') return null;
   if (of !== 'tape' && of !== 'tape-again') return ASSISTS.offered(MARK_NAMES[of]);
   return readingMm !== null && readingMm === namedMm ? ASSISTS.offered(formatLength(readingMm, unit)) : null;
 }

@@ -7,7 +7,7 @@ import type { ViewerMark } from '../viewer/viewer-mark.ts';
 import { markName } from '../words/marks.ts';
 
 /** Drawn small and named only when selected: there are many of each. */
-const MINOR: readonly MarkKind[] = ['clamp-band', 'rod-line', 'target-corner'];
+const MINOR: readonly MarkKind[] = ['clamp-band', 'rod-line', 'tape-edge', 'target-corner'];
 
 export function viewerMarks(
   view: View,
@@ -30,10 +30,12 @@ export function viewerMarks(
   }));
 }
 
-/** A rim that was found keeps its line when a hand moves a point of it. */
+/** A rim or an edge that was found keeps its line when a hand moves a point of it. */
 function lineOf(mark: Mark, marks: readonly Mark[]): LineSort | null {
-  if (mark.kind === 'clamp-band')
-    return marks.some(({ kind, placedBy }) => kind === mark.kind && placedBy === 'assist') ? 'rim' : null;
+  if (mark.kind === 'clamp-band' || mark.kind === 'tape-edge') {
+    const isFound = marks.some(({ kind, placedBy }) => kind === mark.kind && placedBy === 'assist');
+    return isFound ? (mark.kind === 'tape-edge' ? 'edge' : 'rim') : null;
+  }
   return mark.kind === 'tape-graduation' && isOneOfMany(mark, marks) ? 'row' : null;
 }
 

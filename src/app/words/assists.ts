@@ -11,6 +11,7 @@ type Sought = AssistQuestion['of'];
 const SOUGHT: Readonly<Record<Sought, string>> = {
   tape: 'Graduations of the tape',
   'tape-again': 'Graduations of the tape',
+  'tape-edge': 'Edge of the tape',
   'clevis-pin': 'End of the clevis pin',
   'camshaft-end': 'End of the camshaft',
   'clamp-band': 'Rim of the clamp band',
@@ -40,6 +41,8 @@ export function foundText(
     const place = instead.length > 0 ? `; they come in place of your ${instead.length}` : '';
     return `${SOUGHT[of]} found, ${found.length} points along it${place}. Look whether they lie on its edge towards the rod.`;
   }
+  if (of === 'tape-edge')
+    return `${SOUGHT[of]} found, ${found.length} points along it; they come in place of your ${instead.length}. Look whether they lie on the edge that you marked.`;
   const [place, mark] = [found[0], instead[0]];
   const offPx = place && mark ? Math.hypot(place.placePx[0] - mark.xPx, place.placePx[1] - mark.yPx) : 0;
   if ('same' in question && question.same)
@@ -63,6 +66,8 @@ function failureText(of: Sought, failure: AssistFailure, unit: LengthUnit): stri
     case 'tape/strokes-small':
       return `The tape’s strokes are too close together to be found, ${failure.spacingPx.toFixed(0)} pixels. Mark further ones by hand, or take the picture from nearer.`;
     case 'tape/no-edge':
+      if (of === 'tape-edge')
+        return `${SOUGHT[of]}: no straight edge is seen near your mark. Points along it can be marked by hand.`;
       return 'Graduations between yours were not found: no straight edge of the blade is seen along them. Look whether both sit on the tape, or mark further ones by hand.';
     case 'tape/no-lattice':
       return 'Graduations between yours were not found: no strokes fit both readings. Look whether both read what you typed, or mark further ones by hand.';

@@ -10,6 +10,7 @@ export const MARK_NAMES: Readonly<Record<MarkKind, string>> = {
   'camshaft-end': 'Camshaft end',
   'rod-line': 'Rod line',
   'tape-graduation': 'Tape graduation',
+  'tape-edge': 'Edge of the tape',
   'clamp-band': 'Clamp band rim',
   'distance-end': 'End of the distance',
   'tie-point': 'Tie point',
@@ -22,6 +23,7 @@ export const MARK_PHRASES: Readonly<Record<MarkKind, string>> = {
   'camshaft-end': 'the centre of the camshaft’s end',
   'rod-line': 'a point on the middle line of the rod',
   'tape-graduation': 'the tape graduation',
+  'tape-edge': 'a point on the tape’s straight edge, always the same one,',
   'clamp-band': 'a point on the clamp band’s rim, on the rod side',
   'distance-end': 'one end of the known distance',
   'tie-point': 'the same fixed point as on the other picture',
@@ -59,6 +61,7 @@ export const MARKS = {
   optionalWhy: {
     'camshaft-end': 'gives the arm angle',
     'rod-line': 'gives the rod’s own direction',
+    'tape-edge': 'shows what a wide lens bends: touch it once, the rest is found',
     'tie-point': 'ties the two pictures together',
   } as Readonly<Partial<Record<MarkKind, string>>>,
   selected: (name: string) => `${name} is selected. Drag it, or use the arrow keys; Delete removes it.`,

@@ -22,6 +22,9 @@ const GRADUATIONS = 4;
 /** A circle seen at an angle is an ellipse with five unknowns: the sixth point is the first that can contradict. */
 const RIM_POINTS = 6;
 
+/** Two give a line, the third shows a bend; three more for what a hand misses. */
+const EDGE_POINTS = 6;
+
 /** Five tie the pictures together in every direction. */
 const TIE_POINTS = 5;
 
@@ -35,7 +38,7 @@ export function askedMarks(
     need,
     have: have(kind),
     optional,
-    onRequest: kind === 'tie-point',
+    onRequest: kind === 'tie-point' || kind === 'tape-edge',
   });
   return [
     asked('chamber-face', 1),
@@ -48,6 +51,7 @@ export function askedMarks(
     ...(references.distance ? [asked('distance-end', 2)] : []),
     ...(references.armLength ? [] : [asked('camshaft-end', 1, true)]),
     asked('rod-line', 2, true),
+    ...(references.tape ? [asked('tape-edge', EDGE_POINTS, true)] : []),
     ...(cameraStill ? [] : [asked('tie-point', TIE_POINTS, true)]),
   ];
 }

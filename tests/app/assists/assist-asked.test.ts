@@ -119,6 +119,26 @@ test('the band is asked about from one touch of it, with face and pin; its point
   expect(of([face, pin, rim('a'), { ...rim('b'), placedBy: 'assist' }])).not.toContain('clamp-band');
 });
 
+test('the tape’s edge is asked about from one touch of it, with two graduations; its points come in place of the hand’s', () => {
+  const touch: Mark = { kind: 'tape-edge', ...at('e', 40, 30) };
+  const tape = [graduation('b', 150), graduation('a', 50)];
+  expect(of([touch, graduation('a', 50)])).not.toContain('tape-edge');
+  expect(of(tape)).not.toContain('tape-edge');
+  const asked = assistAsked({ marks: [touch, ...tape] }, []).at(-1);
+  const low = tape[1];
+  expect(asked).toEqual({
+    question: {
+      of: 'tape-edge',
+      fromPx: [low?.xPx, low?.yPx],
+      toPx: [tape[0]?.xPx, tape[0]?.yPx],
+      lengthMm: 100,
+      nearPx: [40, 30],
+    },
+    instead: [touch],
+  });
+  expect(of([{ ...touch, placedBy: 'assist' }, ...tape])).not.toContain('tape-edge');
+});
+
 test('beside a tape the band is looked for without a touch; taken, its rim counts whatever its diameter', () => {
   const marks: readonly Mark[] = [face, pin, graduation('a', 50)];
   const asked = assistAsked({ marks }, []).at(-1);

@@ -40,6 +40,18 @@ test('asks for face and pin first, then what the references need, then what can 
   expect(askingFor(passed, 'released', INCH)).toBeNull();
 });
 
+test('the edge of a tape is marked when it is picked, and never asked for', () => {
+  const tape = { tape: { zeroAtFace: false, unmoved: false, touchesPin: false } };
+  const all = [...mechanism, ...[1, 2, 3, 4].map((i) => graduation(`${i}`, i * INCH))];
+  const passed = { passedOver: ['camshaft-end', 'rod-line'] as const };
+  expect(askingFor(current(tape, all, passed), 'released', INCH)).toBeNull();
+  const picked = current(tape, all, { ...passed, pickedKind: 'tape-edge' });
+  expect(askingFor(picked, 'released', INCH)).toEqual({ kind: 'tape-edge' });
+  expect(
+    askedMarks({ state: 'released', captureId: 'c', frame: null, marks: all }, current({}, []).measurement),
+  ).not.toContainEqual(expect.objectContaining({ kind: 'tape-edge' }));
+});
+
 test('asks nothing of the picture that is not at hand', () => {
   expect(askingFor(current({}, []), 'applied', INCH)).toBeNull();
 });
