@@ -20,7 +20,7 @@ import type { Problem } from './problem.ts';
 import type { Start } from './start.ts';
 import { facingAngle, turnedBy } from './start-band.ts';
 import { WorldPoint } from './world-point.ts';
-import { besideBy, distancePoint, worldPoint } from './world-points.ts';
+import { besideBy, besideOnArm, distancePoint, worldPoint } from './world-points.ts';
 
 export type PriorRow = {
   readonly index: number;
@@ -112,7 +112,11 @@ function pointOf(
   if (mark.kind !== 'distance-end') {
     const thing = worldPoint(mark, { state, index: viewIndex }, x, layout, problem.hand, into);
     const offset = mark.followedFrom === undefined ? undefined : layout.offsets.get(mark.followedFrom);
-    return thing && offset !== undefined ? besideBy(thing, offset, x) : thing;
+    if (!thing || offset === undefined) return thing;
+    const [camshaft, pin] = [layout.camshaft, layout.pins[state]];
+    return mark.kind === 'camshaft-end' && camshaft !== null && pin !== undefined
+      ? besideOnArm(thing, offset, x, { camshaft, pin })
+      : besideBy(thing, offset, x);
   }
   const end = mark === marks.find(({ kind }) => kind === 'distance-end') ? 0 : 1;
   return distancePoint(end, layout.distances[viewIndex], x, layout, problem.hand, into);

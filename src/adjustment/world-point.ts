@@ -28,4 +28,17 @@ export class WorldPoint {
     this.derivatives[k + 1] = dy;
     this.derivatives[k + 2] = dz;
   }
+
+  /** In addition to what it may depend on that unknown by already. */
+  byMore(index: number, dx: number, dy: number, dz: number): void {
+    const known = this.indexes.subarray(0, this.unknowns).indexOf(index);
+    if (known < 0) {
+      this.by(index, dx, dy, dz);
+      return;
+    }
+    const k = 3 * known;
+    this.derivatives[k] = (this.derivatives[k] as number) + dx;
+    this.derivatives[k + 1] = (this.derivatives[k + 1] as number) + dy;
+    this.derivatives[k + 2] = (this.derivatives[k + 2] as number) + dz;
+  }
 }

@@ -12,7 +12,8 @@
  *          tie point  (tx, ty, h tz)
  *          target     target-points.ts
  *          distance   start + {0 | d} (cos a cos b, sin a cos b, h sin b)
- *          followed   the thing + (ox, oy, 0): the spot that was followed in its place
+ *          followed   the thing + (ox, oy, 0): the spot that was followed, or found again, in its place; of the camshaft, which turns
+ *                     with the arm, the thing + ox a + oy b, a from the camshaft to the pin in that state, b square to it
  *          clamp band (xb, D/2 cos w, D/2 sin w)
  *          h is the hand of the wheel end: depth away from the camera is h z.
  * Assumes  the chamber axis, the pins and the camshaft's axis crossing lie in one plane, z = 0; band round and square to the axis.
@@ -199,6 +200,33 @@ export function besideBy(point: WorldPoint, offset: number, x: Unknowns): WorldP
   point.at[1] += value(x, offset + 1);
   point.by(offset, 1, 0, 0);
   point.by(offset + 1, 0, 1, 0);
+  return point;
+}
+
+/** As besideBy, of the camshaft in the state of that pin. */
+export function besideOnArm(
+  point: WorldPoint,
+  offset: number,
+  x: Unknowns,
+  { camshaft, pin }: { readonly camshaft: number; readonly pin: number },
+): WorldPoint {
+  const [dx, dy] = [value(x, pin) - value(x, camshaft), value(x, pin + 1) - value(x, camshaft + 1)];
+  const length = Math.hypot(dx, dy) || 1;
+  const [c, s] = [dx / length, dy / length];
+  const [ox, oy] = [value(x, offset), value(x, offset + 1)];
+  const [u, v] = [ox * c - oy * s, ox * s + oy * c];
+  point.at[0] += u;
+  point.at[1] += v;
+  point.by(offset, c, s, 0);
+  point.by(offset + 1, -s, c, 0);
+  // The arm turns by (-s, c) / length of what the pin moves by, and as much the other way by the camshaft.
+  for (const [at, turn] of [
+    [pin, -s / length],
+    [pin + 1, c / length],
+    [camshaft, s / length],
+    [camshaft + 1, -c / length],
+  ] as const)
+    point.byMore(at, -v * turn, u * turn, 0);
   return point;
 }
 

@@ -7,7 +7,7 @@ import type { AssistFailure, AssistQuestion, AssistSight, EndQuestion } from './
 import { findEdgePoints } from './edge-points.ts';
 import type { Gray } from './gray.ts';
 import { findLatticeAgain } from './lattice-again.ts';
-import { sameEnd } from './same-end.ts';
+import { sameEnd, UNFORESEEN_TURN_RAD } from './same-end.ts';
 
 /** second: the other picture, where the question is about both. */
 export function assist(
@@ -34,17 +34,15 @@ export function assist(
   }
 }
 
-/** As a centre it is no surer than the mark that was kept. */
+/** How sure it is of the same point; what the mark that was kept is off by, it is off by as well, but for a turn that nobody foresaw. */
 function endAgain(
   gray: Gray,
-  { of, sigmaPx }: EndQuestion,
+  { of, sigmaPx: roughSigmaPx }: EndQuestion,
   second: Gray,
   { here, known, knownSigmaPx }: NonNullable<EndQuestion['same']>,
 ): Result<AssistSight, AssistFailure> {
-  const again = sameEnd(second, gray, { of, known, rough: here, roughSigmaPx: sigmaPx });
+  const again = sameEnd(second, gray, { of, known, rough: here, roughSigmaPx });
   if (!again.ok) return again;
-  const { placePx } = again.value;
-  return ok({
-    marks: [{ placePx, sigmaPx: Math.hypot(again.value.sigmaPx, knownSigmaPx), readingMm: null }],
-  });
+  const sigmaPx = Math.hypot(again.value.sigmaPx, UNFORESEEN_TURN_RAD[of] * knownSigmaPx);
+  return ok({ marks: [{ placePx: again.value.placePx, sigmaPx, readingMm: null }] });
 }

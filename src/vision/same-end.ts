@@ -48,6 +48,9 @@ const BASIN = 0.3;
 /** Of faces that are not flat, of bores, and of gleams: measured, docs/assists.md. */
 const FLOOR_PX = { 'clevis-pin': 0.14, 'camshaft-end': 0.22 } as const;
 
+/** How far the part may have turned beyond what rod or arm say: the pin lies loose in its eyes, the camshaft is splined to the arm. */
+export const UNFORESEEN_TURN_RAD = { 'clevis-pin': 0.2, 'camshaft-end': 0.03 } as const;
+
 type Again = { readonly place: Point; readonly sigmaPx: number; readonly likeness: number };
 
 /** What the marks of both pictures say. */

@@ -6,6 +6,8 @@ import { startFor } from '../../src/adjustment/start.ts';
 import { startRotations } from '../../src/adjustment/start-directions.ts';
 import { distanceToObject } from '../../src/adjustment/start-distance.ts';
 import { drawFrom } from '../../src/basics/random.ts';
+import type { Mark } from '../../src/marks/mark.ts';
+import type { View } from '../../src/marks/view.ts';
 import { problemFromViews } from '../../src/measurement/problem-from-views.ts';
 import { type ReferenceKind, simulate } from '../simulation/scene.ts';
 
@@ -34,7 +36,7 @@ test.each(kinds.flatMap((reference) => [true, false].map((still) => [reference, 
       pinEndKnown: true,
       profile: cameraStill,
     });
-    const problem = problemFromViews(scene.input);
+    const problem = problemFromViews({ ...scene.input, views: endsFoundAgain(scene.input.views) });
     if (!problem.ok) throw new Error(problem.failure.code);
     const layout = layoutOf(problem.value);
     const rotation = startRotations(problem.value, problem.value.views[0] as never)[0] as never;
@@ -72,6 +74,20 @@ test.each(kinds.flatMap((reference) => [true, false].map((still) => [reference, 
     expect(worst).toBeLessThan(1e-5);
   },
 );
+
+/** Pin and camshaft beside those of the first view. */
+function endsFoundAgain([first, ...others]: readonly View[]): readonly View[] {
+  if (!first) return [];
+  const seedOf = ({ kind }: Mark) =>
+    kind === 'clevis-pin' || kind === 'camshaft-end'
+      ? first.marks.find((mark) => mark.kind === kind)
+      : undefined;
+  const from = (mark: Mark): Mark => {
+    const seed = seedOf(mark);
+    return seed ? { ...mark, followedFrom: seed.id } : mark;
+  };
+  return [first, ...others.map((view) => ({ ...view, marks: view.marks.map(from) }))];
+}
 
 function unit(n: number, i: number): Float64Array {
   return moved(new Float64Array(n), i, 1);

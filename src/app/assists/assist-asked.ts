@@ -3,8 +3,12 @@ import type { Mark } from '../../marks/mark.ts';
 import type { View } from '../../marks/view.ts';
 import type { AssistQuestion, EndMarks, EndQuestion, FoundMark } from '../../vision/assist-sight.ts';
 
-/** instead: marks of the hand in whose place those found would come. */
-export type Asked = { readonly question: AssistQuestion; readonly instead: readonly Mark[] };
+/** instead: marks of the hand in whose place those found would come; again: the mark of another picture whose point is sought again. */
+export type Asked = {
+  readonly question: AssistQuestion;
+  readonly instead: readonly Mark[];
+  readonly again: Mark | null;
+};
 
 type Graduation = Extract<Mark, { readonly kind: 'tape-graduation' }>;
 
@@ -42,12 +46,12 @@ function onlyOf(marks: readonly Mark[], kind: Mark['kind']): Mark | null {
 }
 
 function sameAsked(
-  of: (typeof ENDS)[number],
   marks: readonly Mark[],
   knownMarks: readonly Mark[],
+  again: Mark | null,
 ): EndQuestion['same'] {
-  const [here, known, knownEnd] = [endMarks(marks), endMarks(knownMarks), onlyOf(knownMarks, of)];
-  return here && known && knownEnd ? { here, known, knownSigmaPx: knownEnd.sigmaPx } : null;
+  const [here, known] = [endMarks(marks), endMarks(knownMarks)];
+  return here && known && again ? { here, known, knownSigmaPx: again.sigmaPx } : null;
 }
 
 function endMarks(marks: readonly Mark[]): EndMarks | null {
@@ -70,10 +74,11 @@ function endsAsked(
     if (!face || !end) return [];
     const pin = byHand.find(({ kind }) => kind === 'clevis-pin') ?? end;
     const lengthPx = Math.max(1, Math.hypot(pin.xPx - face.xPx, pin.yPx - face.yPx));
-    const same = sameAsked(of, marks, released?.marks ?? []);
-    return [
-      { question: { of, placePx: placeOf(end), sigmaPx: end.sigmaPx, lengthPx, same }, instead: [end] },
-    ];
+    const knownMarks = released?.marks ?? [];
+    const again = onlyOf(knownMarks, of);
+    const same = sameAsked(marks, knownMarks, again);
+    const question = { of, placePx: placeOf(end), sigmaPx: end.sigmaPx, lengthPx, same };
+    return [{ question, instead: [end], again: same && again }];
   });
 }
 
@@ -91,7 +96,7 @@ function bandAsked(marks: readonly Mark[], byHand: readonly Mark[]): readonly As
   if (!ends || !(near || isScaled)) return [];
   const { facePx, pinPx } = ends;
   const question = { of: 'clamp-band', facePx, pinPx, nearPx: near && placeOf(near) } as const;
-  return [{ question, instead }];
+  return [{ question, instead, again: null }];
 }
 
 /** Between the two that lie farthest apart; found once, they are not sought again. */
@@ -111,9 +116,11 @@ function tapeAsked(
   });
   if (low === high) {
     const other = others.flatMap((each) => tapeAbout(low, marks, each.marks) ?? [])[0];
-    return other ? [{ question: { of: 'tape-again', named: asNamed(low), other }, instead: [low] }] : [];
+    const question = other && ({ of: 'tape-again', named: asNamed(low), other } as const);
+    return question ? [{ question, instead: [low], again: null }] : [];
   }
-  return [{ question: { of: 'tape', named: [asNamed(low), asNamed(high)] }, instead: named }];
+  const question = { of: 'tape', named: [asNamed(low), asNamed(high)] } as const;
+  return [{ question, instead: named, again: null }];
 }
 
 /**
@@ -169,15 +176,15 @@ export const isMany = (of: AssistQuestion['of']) =>
 
 /** A single mark keeps its id: what hangs on it, hangs on it still. */
 export function marksFound(
-  { question, instead }: Asked,
+  { question, instead, again }: Asked,
   found: readonly FoundMark[],
   newId: () => string,
 ): readonly Mark[] {
   const kept = isMany(question.of) ? null : instead[0];
   return found.map(({ placePx: [xPx, yPx], sigmaPx, readingMm }): Mark => {
     const placed = { id: kept?.id ?? newId(), xPx, yPx, sigmaPx, placedBy: 'assist' } as const;
-    return question.of === 'tape' || question.of === 'tape-again'
-      ? { kind: 'tape-graduation', readingMm: readingMm ?? 0, ...placed }
-      : { kind: question.of, ...placed };
+    if (question.of === 'tape' || question.of === 'tape-again')
+      return { kind: 'tape-graduation', readingMm: readingMm ?? 0, ...placed };
+    return { kind: question.of, ...placed, ...(again ? { followedFrom: again.id } : {}) };
   });
 }

@@ -3,6 +3,7 @@ import type { MeasurementInput } from '../../record/measurement-input.ts';
 import type { MarkAction, MeasurementAction } from './actions.ts';
 import { applyToMarks } from './apply-to-marks.ts';
 import { afterChange } from './followed-from.ts';
+import { foundAlone } from './found-again.ts';
 import { placeTies } from './place-ties.ts';
 import { BAND_UNKNOWN } from './usual-references.ts';
 
@@ -12,7 +13,7 @@ export function applyToMeasurement(
 ): MeasurementInput {
   if (action.type === 'take-followed')
     return { ...withViews(measurement, action.views), followed: action.followed };
-  return afterChange(measurement, changed(measurement, action));
+  return afterChange(measurement, foundAlone(measurement, changed(measurement, action)));
 }
 
 function changed(

@@ -35,7 +35,7 @@ test('the pin is asked about once the face says how large things are; set severa
 
 test('in another picture than the released one the same points are asked for, where that shows them marked', () => {
   const shaft: Mark = { kind: 'camshaft-end', ...at('shaft', 200, 150) };
-  const released = { marks: [face, { ...pin, xPx: 180, sigmaPx: 0.4 }] };
+  const released = { marks: [face, { ...pin, id: 'known', xPx: 180, sigmaPx: 0.4 }] };
   const asked = assistAsked({ marks: [face, pin, shaft] }, [released], released);
   expect(asked.map(({ question }) => question)).toMatchObject([
     {
@@ -48,6 +48,10 @@ test('in another picture than the released one the same points are asked for, wh
     },
     { of: 'camshaft-end', same: null },
   ]);
+  const found = [{ placePx: [7, 8], sigmaPx: 0.2, readingMm: null }] as const;
+  const taken = asked.map((each) => marksFound(each, found, () => 'new')[0]);
+  expect(taken[0]).toMatchObject({ id: 'pin', sigmaPx: 0.2, placedBy: 'assist', followedFrom: 'known' });
+  expect(taken[1]).not.toHaveProperty('followedFrom');
   expect(assistAsked({ marks: [face, pin] }, [released])[0]?.question).toMatchObject({ same: null });
 });
 
