@@ -2,6 +2,7 @@
 import type { LengthUnit } from '../../basics/length-text.ts';
 import type { Chamber, StrokeClass } from '../../finding/chamber.ts';
 import type { References } from '../../references/reference.ts';
+import { BAND_UNKNOWN } from '../work/usual-references.ts';
 import { TITLE_BLOCK } from './en.ts';
 import { FAMILY_NAMES } from './limits.ts';
 import { lengthText } from './values.ts';
@@ -25,6 +26,12 @@ export function armText({ armLength }: References, unit: LengthUnit): string {
   return armLength ? givenText(armLength.lengthMm, armLength.uLengthMm, unit) : TITLE_BLOCK.none;
 }
 
+/** A rim that only shows from where the brake is seen has no diameter that anybody gave. */
+function bandText(band: NonNullable<References['clampBand']>, unit: LengthUnit): string {
+  if (band.uDiameterMm === BAND_UNKNOWN.uDiameterMm) return ', diameter not known';
+  return ` ${givenText(band.diameterMm, band.uDiameterMm, unit)}`;
+}
+
 export function referenceText(
   { tape, target, clampBand, distance, armLength }: References,
   unit: LengthUnit,
@@ -32,7 +39,7 @@ export function referenceText(
   const parts = [
     tape ? 'tape' : null,
     target ? 'printed target' : null,
-    clampBand ? `clamp band ${givenText(clampBand.diameterMm, clampBand.uDiameterMm, unit)}` : null,
+    clampBand ? `clamp band${bandText(clampBand, unit)}` : null,
     armLength ? 'arm length' : null,
     distance ? `distance ${givenText(distance.distanceMm, distance.uDistanceMm, unit)}` : null,
   ].filter((part) => part !== null);
