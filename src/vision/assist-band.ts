@@ -1,64 +1,107 @@
 /**
  * The clamp band's rim towards the rod, about the chamber that face and pin point to.
  *
- * Model    rims about the chamber (rims-about.ts); the one that is the band's (choose-rim.ts); marks along it (rim-marks.ts). What is
- *          told of the axis ratio by them: their sigmas through the arc's cofactors
- * Assumes  a view from the rod's side, face and pin marked to within a few hundredths of their distance
- * Fails    with the reason: no rim seen well, only one of the band's edges, two that would do, not where it was pointed to, too loose
+ * Model    where a band could be (find-bands.ts), the best of them led up the slopes of brightness (climb-band.ts) and to their edges
+ *          (lead-band.ts), all rings of one band about one axis; the one whose edges are seen the longest way; marks along its rim
+ *          (rim-marks.ts)
+ * Assumes  a view from the rod's side, face and pin marked to within a few hundredths of their distance, a camera as phones have
+ * Fails    with the reason: no band seen, its edges seen too short a way, two that would do, not where it was pointed to, too loose
  */
 import { fail, ok, type Result } from '../basics/result.ts';
-import { type Arc, arcAngle, arcNormal, arcPoint, fitArc } from './arc.ts';
 import type { AssistQuestion, FailureOf, FoundMark } from './assist-sight.ts';
-import { chooseRim } from './choose-rim.ts';
+import { climbBand } from './climb-band.ts';
+import { ellipseOf, ringAt } from './coaxial.ts';
+import { chamberOf, chamberSlopes, findBands } from './find-bands.ts';
+import type { Coaxial } from './fit-coaxial.ts';
+import type { Ellipse } from './fit-ellipse.ts';
 import type { Gray } from './gray.ts';
+import { type Led, leadBand, stretchedBand } from './lead-band.ts';
 import type { Point } from './point.ts';
 import { rimMarks } from './rim-marks.ts';
-import { rimsAbout } from './rims-about.ts';
 
 export type BandSight = {
   readonly marks: readonly FoundMark[];
-  readonly rim: Arc;
+  readonly rim: Ellipse;
   readonly ratio: number;
   readonly uRatio: number;
-  /** Of the near half, where the rim is seen. */
-  readonly share: number;
 };
 type BandQuestion = Extract<AssistQuestion, { readonly of: 'clamp-band' }>;
 
+/** Of phones; over the picture's longer side. From memory: 24 to 28 mm as of a 36 mm film. */
+const USUAL_FOCAL = 0.78;
+const MOST_LED = 30;
+const MOST_STRETCHED = 3;
+/** Of the longest: what is seen far less far is not worth it. */
+const WORTH = 0.5;
 const LEAST_MARKS = 12;
-const MOST_U_RATIO = 0.014;
+const LEAST_LENGTH = 0.6;
+/** Of the best one's length: another rim seen so far would do as well. */
+const AS_LONG = 0.92;
+const MOST_U_RATIO = 0.007;
 /** How far from the rim a finger may point, over half the diameter: anywhere on the band. */
 const REACH = 0.35;
+/** Over half the diameter: vertices nearer than this start alike, or lie on one rim. */
+const SAME_START = 0.012;
+const SAME_RIM = 0.03;
+const SAME_SIZE = 0.02;
 
 export function findBand(
   gray: Gray,
   { facePx, pinPx, nearPx }: Omit<BandQuestion, 'of'>,
 ): Result<BandSight, FailureOf<'band'>> {
-  const chosen = chooseRim(rimsAbout(gray, facePx, pinPx));
-  if (!chosen.ok) return chosen;
-  const { arc, share } = chosen.value;
-  const offPx = nearPx ? offRim(arc, nearPx) : 0;
-  if (offPx > REACH * arc.longPx) return fail({ code: 'band/elsewhere', offPx });
-  const marks = rimMarks(chosen.value);
-  const uRatio = marks.length < LEAST_MARKS ? 1 : ratioUncertainty(arc, marks);
-  if (!(uRatio < MOST_U_RATIO)) return fail({ code: 'band/loose', uRatio });
-  return ok({ marks, rim: arc, ratio: arc.shortPx / arc.longPx, uRatio, share });
+  const [best, next] = bandsOf(gray, facePx, pinPx);
+  if (!best) return fail({ code: 'band/none' });
+  if (best.length < LEAST_LENGTH) return fail({ code: 'band/one-rim' });
+  if (next && next.length > AS_LONG * best.length) return fail({ code: 'band/two-ways' });
+  const rim = best.coaxial.rings[0];
+  const offPx = nearPx ? offRim(best, nearPx) : 0;
+  if (offPx > REACH * rim.radius) return fail({ code: 'band/elsewhere', offPx });
+  const [ellipse, seen] = [ellipseOf(best.coaxial.axis, rim), rimMarks(best)];
+  if (!ellipse || !seen || seen.marks.length < LEAST_MARKS) return fail({ code: 'band/one-rim' });
+  if (!(seen.uRatio < MOST_U_RATIO)) return fail({ code: 'band/loose', uRatio: seen.uRatio });
+  return ok({ ...seen, rim: ellipse });
 }
 
-function offRim(arc: Arc, near: Point): number {
-  const w = Math.max(-Math.PI / 2, Math.min(Math.PI / 2, arcAngle(arc, near)));
-  const [[x, y], [nx, ny]] = [arcPoint(arc, w), arcNormal(arc, w)];
-  return Math.abs((near[0] - x) * nx + (near[1] - y) * ny);
+/** Those whose rims differ, the one seen the longest way first. */
+function bandsOf(gray: Gray, facePx: Point, pinPx: Point): readonly Led[] {
+  const chamber = chamberOf(facePx, pinPx);
+  const slopes = chamberSlopes(gray, chamber);
+  if (!slopes) return [];
+  const focalPx = USUAL_FOCAL * Math.max(gray.widthPx, gray.heightPx);
+  const lens = { middle: [gray.widthPx / 2, gray.heightPx / 2] as const, focalPx };
+  const sought = { gray, slopes, focalPx, lengthPx: chamber.lengthPx };
+  const climbed = findBands(slopes, chamber)
+    .map((place) => climbBand(slopes, chamber, lens, place))
+    .sort((a, b) => b.score - a.score);
+  const led = climbed
+    .filter(({ coaxial }, i) => !climbed.slice(0, i).some((better) => isSamePlace(better.coaxial, coaxial)))
+    .slice(0, MOST_LED)
+    .flatMap(({ coaxial }) => leadBand(sought, coaxial) ?? []);
+  const all = distinct(led);
+  const longest = all.slice(0, MOST_STRETCHED).filter(({ length }) => length > WORTH * (all[0]?.length ?? 0));
+  return distinct(longest.map((each) => stretchedBand(sought, each)));
 }
 
-function ratioUncertainty(start: Arc, marks: readonly FoundMark[]): number {
-  const fit = fitArc(
-    start,
-    marks.map(({ placePx, sigmaPx }) => ({ placePx, weight: 1 / sigmaPx ** 2 })),
-  );
-  if (!fit) return 1;
-  const { longPx, shortPx } = fit.arc;
-  const [byLong, byShort] = [-shortPx / longPx ** 2, 1 / longPx];
-  const at = (i: number, j: number) => fit.cofactors[5 * i + j] as number;
-  return Math.sqrt(byLong ** 2 * at(2, 2) + 2 * byLong * byShort * at(2, 3) + byShort ** 2 * at(3, 3));
+const vertexOf = ({ axis, rings }: Coaxial, which: 0 | 1) => ringAt(axis, rings[which], 0).at;
+
+/** Both rims have their vertices there, and one size. */
+function isSamePlace(a: Coaxial, b: Coaxial): boolean {
+  const isNear = (which: 0 | 1) =>
+    apart(vertexOf(a, which), vertexOf(b, which)) < SAME_START * a.rings[0].radius;
+  return isNear(0) && isNear(1) && Math.abs(a.rings[0].radius / b.rings[0].radius - 1) < SAME_SIZE;
+}
+
+const apart = ([ax, ay]: Point, [bx, by]: Point) => Math.hypot(ax - bx, ay - by);
+
+function distinct(led: readonly Led[]): readonly Led[] {
+  const isSame = (a: Led, b: Led) =>
+    apart(vertexOf(a.coaxial, 0), vertexOf(b.coaxial, 0)) < SAME_RIM * a.coaxial.rings[0].radius;
+  const sorted = [...led].sort((a, b) => b.length - a.length);
+  return sorted.filter((each, i) => !sorted.slice(0, i).some((better) => isSame(better, each)));
+}
+
+function offRim({ coaxial: { axis, rings } }: Led, [x, y]: Point): number {
+  const rim = rings[0];
+  const along = Array.from({ length: 41 }, (_, i) => ringAt(axis, rim, (i / 20 - 1) * (Math.PI / 2)).at);
+  return Math.min(...along.map(([px, py]) => Math.hypot(x - px, y - py)));
 }

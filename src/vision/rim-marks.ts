@@ -1,48 +1,81 @@
 /**
- * Marks on a rim from the edge found along it, each with its own uncertainty.
+ * Marks on a rim that was found together with the band's other rings, and what they tell of the ratio of its ellipse's axes.
  *
- * Model    MARKS windows of equal angle; a window's mark lies on the arc's normal at the mean angle of its edge places, off the arc by their
- *          mean. Edge places near each other are off alike: of n with the correlation r of neighbours n (1 - r) / (1 + r) count
- *          beside that noise what shading, rust and chamfer do over longer ways, LONG_PX, the same for neighbouring marks: the adjustment
- *          takes marks for independent, so each is given sqrt(MARKS / WAYS) of it
- * Fails    an empty list where too few windows show the edge
+ * Model    a mark where an edge was seen, on the rim's outline. The adjustment fits a circle through them and takes them for independent; what
+ *          the other rings tell of the axis reaches it through how sure they are. So all get one uncertainty: with which five unknowns
+ *          through so many independent marks lie as far off as the outline does, and the ratio as far as it does, the larger of the two
+ * Fails    null where it has no ellipse
  */
-import { arcNormal, arcPoint } from './arc.ts';
+import { choleskyFactor, choleskySolve } from '../basics/symmetric.ts';
 import type { FoundMark } from './assist-sight.ts';
-import { RIM_END_RAD, type Rim, type RimPoint } from './rim-edge.ts';
+import { ellipseOf, type Outline, ringAt } from './coaxial.ts';
+import { type Coaxial, changed, stepOf, unknownsOf } from './fit-coaxial.ts';
+import { type Led, onRing } from './lead-band.ts';
 
-const MARKS = 24;
-const LEAST_IN_WINDOW = 3;
-/** Measured: docs/assists.md. */
-const LONG_PX = 0.17;
-const WAYS = 5;
+export type RimSeen = {
+  readonly marks: readonly FoundMark[];
+  readonly ratio: number;
+  readonly uRatio: number;
+};
 
-export function rimMarks({ arc, fit, points }: Rim): readonly FoundMark[] {
-  const r = Math.max(0, Math.min(0.9, neighbours(points)));
-  const each = Math.hypot(fit.rmsPx, 0.05);
-  return Array.from({ length: MARKS }, (_, i): FoundMark | null => {
-    const [from, to] = [i, i + 1].map((k) => RIM_END_RAD * ((2 * k) / MARKS - 1)) as [number, number];
-    const here = points.filter(({ w }) => w >= from && w < to);
-    if (here.length < LEAST_IN_WINDOW) return null;
-    const mean = (of: (point: RimPoint) => number) => here.reduce((sum, p) => sum + of(p), 0) / here.length;
-    const [w, off] = [mean((p) => p.w), mean((p) => p.offPx)];
-    const [[x, y], [nx, ny]] = [arcPoint(arc, w), arcNormal(arc, w)];
-    const count = Math.max(1, (here.length * (1 - r)) / (1 + r));
-    return {
-      placePx: [x + off * nx, y + off * ny],
-      sigmaPx: Math.hypot(each / Math.sqrt(count), LONG_PX * Math.sqrt(MARKS / WAYS)),
-      readingMm: null,
-    };
-  }).filter((mark) => mark !== null);
+/** Foot, turn, tilt and radius: what a circle through the marks alone has. */
+const OWN = [0, 1, 2, 3, 5] as const;
+const LEAST_SIGMA_PX = 0.1;
+
+export function rimMarks(led: Led): RimSeen | null {
+  const { coaxial, fit } = led;
+  const ratio = ratioOf(coaxial);
+  if (ratio === null) return null;
+  const n = unknownsOf(coaxial);
+  const slopes = Array.from(
+    { length: n },
+    (_, k) => ((ratioOf(changed(coaxial, k, stepOf(k))) ?? ratio) - ratio) / stepOf(k),
+  );
+  const places = onRing(led, 0).map(({ w }) => ({
+    w,
+    ...ringAt(coaxial.axis, coaxial.rings[0], w),
+  }));
+  const rows = places.map((place) => rowOf(coaxial, place, n));
+  const uRatio = Math.sqrt(square(slopes, fit.covariance));
+  const lies = rows.reduce((sum, row) => sum + square(row, fit.covariance), 0);
+  const byRatio = uRatio / ownSpread(rows, slopes);
+  const sigmaPx = Math.max(LEAST_SIGMA_PX, Math.sqrt(lies / OWN.length), byRatio);
+  return { ratio, uRatio, marks: places.map(({ at }) => ({ placePx: at, sigmaPx, readingMm: null })) };
 }
 
-/** Correlation of places next to each other. */
-function neighbours(points: readonly RimPoint[]): number {
-  let [both, one] = [0, 0];
-  points.forEach(({ offPx }, i) => {
-    const next = points[i + 1];
-    one += offPx * offPx;
-    if (next) both += offPx * next.offPx;
+function ratioOf({ axis, rings }: Coaxial): number | null {
+  const ellipse = ellipseOf(axis, rings[0]);
+  return ellipse && ellipse.shortPx / ellipse.longPx;
+}
+
+function rowOf(coaxial: Coaxial, { w, at, normal }: Outline & { readonly w: number }, n: number) {
+  return Array.from({ length: n }, (_, k) => {
+    const there = changed(coaxial, k, stepOf(k));
+    const [x, y] = ringAt(there.axis, there.rings[0], w).at;
+    return ((x - at[0]) * normal[0] + (y - at[1]) * normal[1]) / stepOf(k);
   });
-  return one > 0 ? both / one : 0;
+}
+
+/** Of the ratio, from marks of unit uncertainty alone. */
+function ownSpread(rows: readonly (readonly number[])[], slopes: readonly number[]): number {
+  const size = OWN.length;
+  const normal = new Float64Array(size * size);
+  for (const row of rows)
+    OWN.forEach((a, i) => {
+      OWN.forEach((b, j) => {
+        normal[i * size + j] = (normal[i * size + j] as number) + (row[a] as number) * (row[b] as number);
+      });
+    });
+  const lower = choleskyFactor(normal, size);
+  if (!lower) return Number.POSITIVE_INFINITY;
+  const by = Float64Array.from(OWN, (k) => slopes[k] as number);
+  return Math.sqrt(choleskySolve(lower, size, by).reduce((sum, v, i) => sum + v * (by[i] as number), 0));
+}
+
+function square(row: readonly number[], covariance: Float64Array): number {
+  const n = row.length;
+  return row.reduce(
+    (sum, a, i) => sum + row.reduce((inner, b, j) => inner + a * b * (covariance[n * i + j] as number), 0),
+    0,
+  );
 }

@@ -8,12 +8,15 @@ export type BandDrawn = {
     readonly ratioOff: number;
     readonly uRatio: number;
     readonly centrePx: number;
-    /** Of each mark, across the true rim. */
+    /** Of each mark, across the true rim; in pixels, and over what it states. */
+    readonly offsPx: readonly number[];
     readonly zs: readonly number[];
   } | null;
 };
 /** What was aimed at, as an axis ratio. */
 const GOAL = 0.01;
+/** Marks that lie so far off, rms, lie on another edge. */
+const OTHER_EDGE_PX = 2.5;
 
 export function bandTable(drawn: readonly BandDrawn[]): string {
   const rows = names(drawn).map((name) => {
@@ -21,6 +24,7 @@ export function bandTable(drawn: readonly BandDrawn[]): string {
     const found = all.flatMap((each) => each.found ?? []);
     const offs = found.map(({ ratioOff }) => Math.abs(ratioOff));
     const wrong = found.filter(({ ratioOff, uRatio }) => Math.abs(ratioOff) > Math.max(GOAL, 4 * uRatio));
+    const other = found.filter(({ offsPx }) => rms(offsPx) > OTHER_EDGE_PX);
     const cells = [
       all.length,
       percent(found.length, all.length),
@@ -34,6 +38,7 @@ export function bandTable(drawn: readonly BandDrawn[]): string {
         0.9,
       ).toFixed(1),
       rms(found.flatMap(({ zs }) => zs)).toFixed(2),
+      `${other.length} of ${found.length}`,
       percent(wrong.length, all.length),
       reasons(all),
     ];
@@ -51,6 +56,7 @@ export function bandTable(drawn: readonly BandDrawn[]): string {
       'z of the ratio, rms',
       'centre off 90 % px',
       'z of the marks, rms',
+      'on another edge',
       'wrong and confident',
       'refused because',
     ],

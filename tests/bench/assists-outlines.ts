@@ -1,27 +1,26 @@
 /**
- * The clamp band's rim as found, on pictures with truth: how often, how far off, whether
- * the stated uncertainty is honest; and what the rim brings for the stroke. Ray-traced looks are those that --only marks has made; flat ones
- * are made by assists_outlines_flat.py (python3-opencv) and kept in node_modules/.cache/assists-outlines.
+ * The clamp band's rim as found, on pictures with truth: how often, how far off, whether the stated uncertainty is honest; and what the rim
+ * brings for the stroke. Ray-traced looks are made by assists-marks-render.mjs (Debian packages povray, imagemagick), flat ones by
+ * assists_outlines_flat.py (python3-opencv); both are kept in node_modules/.cache/assists-outlines. ONLY_KEPT=1 renders none.
  */
 import { execFileSync } from 'node:child_process';
 import { existsSync, mkdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { z } from 'zod';
 import { drawFrom } from '../../src/basics/random.ts';
-import { type Arc, arcAngle, arcNormal, arcPoint } from '../../src/vision/arc.ts';
 import { findBand } from '../../src/vision/assist-band.ts';
-import { fitEllipse } from '../../src/vision/fit-ellipse.ts';
+import { type Ellipse, fitEllipse } from '../../src/vision/fit-ellipse.ts';
 import type { Gray } from '../../src/vision/gray.ts';
 import type { Point } from '../../src/vision/point.ts';
-import { looksKept } from './assists-looks.ts';
+import { outsideOf } from '../vision/ellipse-side.ts';
 import { grayOfFile } from './assists-marks-picture.ts';
 import { strokeTable } from './assists-outlines-stroke.ts';
 import { type BandDrawn, bandTable } from './assists-outlines-tables.ts';
 
 const FOLDER = fileURLToPath(new URL('../../node_modules/.cache/assists-outlines', import.meta.url));
-/** Looks 0 to 19 and flat stills 0 to 9 were looked at while these were made; these were not. */
-const FIRST_LOOK = 100;
-const FLAT = { first: 100, count: 31 };
+/** Looks 0 to 18 and 501 to 523 and flat stills 0 to 9 and 200 to 215 were looked at while this was made; these were not. */
+const LOOKS = { first: 701, count: 40 };
+const FLAT = { first: 300, count: 25 };
 const HAND_PX = 2;
 
 const px = z.tuple([z.number(), z.number()]).readonly();
@@ -39,7 +38,7 @@ export const outlinesStudy = { name: 'outlines', run: study };
 function study(): string {
   mkdirSync(FOLDER, { recursive: true });
   const kinds = [
-    { name: 'ray-traced looks', files: looksKept(FIRST_LOOK) },
+    { name: 'ray-traced looks', files: looks() },
     { name: 'flat scenes', files: flats() },
   ];
   const drawn = kinds.flatMap(({ name, files }) =>
@@ -54,46 +53,57 @@ function study(): string {
   return `${bandTable(drawn)}\n\n${strokeTable()}`;
 }
 
-const known = (number: number): readonly Known[] => {
-  const [picture, file] = [`${FOLDER}/flat-${number}.pgm`, `${FOLDER}/flat-${number}.json`];
+const known = (name: string, ending: string): readonly Known[] => {
+  const [picture, file] = [`${FOLDER}/${name}.${ending}`, `${FOLDER}/${name}.json`];
   return existsSync(picture) && existsSync(file)
     ? [{ picture, truth: truthSchema.parse(JSON.parse(readFileSync(file, 'utf8'))) }]
     : [];
 };
-const numbers = Array.from({ length: FLAT.count }, (_, i) => FLAT.first + i);
+const numbers = ({ first, count }: typeof LOOKS) => Array.from({ length: count }, (_, i) => first + i);
+
+function looks(): readonly Known[] {
+  const script = fileURLToPath(new URL('./assists-marks-render.mjs', import.meta.url));
+  return numbers(LOOKS).flatMap((number) => {
+    if (known(`look-${number}`, 'jpg').length === 0 && !process.env.ONLY_KEPT)
+      execFileSync('node', [script, String(number), FOLDER], { stdio: 'inherit' });
+    return known(`look-${number}`, 'jpg');
+  });
+}
 
 function flats(): readonly Known[] {
   const script = fileURLToPath(new URL('./assists_outlines_flat.py', import.meta.url));
-  if (numbers.every((number) => known(number).length === 0))
+  const kept = () => numbers(FLAT).flatMap((number) => known(`flat-${number}`, 'pgm'));
+  if (kept().length === 0)
     execFileSync('/usr/bin/python3', [script, FOLDER, String(FLAT.first), String(FLAT.count)], {
       stdio: 'inherit',
     });
-  return numbers.flatMap(known);
+  return kept();
 }
 
 /** A circle seen is an ellipse: through all of its projected points it is exact. */
-function rimOf({ rim, chamberFace, clevisPin, number }: Truth): Arc {
+function rimOf({ rim, number }: Truth): Ellipse {
   const ellipse = fitEllipse(rim);
   if (!ellipse) throw new Error(`the rim of ${number} is no ellipse`);
+  return ellipse;
+}
+
+/** Somewhere on the near half, as a finger would: the point of the rim farthest along from pin to face. */
+function touchOf({ rim, chamberFace, clevisPin }: Truth): Point {
   const [bx, by] = [chamberFace[0] - clevisPin[0], chamberFace[1] - clevisPin[1]];
-  const turn = ellipse.angleRad + Math.PI / 2;
-  const isBack = Math.cos(turn) * bx + Math.sin(turn) * by > 0;
-  return { ...ellipse, turnRad: isBack ? turn : turn + Math.PI };
+  const along = ([x, y]: Point) => x * bx + y * by;
+  return rim.reduce((far, point) => (along(point) > along(far) ? point : far), clevisPin);
 }
 
 function bandOf(gray: Gray, truth: Truth, facePx: Point, pinPx: Point, name: string): BandDrawn {
   const rim = rimOf(truth);
   const began = performance.now();
-  const found = findBand(gray, { facePx, pinPx, nearPx: arcPoint(rim, 0.4) });
+  const found = findBand(gray, { facePx, pinPx, nearPx: touchOf(truth) });
   const tookMs = performance.now() - began;
   if (!found.ok) return { name, tookMs, reason: found.failure.code, found: null };
   const { ratio, uRatio, marks, rim: seen } = found.value;
-  const zs = marks.map(({ placePx: [x, y], sigmaPx }) => {
-    const w = arcAngle(rim, [x, y]);
-    const [[ax, ay], [nx, ny]] = [arcPoint(rim, w), arcNormal(rim, w)];
-    return ((x - ax) * nx + (y - ay) * ny) / sigmaPx;
-  });
+  const offsPx = marks.map(({ placePx }) => outsideOf(rim, placePx));
   const centrePx = Math.hypot(seen.centre[0] - rim.centre[0], seen.centre[1] - rim.centre[1]);
   const ratioOff = ratio - rim.shortPx / rim.longPx;
-  return { name, tookMs, reason: null, found: { ratioOff, uRatio, centrePx, zs } };
+  const zs = offsPx.map((off, i) => off / (marks[i]?.sigmaPx ?? 1));
+  return { name, tookMs, reason: null, found: { ratioOff, uRatio, centrePx, offsPx, zs } };
 }

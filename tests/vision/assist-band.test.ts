@@ -1,37 +1,30 @@
 import { expect, test } from 'vitest';
-import { arcAngle, arcNormal, arcPoint, fitArc } from '../../src/vision/arc.ts';
 import { findBand } from '../../src/vision/assist-band.ts';
+import { fitEllipse } from '../../src/vision/fit-ellipse.ts';
 import { bandPicture, RIM } from './band-picture.ts';
+import { outsideOf } from './ellipse-side.ts';
 
 const picture = bandPicture();
 
-/** The rim's true outline, by the same fit as marks get: exact, since a circle is seen as an ellipse. */
+/** The rim's true outline: a circle is seen as an ellipse, so through its points this is exact. */
 function truthOf({ rim }: ReturnType<typeof bandPicture>) {
-  const points = Array.from({ length: 41 }, (_, i) => ({ placePx: rim((i / 20 - 1) * 1.4), weight: 1 }));
-  const [vertex, top] = [rim(0), rim(1.4)];
-  const start = {
-    centre: [vertex[0] - 40, vertex[1]] as const,
-    longPx: Math.abs(top[1] - vertex[1]),
-    shortPx: 40,
-    turnRad: 0,
-  };
-  const fit = fitArc(start, points);
-  if (!fit) throw new Error('no ellipse through the rim');
-  return fit.arc;
+  const ellipse = fitEllipse(Array.from({ length: 40 }, (_, i) => rim((i * Math.PI) / 20)));
+  if (!ellipse) throw new Error('no ellipse through the rim');
+  return ellipse;
 }
 
-test('the rim towards the rod is found from face and pin, its points on the true rim, its axis ratio to a hundredth', () => {
+test('the rim towards the rod is found from face and pin, its points on the true rim, its axis ratio to four thousandths', () => {
   const truth = truthOf(picture);
   const { gray, facePx, pinPx, rim } = picture;
   const found = findBand(gray, { facePx: [facePx[0] + 2, facePx[1] - 2], pinPx, nearPx: rim(0.3) });
   if (!found.ok) throw new Error(found.failure.code);
-  expect(Math.abs(found.value.ratio - truth.shortPx / truth.longPx)).toBeLessThan(0.005);
-  expect(found.value.marks.length).toBeGreaterThanOrEqual(20);
-  for (const { placePx, sigmaPx } of found.value.marks) {
-    const w = arcAngle(truth, placePx);
-    const [[x, y], [nx, ny]] = [arcPoint(truth, w), arcNormal(truth, w)];
-    expect(Math.abs((placePx[0] - x) * nx + (placePx[1] - y) * ny)).toBeLessThan(0.6);
-    expect(sigmaPx).toBeLessThan(0.6);
+  const { ratio, uRatio, marks } = found.value;
+  expect(Math.abs(ratio - truth.shortPx / truth.longPx)).toBeLessThan(0.004);
+  expect(uRatio).toBeLessThan(0.006);
+  expect(marks.length).toBeGreaterThanOrEqual(18);
+  for (const { placePx, sigmaPx } of marks) {
+    expect(Math.abs(outsideOf(truth, placePx))).toBeLessThan(0.6);
+    expect(sigmaPx).toBeLessThan(0.8);
   }
 });
 
