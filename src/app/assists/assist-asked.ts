@@ -155,7 +155,7 @@ function edgeAsked(marks: readonly Mark[], byHand: readonly Mark[]): readonly As
   if (!near || !low || !high || apartMm(low, high) < LEAST_LENGTH_MM) return [];
   if (marks.some((mark) => isOnEdge(mark) && mark.placedBy === 'assist')) return [];
   const ends = { fromPx: placeOf(low), toPx: placeOf(high), lengthMm: apartMm(low, high) };
-  return [{ question: { of: 'tape-edge', ...ends, nearPx: placeOf(near) }, instead }];
+  return [{ question: { of: 'tape-edge', ...ends, nearPx: placeOf(near) }, instead, again: null }];
 }
 
 const graduationsOf = (marks: readonly Mark[]): readonly Graduation[] =>

@@ -139,6 +139,7 @@ test('the tape’s edge is asked about from one touch of it, with two graduation
       nearPx: [40, 30],
     },
     instead: [touch],
+    again: null,
   });
   expect(of([{ ...touch, placedBy: 'assist' }, ...tape])).not.toContain('tape-edge');
 });
