@@ -3,7 +3,8 @@
  *
  * Model    logarithm of the odds: a weighted sum of terms of the place's hue (u, v) and of how much brighter in red it is than is usual along
  *          the rod, r; all three as the mean of the places about it (paint is even where rust is granular), with squares and products;
- *          of how far that hue lies from the hue of the rust that is about; of the light, and of the place by itself
+ *          of how far that hue lies from the hue of the rust that is about; of the light, and of the place by itself;
+ *          of the mean and the spread over all of the rod's width about there: a band goes all across and is even, rust is neither
  *          rust about: medians of what is redder than RUSTY beside the rod and on it far from the face; where little is, USUAL
  * Source   weights: paint-weights.ts
  */
@@ -19,6 +20,7 @@ const ENOUGH = 60;
 /** Farther out than nearly any band. */
 const FAR_MM = 32;
 const POOL_MM = 1;
+const RING_MM = 1.5;
 
 export type PaintTerms = readonly (readonly (readonly number[] | null)[])[];
 
@@ -30,12 +32,15 @@ export function paintTerms(strip: Strip, map: PaintMap): PaintTerms {
     return line.map((cell) => (cell ? placeOf(cell, usual) : null));
   });
   const reach = Math.max(1, Math.round(POOL_MM / strip.stepMm));
+  const rings = Array.from({ length: strip.columns }, (_, column) =>
+    ringTerms(own, column, Math.max(1, Math.round(RING_MM / strip.stepMm))),
+  );
   return map.core.map((line, row) =>
     line.map((cell, column) => {
       const place = own[row]?.[column];
-      return cell && place
-        ? termsOf(pooled(own, row, column, reach), place, Math.log(cell.light + 0.002), rust)
-        : null;
+      if (!cell || !place) return null;
+      const near = termsOf(pooled(own, row, column, reach), place, Math.log(cell.light + 0.002), rust);
+      return near.concat(rings[column] as readonly number[]);
     }),
   );
 }
@@ -48,6 +53,7 @@ export const usualRed = (strip: Strip, line: readonly (PaintCell | null)[]): num
 export const brighterBy = (red: number, usual: number): number => Math.log((red + 0.002) / (usual + 0.002));
 
 type Place = readonly [u: number, v: number, r: number];
+type Places = readonly (readonly (Place | null)[])[];
 type Rust = { readonly hue: Hue; readonly share: number };
 
 const within = (value: number, low: number, high: number) => Math.min(high, Math.max(low, value));
@@ -77,12 +83,7 @@ function rustAbout(strip: Strip, map: PaintMap): Rust {
   };
 }
 
-function pooled(
-  own: readonly (readonly (Place | null)[])[],
-  row: number,
-  column: number,
-  reach: number,
-): Place {
+function pooled(own: Places, row: number, column: number, reach: number): Place {
   let [u, v, r, count] = [0, 0, 0, 0];
   for (let i = Math.max(0, row - 1); i <= Math.min(CORE.length - 1, row + 1); i += 1) {
     const line = own[i] as readonly (Place | null)[];
@@ -106,5 +107,28 @@ function termsOf([u, v, r]: Place, own: Place, light: number, { hue, share }: Ru
     ...[du, dv, du * du, dv * dv, du * dv, du * u, dv * u],
     ...[light, light * u, light * v, over(u, 0.3), over(u, 0.8), over(v, 0.5), over(dv, 0), over(du, 0)],
     ...[share, share * u, share * v, ...own],
+  ];
+}
+
+function ringTerms(own: Places, column: number, reach: number): readonly number[] {
+  const sums = new Float64Array(6);
+  let count = 0;
+  for (const line of own)
+    for (let j = Math.max(0, column - reach); j <= Math.min(line.length - 1, column + reach); j += 1) {
+      const place = line[j];
+      if (!place) continue;
+      for (let i = 0; i < 3; i += 1) {
+        sums[i] = (sums[i] as number) + (place[i] as number);
+        sums[i + 3] = (sums[i + 3] as number) + (place[i] as number) ** 2;
+      }
+      count += 1;
+    }
+  const mean = (i: number) => (sums[i] as number) / count;
+  const spread = (i: number) => Math.sqrt(Math.max(0, mean(i + 3) - mean(i) ** 2));
+  const [u, v, r] = [mean(0), mean(1), mean(2)];
+  const [su, sv, sr] = [spread(0), spread(1), spread(2)];
+  return [
+    ...[u, v, r, u * u, v * v, r * r, u * v, u * r, v * r],
+    ...[su, sv, sr, su * u, sv * u, sr * u, su * su],
   ];
 }

@@ -2,7 +2,8 @@
  * How surely a stretch of the push rod is a band of paint.
  *
  * Model    probability 1 / (1 + exp(-z)), z = bias + what each property adds: nothing below its first knot, then a straight piece from knot
- *          to knot, each with a weight of its own
+ *          to knot, each with a weight of its own; of red or orange also the products of PAIRED, two by two, each as how far it has gone
+ *          from its first knot to its last, less a half: what speaks for a band on a clean rod may not on a rusty one
  * Assumes  a band is out as often as not among what is asked about
  * Fails    on what no painted scene resembles; the study says how often (docs/assists.md)
  * Source   weights: paint-weights.ts
@@ -34,6 +35,7 @@ export const WEIGHINGS = {
   'less-yellow': { of: ({ lessYellow }) => lessYellow, knots: [-0.5, -0.1, 0.3, 0.7] },
   'red-past-it': { of: ({ outsideU }) => outsideU, knots: [0, 0.2, 0.5, 0.9] },
   'yellow-past-it': { of: ({ outsideV }) => outsideV, knots: [0, 0.3, 0.7, 1.2] },
+  light: { of: ({ light }) => Math.log(light + 0.002), knots: [-5, -3.5, -2, -0.5] },
   'mottled-past-it': { of: ({ mottledOutside }) => mottledOutside, knots: [0.03, 0.1, 0.2, 0.35] },
   mottled: { of: ({ mottled }) => mottled, knots: [0.03, 0.1, 0.2, 0.35] },
   'hue-on-rod': { of: ({ hueOnRod }) => hueOnRod, knots: [0, 0.05, 0.2, 0.5] },
@@ -79,6 +81,34 @@ export const OTHER_PROPERTIES: readonly Property[] = [
   'far-from-face',
 ];
 
+/** Those whose products told most, of all. */
+export const PAIRED: readonly Property[] = [
+  'drop',
+  'slope',
+  'aslant',
+  'scatter',
+  'hue',
+  'amount',
+  'covered',
+  'rusty-rod',
+  'step-red',
+  'step-green',
+  'yellow',
+  'less-yellow',
+  'red-past-it',
+  'light',
+  'mottled',
+  'hue-on-rod',
+  'hue-beside',
+  'about',
+  'same-beside',
+  'goes-on-beside',
+  'edge-beside',
+  'red-light',
+  'far-from-face',
+  'length',
+];
+
 export type Score = {
   readonly probability: number;
   /** What speaks most against a band. */
@@ -86,23 +116,52 @@ export type Score = {
 };
 
 export function scoreOf(run: PaintRun): Score {
-  const { bias, weights }: RunWeights = run.colour === 'red or orange' ? RED_WEIGHTS : OTHER_WEIGHTS;
-  let z = bias;
+  const { bias, weights, pairs }: RunWeights = run.colour === 'red or orange' ? RED_WEIGHTS : OTHER_WEIGHTS;
+  const offs = pairs.length === 0 ? [] : pairedOffs(run);
+  const products = pairProducts(offs);
+  let z = bias + products.reduce((sum, product, i) => sum + product * (pairs[i] ?? 0), 0);
   let worst: { property: Property; lost: number } = { property: 'hue', lost: -1 };
   for (const property of PROPERTIES) {
     const own = weights[property];
     if (!own) continue;
     const pieces = piecesOf(property, run);
-    let [sum, reached, best] = [0, 0, 0];
-    own.forEach((weight, i) => {
-      sum += weight * (pieces[i] ?? 0);
-      reached += weight;
-      best = Math.max(best, reached);
-    });
-    z += sum;
-    if (best - sum > worst.lost) worst = { property, lost: best - sum };
+    z += own.reduce((sum, weight, i) => sum + weight * (pieces[i] ?? 0), 0);
+    const lost = lostBy(pieces, own, slopeOf(PAIRED.indexOf(property), offs, pairs));
+    if (lost > worst.lost) worst = { property, lost };
   }
   return { probability: 1 / (1 + Math.exp(-z)), against: worst.property };
+}
+
+/** Of PAIRED, how far each has gone, less a half. */
+export const pairedOffs = (run: PaintRun): readonly number[] =>
+  PAIRED.map((property) => {
+    const pieces = piecesOf(property, run);
+    return pieces.reduce((sum, piece) => sum + piece, 0) / pieces.length - 0.5;
+  });
+
+/** Each with itself and those after it. */
+export const pairProducts = (offs: readonly number[]): readonly number[] =>
+  offs.flatMap((one, i) => offs.slice(i).map((other) => one * other));
+
+/** What the products with others add for each unit that a property goes on. */
+function slopeOf(index: number, offs: readonly number[], pairs: readonly number[]): number {
+  let [slope, at] = [0, 0];
+  for (let i = 0; i < offs.length; i += 1)
+    for (let j = i; j < offs.length; j += 1, at += 1)
+      if (i !== j && (i === index || j === index))
+        slope += (pairs[at] ?? 0) * (offs[i === index ? j : i] as number);
+  return slope;
+}
+
+/** What the sum would gain if the property were at the best of its knots. */
+function lostBy(pieces: readonly number[], weights: readonly number[], slope: number): number {
+  let [sum, reached, best] = [0, 0, 0];
+  weights.forEach((weight, i) => {
+    sum += weight * (pieces[i] ?? 0) + (slope * (pieces[i] ?? 0)) / weights.length;
+    reached += weight + slope / weights.length;
+    best = Math.max(best, reached);
+  });
+  return best - sum;
 }
 
 /** How far the property has gone through each piece between its knots, 0 to 1. */

@@ -1,6 +1,6 @@
 /**
- * What is drawn for a painted scene, from sets of ranges that share no seed: two that the judge's constants were chosen on, and one held
- * back, which reaches further.
+ * What is drawn for a painted scene, from sets of ranges that share no seed: some that the judge's constants were chosen on, and two held
+ * back, one of which reaches further.
  */
 import { type Draw, drawFrom } from '../../src/basics/random.ts';
 import type { V } from './assists-paint-solids.ts';
@@ -169,8 +169,14 @@ export const WIDEST: Ranges = {
 /** WIDEST in small pictures, which are painted fast and judged with more trouble: many. */
 export const SMALL: Ranges = { ...WIDEST, firstSeed: 3_000_003, pxPerMm: [1.6, 5] };
 
+/** Was held back for a third study, of the ranges of WIDEST, and has been for choosing constants since. */
+export const THIRD: Ranges = { ...WIDEST, firstSeed: 4_000_003 };
+
+/** Small pictures of rods that are half rusty and more, where most bands were missed. */
+export const RUSTY: Ranges = { ...SMALL, firstSeed: 6_000_003, rusted: [0.45, 0.95] };
+
 /** The ranges of WIDEST, seeds that nothing was chosen on. */
-export const HELD_BACK: Ranges = { ...WIDEST, firstSeed: 4_000_003 };
+export const HELD_BACK: Ranges = { ...WIDEST, firstSeed: 7_000_003 };
 
 /** Beyond every range that constants were chosen on; held back too, and told apart. */
 export const FURTHER_OUT: Ranges = {

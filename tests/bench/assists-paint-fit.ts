@@ -3,68 +3,58 @@
  * src/vision/paint-weights.ts.
  *
  * Model    first the places: logistic regression with a ridge of paint against what else lies on rods, both alike in weight;
- *          then the stretches: the same over the pieces of their properties; of each scene the stretch that is weighed highest counts, so
- *          that is chosen anew and fitted again, ROUNDS times
- *          six-fold cross-validation of the second by scenes
+ *          then the stretches: the same over the pieces of their properties and, for red or orange, the products of these; of each scene the
+ *          stretch that is weighed highest counts, so that is chosen anew and fitted again, a few times
+ *          a scene's stretches are looked for and measured by odds of places that were fitted without that scene: by thirds
+ *          cross-validation of the second by scenes, in FOLDS parts
  * Assumes  scenes of sets that are not held back; --kept: only those whose pictures are kept already
  */
 import { writeFileSync } from 'node:fs';
-import { drawFrom } from '../../src/basics/random.ts';
 import { bandEnds, loudnessOf, redLoudness } from '../../src/vision/paint-ends.ts';
 import type { BandColour } from '../../src/vision/paint-hues.ts';
 import { rodMap } from '../../src/vision/paint-judge.ts';
-import type { PaintMap } from '../../src/vision/paint-map.ts';
 import { paintTerms } from '../../src/vision/paint-odds.ts';
 import { type PaintRun, paintRuns } from '../../src/vision/paint-run.ts';
 import {
   OTHER_PROPERTIES,
   PROPERTIES,
   type Property,
+  pairedOffs,
+  pairProducts,
   pieceCount,
   piecesOf,
 } from '../../src/vision/paint-score.ts';
-import { alongOf, type Strip } from '../../src/vision/paint-strip.ts';
 import type { RunWeights } from '../../src/vision/paint-weights.ts';
-import { type SceneDraw, SMALL, TUNING, WIDER } from './assists-paint-draws.ts';
+import { RUSTY, SMALL, THIRD, TUNING, WIDER } from './assists-paint-draws.ts';
+import { fitPlaces, type Looked, type Places, samplePlaces } from './assists-paint-fit-places.ts';
 import { isKept, keptPicture } from './assists-paint-kept.ts';
 import { logisticFit } from './assists-paint-logistic.ts';
-import { SMALL_COUNTS, scenesOf, TUNING_COUNTS, WIDER_COUNTS } from './assists-paint-plan.ts';
+import {
+  HELD_BACK_COUNTS,
+  RUSTY_COUNTS,
+  SMALL_COUNTS,
+  scenesOf,
+  TUNING_COUNTS,
+  WIDER_COUNTS,
+} from './assists-paint-plan.ts';
 
-/** What the fits need of a scene's picture. */
-export type Looked = {
-  readonly scene: SceneDraw;
-  readonly paintMm: number;
-  readonly rodPxPerMm: number;
-  readonly strip: Strip;
-  readonly map: PaintMap;
-};
-
-const PAINT_PLACES = 60;
-const OTHER_PLACES = 80;
-const PLACE_RIDGE = 5;
-const RUN_RIDGE = 8;
-const OTHER_RIDGE = 3;
-const ROUNDS = 3;
-const FOLDS = 6;
+type Way = { readonly properties: readonly Property[]; readonly ridge: number; readonly rounds: number };
+const RED: Way = { properties: PROPERTIES, ridge: 40, rounds: 2 };
+const OTHER: Way = { properties: OTHER_PROPERTIES, ridge: 3, rounds: 3 };
+const PLACE_FOLDS = 3;
+const FOLDS = 4;
 
 export function fitAll(looked: () => Iterable<Looked>): void {
-  const places: number[][] = [];
-  const painted: number[] = [];
-  for (const each of looked()) samplePlaces(each, places, painted);
-  const paintShare = painted.reduce((sum, y) => sum + y, 0) / painted.length;
-  const placeWeights = logisticFit(
-    places,
-    painted,
-    painted.map((y) => (y === 1 ? 0.5 / paintShare : 0.5 / (1 - paintShare))),
-    PLACE_RIDGE,
-  );
-  console.log(`${places.length} places, share of paint ${paintShare.toFixed(3)}`);
+  const parts: Places[] = Array.from({ length: PLACE_FOLDS }, () => ({ terms: [], painted: [] }));
+  for (const each of looked()) samplePlaces(each, parts[each.scene.seed % PLACE_FOLDS] as Places);
+  const without = parts.map((part) => fitPlaces(parts.filter((other) => other !== part)));
 
   const red: Stretch[] = [];
   const other: Stretch[] = [];
   const [redTruths, otherTruths] = [new Map<number, Truth>(), new Map<number, Truth>()];
   let index = 0;
   for (const each of looked()) {
+    const placeWeights = without[each.scene.seed % PLACE_FOLDS] as readonly number[];
     red.push(...stretchesOf(each, index, 'red or orange', placeWeights));
     redTruths.set(index, truthOf(each, 'red or orange'));
     for (const colour of otherColours(each, index)) {
@@ -73,56 +63,20 @@ export function fitAll(looked: () => Iterable<Looked>): void {
     }
     index += 1;
   }
-  validated(red, PROPERTIES, RUN_RIDGE, redTruths, 'red or orange');
-  validated(other, OTHER_PROPERTIES, OTHER_RIDGE, otherTruths, 'other colours');
+  validated(red, RED, redTruths, 'red or orange');
+  validated(other, OTHER, otherTruths, 'other colours');
   write(
-    placeWeights,
-    named(fitRuns(red, PROPERTIES, RUN_RIDGE), PROPERTIES),
-    named(fitRuns(other, OTHER_PROPERTIES, OTHER_RIDGE), OTHER_PROPERTIES),
+    fitPlaces(parts),
+    named(fitRuns(red, RED), PROPERTIES),
+    named(fitRuns(other, OTHER), OTHER_PROPERTIES),
   );
-}
-
-/** Where the scene has the band along the strip, and where it surely has none. */
-function samplePlaces(
-  { scene, rodPxPerMm, strip, map }: Looked,
-  places: number[][],
-  painted: number[],
-): void {
-  if (scene.kind.is !== 'band' && scene.kind.is !== 'bare' && scene.kind.is !== 'confuser') return;
-  const terms = paintTerms(strip, map);
-  const draw = drawFrom(scene.seed + 77);
-  const trueMm = rodPxPerMm / (scene.stand.pxPerMm * Math.cos((scene.stand.yawDeg * Math.PI) / 180));
-  const [ofPaint, ofOther]: [number[][], number[][]] = [[], []];
-  for (let column = 0; column < strip.columns; column += 1) {
-    const mm = alongOf(strip, column) * trueMm;
-    const is = hasPaint(scene, mm);
-    if (is === null) continue;
-    for (const line of terms) {
-      const place = line[column];
-      if (place) (is ? ofPaint : ofOther).push(place as number[]);
-    }
-  }
-  for (const [list, most, y] of [
-    [ofPaint, PAINT_PLACES, 1],
-    [ofOther, OTHER_PLACES, 0],
-  ] as const)
-    for (let i = 0; i < Math.min(most, list.length); i += 1) {
-      places.push(list[Math.floor(draw.uniform(0, list.length))] as number[]);
-      painted.push(y);
-    }
-}
-
-function hasPaint({ band }: SceneDraw, mm: number): boolean | null {
-  if (mm < 0.8 || mm > 50) return null;
-  if (!band) return false;
-  const begin = Math.max(0, band.outMm - band.lengthMm);
-  if (mm > begin + 0.8 && mm < band.outMm - 0.8) return true;
-  return mm > band.outMm + 1.5 || mm < begin - 1 ? false : null;
 }
 
 type Stretch = {
   readonly scene: number;
   readonly pieces: Readonly<Record<string, readonly number[]>>;
+  /** Products of properties, of red or orange. */
+  readonly products: readonly number[];
   /** Null: neither, or only a part of the band. */
   readonly isBand: boolean | null;
 };
@@ -164,6 +118,7 @@ function stretchesOf(
   return paintRuns(strip, map, loudness, colour, bandEnds(strip, loudness)).map((run) => ({
     scene: index,
     pieces: Object.fromEntries(PROPERTIES.map((property) => [property, piecesOf(property, run)])),
+    products: colour === 'red or orange' ? pairProducts(pairedOffs(run)) : [],
     isBand: isBand(run),
   }));
 }
@@ -177,17 +132,18 @@ function otherColours({ scene: { kind } }: Looked, index: number): readonly Band
     : [];
 }
 
-const rowOf = ({ pieces }: Stretch, properties: readonly Property[]): number[] => [
+const rowOf = ({ pieces, products }: Stretch, properties: readonly Property[]): number[] => [
   1,
   ...properties.flatMap((property) => pieces[property] ?? []),
+  ...products,
 ];
 
-function fitRuns(all: readonly Stretch[], properties: readonly Property[], ridge: number): readonly number[] {
+function fitRuns(all: readonly Stretch[], { properties, ridge, rounds }: Way): readonly number[] {
   const known = all.filter(({ isBand }) => isBand !== null);
   const rows = known.map((each) => rowOf(each, properties));
   let use = known.map((_, i) => i);
   let weights: readonly number[] = [];
-  for (let round = 0; round < ROUNDS; round += 1) {
+  for (let round = 0; round < rounds; round += 1) {
     if (round > 0) {
       const best = new Map<number, number>();
       rows.forEach((row, i) => {
@@ -210,8 +166,7 @@ function fitRuns(all: readonly Stretch[], properties: readonly Property[], ridge
 
 function validated(
   all: readonly Stretch[],
-  properties: readonly Property[],
-  ridge: number,
+  way: Way,
   truths: ReadonlyMap<number, Truth>,
   name: string,
 ): void {
@@ -222,11 +177,10 @@ function validated(
     const out = (scene: number) => (scene * 7) % FOLDS === fold;
     const weights = fitRuns(
       all.filter(({ scene }) => !out(scene)),
-      properties,
-      ridge,
+      way,
     );
     for (const each of all.filter(({ scene }) => out(scene))) {
-      const z = dot(rowOf(each, properties), weights);
+      const z = dot(rowOf(each, way.properties), weights);
       const before = highest.get(each.scene);
       if (before && z > before.z) highest.set(each.scene, { ...before, z });
     }
@@ -236,7 +190,7 @@ function validated(
   console.log(`${name}: ${shown.length} shown, ${none.length} with none`);
   const share = (values: readonly number[], holds: (z: number) => boolean) =>
     values.filter(holds).length / values.length;
-  for (const p of [0.05, 0.1, 0.15, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8]) {
+  for (const p of [0.03, 0.05, 0.1, 0.15, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9]) {
     const z = Math.log(p / (1 - p));
     console.log(
       `  ${p}: seen above ${share(shown, (each) => each > z).toFixed(3)}, false alarms ${share(none, (each) => each > z).toFixed(3)}`,
@@ -261,6 +215,7 @@ function named([bias, ...weights]: readonly number[], properties: readonly Prope
         return [property, weights.slice(at - count, at).map(rounded)];
       }),
     ),
+    pairs: weights.slice(at).map(rounded),
   };
 }
 
@@ -273,7 +228,10 @@ function write(places: readonly number[], red: RunWeights, other: RunWeights): v
 /** Of the terms of paint-odds.ts. */
 export const PLACE_WEIGHTS: readonly number[] = ${text(places.map((value) => Math.round(value * 1000) / 1000))};
 
-export type RunWeights = { readonly bias: number; readonly weights: Readonly<Record<string, readonly number[]>> };
+export type RunWeights = { readonly bias: number; readonly weights: Readonly<Record<string, readonly number[]>>;
+  /** Of the products of PAIRED, in their order; none where they are not weighed. */
+  readonly pairs: readonly number[];
+};
 
 /** Of the properties of paint-score.ts, a weight for each piece between its knots. */
 export const RED_WEIGHTS: RunWeights = ${text(red)};
@@ -290,6 +248,8 @@ function* lookedAt(keptOnly: boolean): Iterable<Looked> {
     ...scenesOf(TUNING, TUNING_COUNTS),
     ...scenesOf(WIDER, WIDER_COUNTS),
     ...scenesOf(SMALL, SMALL_COUNTS),
+    ...scenesOf(THIRD, HELD_BACK_COUNTS),
+    ...scenesOf(RUSTY, RUSTY_COUNTS),
   ];
   for (const scene of scenes) {
     if (keptOnly && !isKept(scene)) continue;

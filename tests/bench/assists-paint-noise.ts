@@ -3,11 +3,15 @@ import type { V } from './assists-paint-solids.ts';
 
 export type Noise = (at: V, sizeMm: number) => number;
 
+const SHARES = [0, 1, 2, 3].map((octave) => 0.55 ** octave);
+
 export function noiseFrom(seed: number): Noise {
   return (at, sizeMm) => {
-    let [sum, weight, size] = [0, 0, sizeMm];
+    let sum = 0;
+    let weight = 0;
+    let size = sizeMm;
     for (let octave = 0; octave < 4; octave += 1) {
-      const share = 0.55 ** octave;
+      const share = SHARES[octave] as number;
       sum += share * smooth(at[0] / size, at[1] / size, at[2] / size, seed + 101 * octave);
       weight += share;
       size /= 2.1;
@@ -18,8 +22,12 @@ export function noiseFrom(seed: number): Noise {
 }
 
 function smooth(x: number, y: number, z: number, seed: number): number {
-  const [ix, iy, iz] = [Math.floor(x), Math.floor(y), Math.floor(z)];
-  const [fx, fy, fz] = [eased(x - ix), eased(y - iy), eased(z - iz)];
+  const ix = Math.floor(x);
+  const iy = Math.floor(y);
+  const iz = Math.floor(z);
+  const fx = eased(x - ix);
+  const fy = eased(y - iy);
+  const fz = eased(z - iz);
   return mix(
     mix(row(ix, iy, iz, fx, seed), row(ix, iy + 1, iz, fx, seed), fy),
     mix(row(ix, iy, iz + 1, fx, seed), row(ix, iy + 1, iz + 1, fx, seed), fy),

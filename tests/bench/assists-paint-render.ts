@@ -90,12 +90,13 @@ export function paintSeenMm({ solids, rod, painted }: SceneSolids, eye: Eye, rod
 }
 
 function nearest(solids: readonly Solid[], ray: Ray) {
-  let best: { reach: number; normal: V; solid: Solid } | null = null;
+  let best: ReturnType<Solid['meet']> = null;
+  let of: Solid | null = null;
   for (const solid of solids) {
     const met = solid.meet(ray);
-    if (met && (!best || met.reach < best.reach)) best = { ...met, solid };
+    if (met && (!best || met.reach < best.reach)) [best, of] = [met, solid];
   }
-  return best;
+  return best && of ? { reach: best.reach, normal: best.normal, solid: of } : null;
 }
 
 function shadowed(solids: readonly Solid[], from: V, way: V, reachMm: number): boolean {

@@ -107,7 +107,7 @@ function chamber(scene: SceneDraw, noise: Noise): Solid[] {
     const there = 1 - step(0.75, 1.1, Math.hypot(at[1], at[2]) / sprayMm + 0.5 * (noise(at, 14) - 0.5));
     return { ...under, albedo: mix(under.albedo, scene.signal, 0.9 * there) };
   };
-  const round = ([, y, z]: V) => Math.hypot(y, z);
+  const round = ([, y, z]: V) => Math.sqrt(y * y + z * z);
   return [
     flat([0, 0, 0], [1, 0, 0], (at) => round(at) > holeMm && round(at) < 62, spray),
     flat(

@@ -104,6 +104,7 @@ const AGAINST: Readonly<Record<Property, string>> = {
   'less-yellow': 'its colour is as yellow as the rust about',
   'red-past-it': 'the rod past it is as red',
   'yellow-past-it': 'the rod past it is of such a colour too',
+  light: 'it is too dark or too bright for paint',
   'mottled-past-it': 'the rod past it is mottled',
   mottled: 'its colour is mottled like rust',
   'hue-on-rod': 'the rest of the rod has the same colour',
