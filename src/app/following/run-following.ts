@@ -2,6 +2,7 @@
 import { assert } from '../../basics/result.ts';
 import type { Capture } from '../../captures/capture.ts';
 import type { View } from '../../marks/view.ts';
+import type { MeasurementInput } from '../../record/measurement-input.ts';
 import { measureInput } from '../../record/results.ts';
 import { work } from '../stores.ts';
 import { type Current, currentOf, viewOf } from '../work/current.ts';
@@ -54,6 +55,9 @@ export async function follow(current: Current, one: Followable): Promise<void> {
   await followKept(task, begun, (seen) => measureFollowed(current, one, seen));
 }
 
+/** Lost for all of an application, the pin seems to rest in one state, or always. */
+const MENDABLE: readonly string[] = ['clip/one-state', 'clip/no-application', 'clip/pin-lost'];
+
 /** Measures with what was seen so far, all of the clip or a part. */
 export async function measureFollowed(
   current: Current,
@@ -66,17 +70,21 @@ export async function measureFollowed(
   const made = await clipViewsApart({ input: measureInput(current.record, current.measurement), track });
   if (!made.ok) {
     followings.set(key, { is: 'failed', failure: made.failure });
+    // Where the pin was lost a person can put it right: the track is there for that.
+    const there = stillWith(view);
+    if (there && MENDABLE.includes(made.failure.code))
+      work.act({ type: 'take-followed', views: there.views, followed: { track, sideViews: [] } });
     return;
   }
   followings.forget(key);
-  if (!isStillThere(view)) return;
+  if (!stillWith(view)) return;
   const { views, sideViews } = made.value;
   work.act({ type: 'take-followed', views, followed: { track, sideViews } });
 }
 
 /** Meanwhile the view may have been taken from another picture, or its marks moved. */
-function isStillThere(view: View): boolean {
+function stillWith(view: View): MeasurementInput | null {
   const { open } = work.getState();
   const measurement = open && currentOf(open)?.measurement;
-  return (measurement && viewOf(measurement, view.state)) === view;
+  return measurement && viewOf(measurement, view.state) === view ? measurement : null;
 }

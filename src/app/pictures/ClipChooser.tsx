@@ -58,7 +58,7 @@ export function ClipChooser({ current, assessment, capture, frameIndex }: Props)
         {putRight ? <PutRightControls putRight={putRight} /> : null}
         {draft ? null : (
           <>
-            {followed ? (
+            {followed?.clip ? (
               <StrokeCurve
                 measurement={followed.clip}
                 limitMm={followed.limitMm}

@@ -10,9 +10,11 @@ import { useLengthUnit } from '../parts/use-length-unit.ts';
 import type { ViewerStore } from '../viewer/viewer-store.ts';
 import { strokeAndUText } from '../words/curve.ts';
 import type { Current } from '../work/current.ts';
+import { gaveViews } from '../work/followed-from.ts';
 
 export type FollowedFrame = {
-  readonly clip: ClipMeasurement;
+  /** Null where nothing came of it: it can be looked at, and put right. */
+  readonly clip: ClipMeasurement | null;
   readonly firstIndex: number;
   /** The frame at hand, counted from the track's first. */
   readonly at: number;
@@ -31,12 +33,14 @@ export function useFollowedFrame(
   const answer = useClipCurve(current);
   const drawn = useDrawn(current, assessment);
   const track = current.measurement.followed?.track;
-  if (!answer?.ok || !frame || track?.captureId !== capture.id) return null;
+  const clip = answer?.ok ? answer.value : null;
+  const waiting = !clip && gaveViews(current.measurement);
+  if (waiting || !frame || track?.captureId !== capture.id) return null;
   const at = frame.index - track.firstIndex;
-  const stroke = answer.value.curve[at]?.stroke ?? null;
+  const stroke = clip?.curve[at]?.stroke ?? null;
   const limits = assessment.finding.limit?.values.map(({ limitMm }) => limitMm) ?? [];
   return {
-    clip: answer.value,
+    clip,
     firstIndex: track.firstIndex,
     at,
     limitMm: limits.length > 0 ? Math.min(...limits) : null,

@@ -57,7 +57,9 @@ export function usePutRight(
 
   if (!one || !frame || !followed) return null;
   const busy = following?.is === 'under-way' || following?.is === 'measuring';
-  const begin = () =>
+  const begin = () => {
+    // On a phone the picture is a screen further up.
+    scrollTo({ top: 0 });
     setDraft({
       index: frame.index,
       marks: marksInFrame(one.track, one.seed, followed.at)
@@ -66,6 +68,7 @@ export function usePutRight(
       selectedId: null,
       held: null,
     });
+  };
   return {
     following,
     begin: busy || frame.index === one.track.seed.index ? null : begin,

@@ -4,6 +4,7 @@ import { useFollowing } from '../following/use-following.ts';
 import { useLengthUnit } from '../parts/use-length-unit.ts';
 import { FOLLOWING, followingFailureText } from '../words/following.ts';
 import type { Current } from '../work/current.ts';
+import { gaveViews } from '../work/followed-from.ts';
 
 type Props = { readonly current: Current; readonly view: View };
 
@@ -36,6 +37,11 @@ export function FollowClip({ current, view }: Props) {
       ) : following?.is === 'failed' ? (
         <p className="look" role="status">
           {followingFailureText(following.failure, unit)}
+          {followed ? ` ${FOLLOWING.toPutRight}` : null}
+        </p>
+      ) : followed && !gaveViews(current.measurement) ? (
+        <p className="look" role="status">
+          {FOLLOWING.toPutRight}
         </p>
       ) : (
         <p className="quiet" role="status">

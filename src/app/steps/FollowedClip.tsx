@@ -11,6 +11,7 @@ import { media, work } from '../stores.ts';
 import { FOLLOWING, followingFailureText } from '../words/following.ts';
 import { PICTURES } from '../words/steps.ts';
 import type { Current } from '../work/current.ts';
+import { gaveViews } from '../work/followed-from.ts';
 
 type Props = { readonly current: Current; readonly assessment: Assessment };
 
@@ -23,6 +24,7 @@ export function FollowedClip({ current, assessment }: Props) {
   const track = current.measurement.followed?.track;
   const capture = current.record.captures.find(({ id }) => id === track?.captureId);
   if (!track || !capture) return null;
+  if (!gaveViews(current.measurement)) return <p className="quiet">{FOLLOWING.toPutRight}</p>;
   if (!answer) return <p className="quiet">{FOLLOWING.measuring}</p>;
   if (!answer.ok) return <p className="look">{followingFailureText(answer.failure, unit)}</p>;
   const clip = answer.value;

@@ -20,6 +20,8 @@ export const FOLLOWING = {
   left: (seconds: number) => `about ${seconds} s left`,
   measuring: 'Measuring every frame …',
   stopped: (done: number, of: number) => `Stopped at frame ${done} of ${of}. What is followed is kept.`,
+  toPutRight:
+    'The clip was followed and gave no stroke. Where the pin was lost or mistaken, it can be put right: look through the clip in step “Pictures”, find such a frame, and put it right there.',
   done: (frames: number, views: number) =>
     `${frames} frames followed; ${views} of them, seen from other places, count in the measurement.`,
 };

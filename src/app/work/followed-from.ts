@@ -30,11 +30,13 @@ export function withoutFollowed(measurement: MeasurementInput): MeasurementInput
 function isStale(before: MeasurementInput, after: MeasurementInput): boolean {
   const { followed, views } = before;
   if (!followed) return false;
-  const seeds = new Set(
-    [...views, ...followed.sideViews].flatMap(({ marks }) =>
+  const seeds = new Set([
+    ...[...views, ...followed.sideViews].flatMap(({ marks }) =>
       marks.flatMap(({ followedFrom }) => followedFrom ?? []),
     ),
-  );
+    // A track that gave no views hangs on them as well.
+    ...followed.track.points.map(({ markId }) => markId),
+  ]);
   const same = (a: Mark, b: Mark) => a.xPx === b.xPx && a.yPx === b.yPx;
   return views.some((view) => {
     const now = after.views.find(({ state }) => state === view.state);
@@ -52,3 +54,7 @@ function readAs(mark: Mark, seeds: ReadonlyMap<string, Mark>): Mark {
   const seed = seeds.get(mark.followedFrom);
   return seed?.kind === 'tape-graduation' ? { ...mark, readingMm: seed.readingMm } : mark;
 }
+
+/** A track that gave no views is there to be put right only. */
+export const gaveViews = ({ views }: MeasurementInput): boolean =>
+  views.some(({ marks }) => marks.some(({ placedBy }) => placedBy === 'tracker'));

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import { applyAction } from '../../../src/app/work/apply-action.ts';
+import { gaveViews } from '../../../src/app/work/followed-from.ts';
 import type { Mark } from '../../../src/marks/mark.ts';
 import type { View } from '../../../src/marks/view.ts';
 import type { MeasurementInput } from '../../../src/record/measurement-input.ts';
@@ -64,6 +65,21 @@ test('a seed that moves, or goes, takes back what was followed from it; other ma
   const mark = pointMark('rod', 'rod-line');
   const other = applyAction(before, TARGET, { type: 'place-mark', state: 'released', mark });
   expect(measurementOf(other).followed).not.toBeNull();
+});
+
+test('a track that gave no views goes with its seed as well', () => {
+  const before = followedRecord();
+  const { views, followed } = measurementOf(before);
+  if (!followed) throw new Error('not followed');
+  const bare = views.map((view) => ({
+    ...view,
+    marks: view.marks.filter(({ placedBy }) => placedBy !== 'tracker'),
+  }));
+  const kept = applyAction(before, TARGET, { type: 'take-followed', views: bare, followed });
+  expect([before, kept].map((record) => gaveViews(measurementOf(record)))).toEqual([true, false]);
+  const point = { xPx: 1, yPx: 2, sigmaPx: 1 };
+  const moved = applyAction(kept, TARGET, { type: 'move-mark', state: 'released', markId: 'pin', point });
+  expect(measurementOf(moved).followed).toBeNull();
 });
 
 test('a graduation that is read anew is read so wherever it was followed to', () => {
