@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { type Layout, layoutOf } from '../../src/adjustment/layout.ts';
-import { distancePoint, worldPoint } from '../../src/adjustment/world-points.ts';
+import { besideBy, distancePoint, worldPoint } from '../../src/adjustment/world-points.ts';
 import type { Vec3 } from '../../src/basics/rotation.ts';
 import type { Mark } from '../../src/marks/mark.ts';
 import { NO_REFERENCES, type References } from '../../src/references/reference.ts';
@@ -124,6 +124,16 @@ test.each([1, -1] as const)('both ends of the known distance, hand %i', (hand) =
   near(end(0), [10, -40, -10 * hand]);
   // Straight across the axis, 30 degrees out of the plane: 150 cos 30 across, 75 away.
   near(end(1), [10, -40 + 150 * Math.cos(Math.PI / 6), hand * 65]);
+});
+
+test('there is room for the fullest point: on the edge of the tape, followed beside', () => {
+  const { layout, x } = wheelEnd();
+  const edge = MARKS.find((m) => m.id === 'edge') as Mark;
+  const point = worldPoint(edge, VIEW, x, layout, 1);
+  if (!point) throw new Error('the edge has a place');
+  besideBy(point, layout.pins.released as number, x);
+  expect(point.unknowns).toBeLessThanOrEqual(point.indexes.length);
+  expect(point.unknowns).toBe(11);
 });
 
 test('marks of a reference that is not given have no place', () => {
