@@ -2,11 +2,12 @@
 import { VideoSampleSink } from 'mediabunny';
 import { fail, ok, type Result } from '../basics/result.ts';
 import type { CaptureFailure } from './capture-failure.ts';
-import { type ClipTrack, openClipTrack } from './clip-track.browser.ts';
+import type { ClipTrack } from './clip-track.browser.ts';
 import { boxAt } from './heif-boxes.ts';
 import type { ClipType } from './media-type.ts';
 import { movieTime } from './movie-time.ts';
 import { failureOfReading, type Reading } from './reading.browser.ts';
+import { openShownClip } from './shown-clip.browser.ts';
 import { withinTime } from './time-limit.browser.ts';
 
 const FIRST_FRAME_LIMIT_S = 20;
@@ -22,20 +23,26 @@ export type ClipFacts = Pick<ClipTrack, 'size' | 'rotationDeg' | 'codec' | 'tick
 
 export async function clipFacts(reading: Reading<ClipType>): Promise<Result<ClipFacts, CaptureFailure>> {
   const { mediaType, signal } = reading;
-  const opened = await openClipTrack(reading);
+  const opened = await openShownClip(reading);
   if (!opened.ok) return opened;
-  const { track, size, rotationDeg, codec, ticksPerSecond, clock, close } = opened.value;
+  const { clip, player } = opened.value;
+  const { track, size, rotationDeg, codec, ticksPerSecond, clock, close } = clip;
   try {
-    const begin = clock.times[0]?.timestampS ?? 0;
-    const sample = await withinTime(new VideoSampleSink(track).getSample(begin), FIRST_FRAME_LIMIT_S, signal);
-    if (!sample) return fail({ code: 'captures/damaged', mediaType, part: 'picture' });
-    sample.close();
+    // A player that opened has shown its first frame.
+    if (!player) {
+      const begin = clock.times[0]?.timestampS ?? 0;
+      const first = new VideoSampleSink(track).getSample(begin);
+      const sample = await withinTime(first, FIRST_FRAME_LIMIT_S, signal);
+      if (!sample) return fail({ code: 'captures/damaged', mediaType, part: 'picture' });
+      sample.close();
+    }
     const { raw } = await track.input.getMetadataTags();
     const headerTime = await readHeaderTime(reading.blob);
     return ok({ size, rotationDeg, codec, ticksPerSecond, clock, takenAt: takenAt(raw), headerTime });
   } catch (reason) {
     return fail(failureOfReading(reason, reading, 'picture'));
   } finally {
+    player?.close();
     close();
   }
 }

@@ -30,16 +30,25 @@ export type ClipTrack = {
   readonly codec: string;
   readonly ticksPerSecond: number;
   readonly clock: ClipTimes;
+  /** Frame by frame, here. */
+  readonly decodes: boolean;
   readonly close: () => void;
 };
 
-/** The caller closes the track. */
-export async function openClipTrack(reading: Reading<ClipType>): Promise<Result<ClipTrack, CaptureFailure>> {
+type Opened = Promise<Result<ClipTrack, CaptureFailure>>;
+
+/** For decoding. The caller closes the track. */
+export const openClipTrack = (reading: Reading<ClipType>): Opened => openTrack(reading, true);
+
+/** Of a clip that the browser perhaps does not decode, too: its frames and their times are known without. */
+export const openClipIndex = (reading: Reading<ClipType>): Opened => openTrack(reading, false);
+
+async function openTrack(reading: Reading<ClipType>, mustDecode: boolean): Opened {
   const { blob, mediaType, signal } = reading;
   const input = new Input({ formats: [MP4, QTFF, WEBM, MATROSKA], source: new BlobSource(blob) });
   let opened = false;
   try {
-    const result = await withinTime(readTrack(input, mediaType), INDEX_LIMIT_S, signal);
+    const result = await withinTime(readTrack(input, mediaType, mustDecode), INDEX_LIMIT_S, signal);
     opened = result.ok;
     return result;
   } catch (reason) {
@@ -49,15 +58,13 @@ export async function openClipTrack(reading: Reading<ClipType>): Promise<Result<
   }
 }
 
-async function readTrack(input: Input, mediaType: ClipType): Promise<Result<ClipTrack, CaptureFailure>> {
+async function readTrack(input: Input, mediaType: ClipType, mustDecode: boolean): Opened {
   if (!(await input.canRead())) return fail({ code: 'captures/damaged', mediaType, part: 'index' });
   const track = await input.getPrimaryVideoTrack();
   if (!track) return withoutVideo(input, mediaType);
   const codec = await track.getCodec();
-  if (!(await track.canDecode())) {
-    const name = codecName(codec, await track.getInternalCodecId());
-    return fail({ code: 'captures/codec-not-decoded', codec: name, mediaType });
-  }
+  const decodes = await track.canDecode();
+  if (mustDecode && !decodes) return notDecoded(track, mediaType);
   const size = { widthPx: await track.getDisplayWidth(), heightPx: await track.getDisplayHeight() };
   const tooLarge = tooManyPixels(size);
   if (tooLarge) return fail(tooLarge);
@@ -74,8 +81,17 @@ async function readTrack(input: Input, mediaType: ClipType): Promise<Result<Clip
     codec: ((await track.getCodecParameterString()) ?? codecName(codec, null)).slice(0, 64),
     ticksPerSecond,
     clock,
+    decodes,
     close: () => input.dispose(),
   });
+}
+
+export async function notDecoded(
+  track: InputVideoTrack,
+  mediaType: ClipType,
+): Promise<Result<never, CaptureFailure>> {
+  const name = codecName(await track.getCodec(), await track.getInternalCodecId());
+  return fail({ code: 'captures/codec-not-decoded', codec: name, mediaType });
 }
 
 /** An index that was cut off leaves no track at all; a sound recording has one, of another kind. */

@@ -1,12 +1,13 @@
 /** Brings single frames of a clip to pictures, one small step at a time. Import it lazily: it carries the clip reader. */
 import type { VideoSample } from 'mediabunny';
 import type { ClipTrack } from '../captures/clip-track.browser.ts';
+import type { FrameDecoder } from './clip-frames.browser.ts';
 import { ClipRun } from './clip-run.browser.ts';
 import { decodePlan, keptPictures } from './decode-plan.ts';
 import type { Frame } from './frame.ts';
 import { PictureRing } from './picture-ring.browser.ts';
 
-export class ClipDecoder {
+export class ClipDecoder implements FrameDecoder {
   readonly #clip: ClipTrack;
   readonly #frames: readonly Frame[];
   readonly #keys: readonly number[];
@@ -17,10 +18,10 @@ export class ClipDecoder {
   #playhead: number | null = null;
   #closed = false;
 
-  constructor(clip: ClipTrack, frames: readonly Frame[]) {
+  constructor(clip: ClipTrack) {
     const { widthPx, heightPx } = clip.size;
     this.#clip = clip;
-    this.#frames = frames;
+    this.#frames = clip.clock.times.map(({ timeTicks }, index): Frame => ({ index, timeTicks }));
     this.#keys = clip.clock.times.flatMap(({ isKey }, index) => (isKey ? [index] : []));
     this.#kept = keptPictures(widthPx, heightPx);
     this.#ring = new PictureRing(this.#kept);

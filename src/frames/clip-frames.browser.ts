@@ -2,12 +2,21 @@
 import { assert, fail, ok, type Result } from '../basics/result.ts';
 import type { ClipTrack } from '../captures/clip-track.browser.ts';
 import { TimeLimitError } from '../captures/time-limit.browser.ts';
-import { ClipDecoder } from './clip-decoder.browser.ts';
 import type { Frame } from './frame.ts';
 import type { FrameFailure } from './frame-failure.ts';
 import { ended, type FrameSource } from './frame-source.browser.ts';
 
 type Answer = Result<ImageBitmap, FrameFailure>;
+
+/** Comes to single frames in small steps (clip-decoder.browser.ts), or in one (played-frames.browser.ts). */
+export type FrameDecoder = {
+  /** A copy of the frame's picture where it is there. */
+  ready(index: number): Promise<ImageBitmap | null>;
+  /** False where the clip does not give it. */
+  stepTowards(wanted: number): Promise<boolean>;
+  stop(): void;
+  close(): void;
+};
 
 type Request = {
   readonly index: number;
@@ -15,10 +24,9 @@ type Request = {
   readonly end: (reason: unknown) => void;
 };
 
-/** Takes the track over. */
-export function clipFrames(clip: ClipTrack): FrameSource {
+/** Takes track and decoder over. */
+export function clipFrames(clip: ClipTrack, decoder: FrameDecoder): FrameSource {
   const frames = clip.clock.times.map(({ timeTicks }, index): Frame => ({ index, timeTicks }));
-  const decoder = new ClipDecoder(clip, frames);
   let newest: Request | null = null;
   let serving = false;
   let open = true;
@@ -49,6 +57,7 @@ export function clipFrames(clip: ClipTrack): FrameSource {
 
   return {
     frames,
+    played: !clip.decodes,
     async picture(frame, signal) {
       assert(frame !== null, 'a clip is asked for a frame');
       signal.throwIfAborted();
@@ -99,7 +108,7 @@ function untilAborted(
 }
 
 /** Steps until the frame is there, is known not to come, or is no longer wanted; an idle decoder gets a second chance. */
-async function answerOf(decoder: ClipDecoder, index: number, wanted: () => boolean): Promise<Answer> {
+async function answerOf(decoder: FrameDecoder, index: number, wanted: () => boolean): Promise<Answer> {
   let failed = false;
   while (wanted()) {
     try {

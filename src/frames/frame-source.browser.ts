@@ -6,6 +6,8 @@ import type { FrameFailure } from './frame-failure.ts';
 export type FrameSource = {
   /** In the order of their time; none for a photo. */
   readonly frames: readonly Frame[];
+  /** By the browser's player, one by one: it does not decode this clip. */
+  readonly played: boolean;
   /**
    * The upright picture of a frame, or of a photo with null. The caller owns the picture and closes it.
    * A newer request ends an older one. A request that is ended by that, by its signal or by closing the source

@@ -55,16 +55,21 @@ async function openClip(
   capture: Capture,
   reading: Reading<ClipType>,
 ): Promise<Result<FrameSource, CaptureFailure>> {
-  const [{ openClipTrack }, { clipFrames }] = await Promise.all([
-    import('../captures/clip-track.browser.ts'),
+  const [{ openShownClip }, { clipFrames }, { ClipDecoder }, { PlayedFrames }] = await Promise.all([
+    import('../captures/shown-clip.browser.ts'),
     import('./clip-frames.browser.ts'),
+    import('./clip-decoder.browser.ts'),
+    import('./played-frames.browser.ts'),
   ]);
-  const opened = await openClipTrack(reading);
+  const opened = await openShownClip(reading);
   if (!opened.ok) return opened;
-  const { size, ticksPerSecond, clock, close } = opened.value;
-  const clip = { ticksPerSecond, frameCount: clock.times.length };
-  const difference = differenceFromRecord(capture, { kind: 'clip', ...size, clip });
-  if (!difference) return ok(clipFrames(opened.value));
-  close();
+  const { clip, player } = opened.value;
+  const { size, ticksPerSecond, clock } = clip;
+  const found = { ticksPerSecond, frameCount: clock.times.length };
+  const difference = differenceFromRecord(capture, { kind: 'clip', ...size, clip: found });
+  if (!difference)
+    return ok(clipFrames(clip, player ? new PlayedFrames(player, clock) : new ClipDecoder(clip)));
+  player?.close();
+  clip.close();
   return fail(difference);
 }

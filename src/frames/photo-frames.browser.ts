@@ -7,6 +7,7 @@ export function photoFrames(picture: ImageBitmap): FrameSource {
   let open = true;
   return {
     frames: [],
+    played: false,
     async picture(frame, signal) {
       assert(frame === null, 'a photo has no frames');
       signal.throwIfAborted();

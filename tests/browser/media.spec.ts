@@ -121,6 +121,29 @@ for (const [name, points, firstNumber] of [
   });
 }
 
+test('a browser that decodes no frames shows them by its player: each is itself, or none', async ({
+  page,
+}) => {
+  await page.evaluate(() => Reflect.deleteProperty(globalThis, 'VideoDecoder'));
+  for (const [name, order, first] of [
+    ['h264-b-frames.mp4', [0, 1, 40, 71, 39, 40], 0],
+    ['cut-at-1-s.mp4', [0, 20, 41], 30],
+  ] as const) {
+    const { capture } = await captureOf(page, name);
+    expect(capture?.clip?.frameCount).toBe(order.includes(71 as never) ? 72 : 42);
+    const { seen, liveAfterClose } = await page.evaluate(
+      ([chosen, indices, at]) => harness.pictures(chosen, indices, at),
+      [name, order, BARS] as const,
+    );
+    expect(seen.map(numberOf)).toEqual(order.map((index) => index + first));
+    expect(liveAfterClose).toEqual({ videoFrames: 0, bitmaps: 0 });
+  }
+  expect((await captureOf(page, 'hevc.mp4')).failure).toMatchObject({
+    code: 'captures/codec-not-decoded',
+    codec: 'HEVC (H.265)',
+  });
+});
+
 test('frames carry the times of the packets, not those of a frame rate', async ({ page }) => {
   await choose(page, 'variable-rate.mp4', 'vp9.webm');
   const ticks = async (name: string) =>

@@ -93,6 +93,7 @@ export function ClipChooser({ current, assessment, capture, frameIndex }: Props)
               ))}
               <output className="clip-time">{at}</output>
             </div>
+            {source?.ok && source.value.played ? <p className="look">{CLIP.played}</p> : null}
             <div className="clip-takes">
               {BRAKE_STATES.map((state) => (
                 <button

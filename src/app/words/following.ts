@@ -44,6 +44,8 @@ export function followingFailureText(failure: FollowingFailure, unit: LengthUnit
       return 'Nothing about a mark can be found again: the picture is flat, dark or out of focus there. Take another frame, or wipe the part and film again.';
     case 'follow/broke-off':
       return 'Following broke off. Try again; if it does so once more, take both pictures by hand.';
+    case 'captures/codec-not-decoded':
+      return `This browser shows ${failure.codec} in its player only and does not give every frame, so the clip cannot be followed. Mark a released and an applied frame by hand, or open the clip in another browser.`;
     case 'clip/no-application':
       return 'The rod does not move in this clip: the brake was never applied, or it was applied all through. No stroke can be read. Film from before the application until after it.';
     case 'clip/pin-lost':

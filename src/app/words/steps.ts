@@ -61,6 +61,8 @@ export const PICTURES = {
 };
 
 export const CLIP = {
+  played:
+    'This browser shows the clip in its player only: each frame is sought by its time, and the clip cannot be followed. Take a released and an applied frame, or use another browser.',
   opening: 'Opening the clip …',
   picture: (fileName: string) => `Clip ${fileName}`,
   position: 'Position in the clip',
