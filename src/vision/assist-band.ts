@@ -37,7 +37,7 @@ const LEAST_MARKS = 12;
 const LEAST_LENGTH = 0.6;
 /** Of the best one's length: another rim seen so far would do as well. */
 const AS_LONG = 0.92;
-const MOST_U_RATIO = 0.007;
+const MOST_U_RATIO = 0.0105;
 /** How far from the rim a finger may point, over half the diameter: anywhere on the band. */
 const REACH = 0.35;
 /** Over half the diameter: vertices nearer than this start alike, or lie on one rim. */

@@ -38,7 +38,7 @@ const ROUNDS = 4;
 const LEAST_SPREAD_PX = 0.12;
 const CLEAR_STEEP = 6;
 /** What a piece may be off by beside its scatter: rust, shading, chamfer. Measured: docs/assists.md. */
-const LONG_PX = 0.2;
+const LONG_PX = 0.32;
 
 export const ringsOf = ({ rings: [rim, other, flank] }: Coaxial): readonly Ring[] =>
   flank ? [rim, other, flank] : [rim, other];
