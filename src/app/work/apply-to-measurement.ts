@@ -12,7 +12,7 @@ export function applyToMeasurement(
   action: MeasurementAction,
 ): MeasurementInput {
   if (action.type === 'take-followed')
-    return { ...withViews(measurement, action.views), followed: action.followed };
+    return foundAlone(measurement, { ...withViews(measurement, action.views), followed: action.followed });
   return afterChange(measurement, foundAlone(measurement, changed(measurement, action)));
 }
 

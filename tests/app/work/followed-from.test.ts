@@ -82,6 +82,26 @@ test('a track that gave no views goes with its seed as well', () => {
   expect(measurementOf(moved).followed).toBeNull();
 });
 
+test('a mark found again beside one that the followed view takes the place of stands for itself', () => {
+  const before = followedRecord();
+  const { views, followed } = measurementOf(before);
+  const [released, applied] = views as readonly [View, View];
+  if (!followed) throw new Error('not followed');
+  const found: Mark = { ...pointMark('found', 'clevis-pin'), placedBy: 'assist', followedFrom: 'pin@9' };
+  const act = (marks: readonly Mark[]) => ({
+    type: 'take-followed' as const,
+    views: [
+      { ...released, marks: [found] },
+      { ...applied, marks },
+    ],
+    followed,
+  });
+  const after = applyAction(applyAction(before, TARGET, act(applied.marks)), TARGET, act([]));
+  const [mark] = measurementOf(after).views.flatMap(({ marks }) => marks);
+  expect(mark).toMatchObject({ id: 'found', placedBy: 'assist' });
+  expect(mark).not.toHaveProperty('followedFrom');
+});
+
 test('a graduation that is read anew is read so wherever it was followed to', () => {
   const after = applyAction(followedRecord(), TARGET, {
     type: 'set-reading',
