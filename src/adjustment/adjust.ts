@@ -10,7 +10,7 @@ import { fail, ok, type Result } from '../basics/result.ts';
 import { sparseFactor } from '../basics/sparse-symmetric.ts';
 import type { Adjustment } from './adjustment.ts';
 import { isBelievable } from './believable.ts';
-import { type Effort, QUICK, THOROUGH } from './effort.ts';
+import { type Effort, MIRRORED, QUICK, THOROUGH } from './effort.ts';
 import { coreOf, extended } from './extend.ts';
 import { type Layout, layoutOf } from './layout.ts';
 import { markRowsOf } from './linearise.ts';
@@ -25,9 +25,13 @@ export type AdjustmentFailure = {
 /** Minima farther apart than this in chi-square do not rival each other: exp(-20 / 2) is a chance of 1 in 20,000. */
 const RIVAL_EXCESS = 20;
 
-export function adjust(problem: Problem): Result<Adjustment, AdjustmentFailure> {
+/** first: the effort of the search whose minimum is taken where it can be believed. */
+export function adjust(
+  problem: Problem,
+  first: Effort = coreOf(problem) ? MIRRORED : QUICK,
+): Result<Adjustment, AdjustmentFailure> {
   const layout = layoutOf(problem);
-  const quick = isHeldByShape(problem) ? found(problem, layout, QUICK) : [];
+  const quick = isHeldByShape(problem) ? found(problem, layout, first) : [];
   const adjusted = adjustmentAt(problem, layout, quick);
   if (adjusted.ok && isBelievable(adjusted.value)) return adjusted;
   return adjustmentAt(problem, layout, together(layout, [...quick, ...found(problem, layout, THOROUGH)]));

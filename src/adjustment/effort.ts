@@ -28,6 +28,9 @@ export const QUICK: Effort = {
   reach: 150,
   finished: 2,
 };
+/** Of a clip's core views, seen from places near by: a tape then has two tilts that fit alike, mirrored, and the quick search may find the
+ * wrong one alone. The side views tell which is right, but only of those that were found. */
+export const MIRRORED: Effort = { ...QUICK, lookedAt: 6, shortRun: 20, joined: 12, finished: 6 };
 export const THOROUGH: Effort = {
   lookedAt: 15,
   shortRun: 40,

@@ -58,20 +58,25 @@ export function clipViews(
 
   const seed = seedFrame(track);
   const middle = middleFrame(track, points, other);
-  const frames = [own, other].flatMap((part) => withTape(track, framesOf(part, MOST_CANDIDATES), part));
+  const all = [own, other].map((part) => framesOf(part, MOST_CANDIDATES));
+  const frames = all.flatMap((some, i) => withTape(track, some, i === 0 ? own : other));
   const ties = spreadTies(track, frames, [seed, middle]);
   if (ties.length < LEAST_TIES)
     return fail({ code: 'clip/few-still', found: ties.length, needed: LEAST_TIES });
   const bySeed = { ...seedView, marks: seedView.marks.filter(({ placedBy }) => placedBy !== 'tracker') };
   const otherState = track.state === 'released' ? 'applied' : 'released';
-  // The camshaft's end stands still, but all about it turns: its place comes from the seed's own mark.
   const kinds = ['clevis-pin', 'tape-graduation'] as const;
-  const sideViews = sideFrames(track, frames, [seed, middle], MOST_SIDE_VIEWS).map((frame) =>
-    frameView(track, frame, frame >= own.from && frame <= own.to ? track.state : otherState, [
-      ...followedMarks(track, frame, bySeed, kinds),
+  const taped = sideFrames(track, frames, [seed, middle], MOST_SIDE_VIEWS);
+  const more = sideFrames(track, all.flat(), [seed, middle, ...taped], MOST_SIDE_VIEWS - taped.length);
+  const sideViews = [...taped, ...more].map((frame) => {
+    const isOwn = frame >= own.from && frame <= own.to;
+    // Where the arm has turned, what was marked beside the camshaft's centre has gone about it.
+    const ofState = isOwn ? ([...kinds, 'camshaft-end'] as const) : kinds;
+    return frameView(track, frame, isOwn ? track.state : otherState, [
+      ...followedMarks(track, frame, bySeed, ofState),
       ...tieMarks(track, frame, ties),
-    ]),
-  );
+    ]);
+  });
   const otherView = frameView(track, middle, otherState, [
     ...followedMarks(track, middle, bySeed, ['chamber-face', ...kinds]),
     ...tieMarks(track, middle, ties),

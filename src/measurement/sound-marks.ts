@@ -9,6 +9,7 @@
  */
 import { adjust, adjustBeside } from '../adjustment/adjust.ts';
 import type { Adjustment } from '../adjustment/adjustment.ts';
+import { MIRRORED } from '../adjustment/effort.ts';
 import { coreOf } from '../adjustment/extend.ts';
 import type { Problem } from '../adjustment/problem.ts';
 import { residualTest } from '../adjustment/residual-test.ts';
@@ -48,7 +49,7 @@ export function soundMarks(input: MeasureInput): Result<SoundMarks, MeasurementF
 function adjustedFirst(problem: Problem): ReturnType<typeof adjust> {
   const core = coreOf(problem);
   if (!core) return adjust(problem);
-  const ofCore = adjust(core);
+  const ofCore = adjust(core, MIRRORED);
   return ofCore.ok ? adjustBeside(problem, ofCore.value) : ofCore;
 }
 

@@ -74,3 +74,29 @@ test('the view of the marks keeps them all as the hand set them', () => {
   expect(byHand).toEqual(scene.input.views[0]?.marks);
   expect(own?.marks.every(({ placedBy, kind }) => placedBy === 'hand' || kind === 'tie-point')).toBe(true);
 });
+
+/** Swayed by a hand's width, marked with assists. */
+const SWAYED = {
+  reference: 'tape',
+  tapeUnmoved: true,
+  handSigmaPx: 0.3,
+  framesPerS: 30,
+  hand: { moveMm: 30, turnRad: 0.01, lastingS: 1.2 },
+} as const;
+
+test('a tape whose two mirrored tilts fit nearly alike: the right one is found, the other is in U', () => {
+  const { stroke } = outcomeOf(anyClip(9, SWAYED));
+  expect(Math.abs(stroke?.error ?? Number.NaN)).toBeLessThan(stroke?.U ?? 0);
+  expect(Math.abs(stroke?.error ?? Number.NaN)).toBeLessThan(0.79);
+});
+
+test('a camshaft end is followed into other frames of its own state only, where the arm stands as it was marked', () => {
+  const { input, track } = simulateClip(anyClip(9, SWAYED));
+  const views = clipViews(input, track);
+  if (!views.ok) throw new Error(views.failure.code);
+  const shows = views.value.sideViews.filter(({ marks }) =>
+    marks.some(({ kind }) => kind === 'camshaft-end'),
+  );
+  expect(shows.length).toBeGreaterThan(0);
+  expect(new Set(shows.map(({ state }) => state))).toEqual(new Set([track.state]));
+});
