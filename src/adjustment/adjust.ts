@@ -28,13 +28,18 @@ const RIVAL_EXCESS = 20;
 /** first: the effort of the search whose minimum is taken where it can be believed. */
 export function adjust(
   problem: Problem,
-  first: Effort = coreOf(problem) ? MIRRORED : QUICK,
+  first: Effort = coreOf(problem) ? coreEffort(problem) : QUICK,
 ): Result<Adjustment, AdjustmentFailure> {
   const layout = layoutOf(problem);
   const quick = isHeldByShape(problem) ? found(problem, layout, first) : [];
   const adjusted = adjustmentAt(problem, layout, quick);
   if (adjusted.ok && isBelievable(adjusted.value)) return adjusted;
   return adjustmentAt(problem, layout, together(layout, [...quick, ...found(problem, layout, THOROUGH)]));
+}
+
+/** A rim or a target shows its tilt by its shape. */
+export function coreEffort({ references: { tape, clampBand, target } }: Problem): Effort {
+  return tape && !clampBand && !target ? MIRRORED : QUICK;
 }
 
 /** Nearly to the minimum, of a problem that lies beside one adjusted already: some marks fewer, or side views more. */

@@ -7,9 +7,9 @@
  * Fails    never: after the last round what is left is what it is, and the measurement's own test says so
  * Source   data snooping: Baarda 1968 (from memory); going by rounds is common practice
  */
-import { adjust, adjustBeside } from '../adjustment/adjust.ts';
+import { adjust, adjustBeside, coreEffort } from '../adjustment/adjust.ts';
 import type { Adjustment } from '../adjustment/adjustment.ts';
-import { MIRRORED } from '../adjustment/effort.ts';
+
 import { coreOf } from '../adjustment/extend.ts';
 import type { Problem } from '../adjustment/problem.ts';
 import { residualTest } from '../adjustment/residual-test.ts';
@@ -49,7 +49,7 @@ export function soundMarks(input: MeasureInput): Result<SoundMarks, MeasurementF
 function adjustedFirst(problem: Problem): ReturnType<typeof adjust> {
   const core = coreOf(problem);
   if (!core) return adjust(problem);
-  const ofCore = adjust(core, MIRRORED);
+  const ofCore = adjust(core, coreEffort(core));
   return ofCore.ok ? adjustBeside(problem, ofCore.value) : ofCore;
 }
 
