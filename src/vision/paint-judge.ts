@@ -68,9 +68,9 @@ export type PaintHints = {
 
 export const NO_HINTS: PaintHints = { bandColour: null, neutral: [] };
 
-/** Probabilities to which paint is not seen, and from which it is; by the cross-validation of the fit. */
+/** Probabilities to which paint is not seen, and from which it is; red's by a set held back from the fit and by the fit's cross-validation. */
 type Bounds = { readonly notSeenTo: number; readonly seenFrom: number };
-const RED: Bounds = { notSeenTo: 0.28, seenFrom: 0.68 };
+const RED: Bounds = { notSeenTo: 0.2, seenFrom: 0.75 };
 const NAMED: Bounds = { notSeenTo: 0.1, seenFrom: 0.4 };
 /** Few bands have another hue than red or orange: where nobody named it, it must be surer. */
 const OTHER: Bounds = { notSeenTo: 0.6, seenFrom: 0.95 };
