@@ -26,7 +26,7 @@ export async function withinTime<T>(work: Promise<T>, limitS: number, signal: Ab
   }
 }
 
-/** What an ended request rejects with, ours or the platform's: neither a failure nor an error. */
+/** What an ended request rejects with, ours or the platform's, or the clip reader's once its file was closed: neither a failure nor an error. */
 export function isAbort(reason: unknown): boolean {
-  return reason instanceof DOMException && reason.name === 'AbortError';
+  return reason instanceof Error && (reason.name === 'AbortError' || reason.name === 'InputDisposedError');
 }

@@ -1,5 +1,6 @@
+import { isAbort } from '../../captures/time-limit.browser.ts';
+
 /** An abort is neither failure nor error; anything else is a mistake of ours. */
 export function reportUnlessAbort(thrown: unknown): void {
-  if (thrown instanceof DOMException && thrown.name === 'AbortError') return;
-  reportError(thrown);
+  if (!isAbort(thrown)) reportError(thrown);
 }
