@@ -9,7 +9,6 @@
  */
 import { adjust, adjustBeside, coreEffort } from '../adjustment/adjust.ts';
 import type { Adjustment } from '../adjustment/adjustment.ts';
-
 import { coreOf } from '../adjustment/extend.ts';
 import type { Problem } from '../adjustment/problem.ts';
 import { residualTest } from '../adjustment/residual-test.ts';
