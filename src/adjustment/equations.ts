@@ -7,17 +7,6 @@ import type { BudgetGroup } from './budget-group.ts';
 /** J^T J, lower triangle row by row, and J^T r. */
 export type Normal = { readonly matrix: Float64Array; readonly gradient: Float64Array };
 
-/** Two rows that share their columns, in any order, each once. */
-export type PairOfRows = {
-  entries: number;
-  readonly columns: Int32Array;
-  readonly first: Float64Array;
-  readonly second: Float64Array;
-};
-
-/** What equations are given to, entry by entry and row by row. */
-export type Rows = Pick<Equations, 'add' | 'addPair' | 'close' | 'closeBound'>;
-
 export class Equations {
   readonly unknowns: number;
   readonly residuals: Float64Array;
@@ -52,10 +41,11 @@ export class Equations {
 
   /** Entries given with add() belong to the row that the next close() ends; each column once, in any order. */
   add(column: number, value: number): void {
-    this.#enter(column, value, 0);
+    this.addBoth(column, value, 0);
   }
 
-  #enter(column: number, value: number, secondValue: number): void {
+  /** The same for the two rows that the next closeBoth() ends. */
+  addBoth(column: number, value: number, secondValue: number): void {
     const columns = this.#columns;
     const values = this.#values;
     let at = this.#end++;
@@ -74,14 +64,7 @@ export class Equations {
     this.#begin = this.#end;
   }
 
-  addPair(
-    { entries, columns, first, second }: PairOfRows,
-    residual: number,
-    secondResidual: number,
-    group: BudgetGroup,
-  ): void {
-    for (let i = 0; i < entries; i++)
-      this.#enter(columns[i] as number, first[i] as number, second[i] as number);
+  closeBoth(residual: number, secondResidual: number, group: BudgetGroup): void {
     this.#closeRow(residual, group, false);
     this.#closeRow(secondResidual, group, true);
     this.#begin = this.#end;
@@ -212,6 +195,6 @@ export class Equations {
   }
 }
 
-export function roomForNormal(unknowns: number): Normal {
+function roomForNormal(unknowns: number): Normal {
   return { matrix: new Float64Array(unknowns * unknowns), gradient: new Float64Array(unknowns) };
 }

@@ -2,7 +2,7 @@
  * All observation equations of a problem at given unknowns: marks, arc of the arm, contact with the pin, direction of view, priors.
  *
  * Model    mark: (projected - marked) / sigma, two rows; arc: (|pin - camshaft| - L) / play, one row a state;
- *          direction of view: view-directions.ts, two rows a pose;
+ *          direction of view: the depth axis seen in the camera frame, x and y components / their width, two rows a pose;
  *          rim mark: its angle beyond the part of the rim that faces the camera / its width, one row;
  *          prior: (unknown - mean) / sigma, one row.
  */
@@ -10,16 +10,15 @@ import { dot, type Vec3 } from '../basics/rotation.ts';
 import type { Mark } from '../marks/mark.ts';
 import type { BudgetGroup } from './budget-group.ts';
 import { roomForProjection } from './camera.ts';
-import { Equations, type Rows } from './equations.ts';
+import { Equations } from './equations.ts';
 import type { Layout } from './layout.ts';
-import { addMark, type MarkRoom, type Sight } from './mark-equations.ts';
+import { addMark, type Sight } from './mark-equations.ts';
 import { addContacts } from './pin-contact.ts';
 import { byRotation, type Pose, poseAt } from './pose.ts';
-import { ARC_PLAY_MM, BAND_BEYOND_RAD, BAND_FREE_RAD } from './priors.ts';
+import { ARC_PLAY_MM, BAND_BEYOND_RAD, BAND_FREE_RAD, OFF_SQUARE } from './priors.ts';
 import type { Problem } from './problem.ts';
 import type { Start } from './start.ts';
 import { facingAngle, turnedBy } from './start-band.ts';
-import { addViewDirections } from './view-directions.ts';
 import { WorldPoint } from './world-point.ts';
 import { besideBy, besideOnArm, distancePoint, worldPoint } from './world-points.ts';
 
@@ -51,54 +50,29 @@ export function linearise(
   spare?: Equations,
 ): Equations {
   const equations = spare?.emptied() ?? roomForEquations(problem, layout, priors);
-  addEquations(equations, x, problem, layout, start, priors);
-  return equations;
-}
-
-/** The same into whatever takes rows. */
-export function addEquations(
-  equations: Rows,
-  x: Float64Array,
-  problem: Problem,
-  layout: Layout,
-  start: Pick<Start, 'rotations'>,
-  priors: readonly PriorRow[],
-): void {
   const poses = layout.poses.map((at, i) => poseAt(x, at, start.rotations[i] as Pose['rotation']));
-  const [room, place] = [roomForMark(), new WorldPoint()];
+  const [room, place] = [roomForProjection(), new WorldPoint()];
   for (const [viewIndex, view] of problem.views.entries()) {
     const pose = poses[view.pose] as Pose;
     const cameraAt = layout.cameras[view.camera] as number;
-    const sight: Sight = {
-      pose,
-      cameraAt,
-      poseAt: layout.poses[view.pose] as number,
-    };
+    const sight: Sight = { pose, cameraAt, poseAt: layout.poses[view.pose] as number, room };
     for (const mark of view.marks) {
       const point = pointOf(problem, viewIndex, mark, x, layout, place);
       if (!point) continue;
-      addMark(equations, mark, point, sight, x, room);
+      addMark(equations, mark, point, sight, x);
       if (mark.kind === 'clamp-band')
         addFacing(equations, layout.nuisance.get(mark.id) as number, sight.poseAt, pose, x);
     }
   }
   addArcs(equations, x, layout);
   addContacts(equations, x, problem, layout);
-  addViewDirections(equations, poses, layout.poses);
+  for (const [i, pose] of poses.entries())
+    addDirectionOfView(equations, pose, layout.poses[i] as number, problem.hand);
   for (const { index, mean, sigma, group } of priors) {
     equations.add(index, 1 / sigma);
     equations.close(((x[index] as number) - mean) / sigma, group);
   }
-}
-
-function roomForMark(): MarkRoom {
-  const pair = {
-    entries: 0,
-    columns: new Int32Array(MOST_OF_MARK),
-    first: new Float64Array(MOST_OF_MARK),
-    second: new Float64Array(MOST_OF_MARK),
-  };
-  return { point: [0, 0, 0], projection: roomForProjection(), pair };
+  return equations;
 }
 
 function roomForEquations(problem: Problem, layout: Layout, priors: readonly PriorRow[]): Equations {
@@ -106,9 +80,7 @@ function roomForEquations(problem: Problem, layout: Layout, priors: readonly Pri
   const perView = 2 * problem.views.length;
   const rows =
     1 + 3 * markCount + 2 * problem.poseCount + perView + Object.keys(layout.pins).length + priors.length;
-  const ofViewDirections = 6 * problem.poseCount;
-  const entries =
-    markCount * MOST_OF_MARK + (rows - priors.length) * MOST_OF_OTHERS + ofViewDirections + priors.length;
+  const entries = markCount * MOST_OF_MARK + (rows - priors.length) * MOST_OF_OTHERS + priors.length;
   return new Equations(layout.size, { rows, entries });
 }
 
@@ -150,7 +122,7 @@ function pointOf(
   return distancePoint(end, layout.distances[viewIndex], x, layout, problem.hand, into);
 }
 
-function addArcs(equations: Rows, x: Float64Array, layout: Layout): void {
+function addArcs(equations: Equations, x: Float64Array, layout: Layout): void {
   const c = layout.camshaft;
   if (c === null) return;
   for (const pin of Object.values(layout.pins)) {
@@ -171,7 +143,7 @@ function addArcs(equations: Rows, x: Float64Array, layout: Layout): void {
  * A rim mark beyond the part of the rim that faces the camera; none where it is not beyond it.
  * Facing angle f = atan2(-z, -y) of c = R^T t: df = (y dz - z dy) / (y^2 + z^2); dc_k/dw = J^T (R e_k x t), dc_k/dt = R e_k.
  */
-function addFacing(equations: Rows, mark: number, poseAt: number, pose: Pose, x: Float64Array): void {
+function addFacing(equations: Equations, mark: number, poseAt: number, pose: Pose, x: Float64Array): void {
   const off = turnedBy(x[mark] as number, facingAngle(pose.rotation, pose.translation));
   const beyond = Math.abs(off) - BAND_FREE_RAD;
   if (beyond <= 0) return;
@@ -190,4 +162,18 @@ function addFacing(equations: Rows, mark: number, poseAt: number, pose: Pose, x:
     equations.add(poseAt + 3 + k, (-w * (y * (ez[k] as number) - z * (ey[k] as number))) / across);
   }
   equations.closeBound(w * Math.sign(off) * beyond, 'clamp-band');
+}
+
+function addDirectionOfView(equations: Equations, pose: Pose, at: number, hand: 1 | -1): void {
+  const r = pose.rotation;
+  const away: Vec3 = [hand * r[2], hand * r[5], hand * r[8]];
+  const unit: readonly Vec3[] = [
+    [1, 0, 0],
+    [0, 1, 0],
+  ];
+  for (const e of unit) {
+    const byW = byRotation(pose, away, e);
+    for (let k = 0; k < 3; k++) equations.add(at + k, (byW[k] as number) / OFF_SQUARE);
+    equations.close(dot(e, away) / OFF_SQUARE, 'camera');
+  }
 }

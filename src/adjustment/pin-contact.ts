@@ -6,14 +6,14 @@
  *          z0, x0: depth and place of its zero; a, b: its tilts in the plane and out of it; zp: depth of the pin's end.
  * Assumes  what touches does so in every view that shows it.
  */
-import type { Rows } from './equations.ts';
+import type { Equations } from './equations.ts';
 import type { Layout } from './layout.ts';
 import { CONTACT_MM } from './priors.ts';
 import type { Problem } from './problem.ts';
 import { type PinGap, targetGap } from './target-points.ts';
 
 export function addContacts(
-  equations: Rows,
+  equations: Equations,
   x: Float64Array,
   { views, references, hand }: Problem,
   layout: Layout,
@@ -45,7 +45,7 @@ function tapeGap(tape: number, pin: number, x: Float64Array, layout: Layout): Pi
   };
 }
 
-function close(equations: Rows, { gapMm, by }: PinGap): void {
+function close(equations: Equations, { gapMm, by }: PinGap): void {
   for (const { index, d } of by) equations.add(index, d / CONTACT_MM);
   equations.close(gapMm / CONTACT_MM, 'depth');
 }

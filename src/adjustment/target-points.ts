@@ -11,7 +11,7 @@
 import { dot, type Vec3 } from '../basics/rotation.ts';
 import { targetCorner } from '../references/target-card.ts';
 import type { Layout } from './layout.ts';
-import { WorldPoint } from './world-point.ts';
+import type { WorldPoint } from './world-point.ts';
 
 /** null for a corner that the card does not have, or where the target is not in use. into: overwritten and returned. */
 export function targetPoint(
@@ -25,17 +25,12 @@ export function targetPoint(
   const corner = targetCorner(mark.marker, mark.corner);
   if (!corner || at === null || at === undefined || layout.targetScale === null) return null;
   const { uMm: u, vMm: v } = corner;
-  const { ca, sa, sb, cb, sc, cc } = into.turn(x, at);
+  const { ca, sa, sb, cb, sc, cc } = anglesAt(x, at);
   const scale = x[layout.targetScale] as number;
-  const qx = u * cb - v * sb * sc;
-  const qy = v * cc;
-  const qz = u * sb + v * cb * sc;
-  const seenX = ca * qx - sa * qy;
-  const seenY = sa * qx + ca * qy;
+  const [qx, qy, qz] = [u * cb - v * sb * sc, v * cc, u * sb + v * cb * sc];
+  const [seenX, seenY] = [ca * qx - sa * qy, sa * qx + ca * qy];
   const bx = -u * sb - v * cb * sc;
-  const cx = -v * sb * cc;
-  const cy = -v * sc;
-  const cz = v * cb * cc;
+  const [cx, cy, cz] = [-v * sb * cc, -v * sc, v * cb * cc];
   // From the picture's sense of y and z to the chamber frame's.
   const handed = hand * scale;
   into.place(
@@ -66,8 +61,7 @@ export function targetGap(
   layout: Layout,
   hand: 1 | -1,
 ): PinGap {
-  const { ca, sa, sb, cb, sc, cc } = new WorldPoint().turn(x, at);
-  const turn = ([px, py, pz]: Vec3): Vec3 => [ca * px - sa * py, sa * px + ca * py, pz];
+  const { turn, sb, cb, sc, cc } = anglesAt(x, at);
   const n = turn([-sb * cc, -sc, cb * cc]);
   const off: Vec3 = [
     (x[pin] as number) - (x[at] as number),
@@ -87,5 +81,19 @@ export function targetGap(
       { index: at + 4, d: dot(turn([-cb * cc, 0, -sb * cc]), off) },
       { index: at + 5, d: dot(turn([sb * sc, -cc, -cb * sc]), off) },
     ],
+  };
+}
+
+function anglesAt(x: ArrayLike<number>, at: number) {
+  const [a, b, c] = [x[at + 3] as number, x[at + 4] as number, x[at + 5] as number];
+  const [ca, sa] = [Math.cos(a), Math.sin(a)];
+  return {
+    ca,
+    sa,
+    turn: ([px, py, pz]: Vec3): Vec3 => [ca * px - sa * py, sa * px + ca * py, pz],
+    sb: Math.sin(b),
+    cb: Math.cos(b),
+    sc: Math.sin(c),
+    cc: Math.cos(c),
   };
 }

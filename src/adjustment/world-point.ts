@@ -1,7 +1,6 @@
 /**
  * A point of the chamber frame (mm) with its derivatives by the unknowns it depends on. Filled anew for every mark in every
- * iteration: new objects would cost more here than the geometry itself. One serves the unknowns at one place only: what is worked
- * out of them for many marks alike is kept.
+ * iteration: new objects would cost more here than the geometry itself.
  */
 
 /** A point on the tape's edge depends on nine unknowns, the spot that was followed beside it on two more. */
@@ -13,26 +12,6 @@ export class WorldPoint {
   /** Three for each unknown: dx, dy, dz. */
   readonly derivatives = new Float64Array(3 * MOST_UNKNOWNS);
   unknowns = 0;
-  /** Cosines and sines of the two or three angles of the tape, target or distance that they were last asked for. */
-  readonly turns = { ca: 1, sa: 0, cb: 1, sb: 0, cc: 1, sc: 0 };
-  #turnsOf = -1;
-
-  /** The angles follow the three unknowns of its origin. */
-  turn(x: ArrayLike<number>, origin: number): WorldPoint['turns'] {
-    const { turns } = this;
-    if (this.#turnsOf === origin) return turns;
-    this.#turnsOf = origin;
-    const a = x[origin + 3] as number;
-    const b = x[origin + 4] as number;
-    const c = x[origin + 5] as number;
-    turns.ca = Math.cos(a);
-    turns.sa = Math.sin(a);
-    turns.cb = Math.cos(b);
-    turns.sb = Math.sin(b);
-    turns.cc = Math.cos(c);
-    turns.sc = Math.sin(c);
-    return turns;
-  }
 
   /** Begins a new point. */
   place(x: number, y: number, z: number): void {

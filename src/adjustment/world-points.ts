@@ -232,7 +232,8 @@ export function besideOnArm(
 
 /** A point at the given length along a straight thing: unknowns x, y, depth of its origin, angle in the plane, tilt out of it. */
 function alongLine(x: Unknowns, at: number, length: number, hand: 1 | -1, into: WorldPoint): void {
-  const { ca, sa, cb, sb } = into.turn(x, at);
+  const [ca, sa] = [Math.cos(value(x, at + 3)), Math.sin(value(x, at + 3))];
+  const [cb, sb] = [Math.cos(value(x, at + 4)), Math.sin(value(x, at + 4))];
   into.place(
     value(x, at) + length * ca * cb,
     value(x, at + 1) + length * sa * cb,
@@ -254,8 +255,9 @@ function byLength(
   index: number,
   into: WorldPoint,
 ): void {
-  const { ca, sa, cb, sb } = into.turn(x, at);
-  into.by(index, factor * cb * ca, factor * cb * sa, factor * hand * sb);
+  const [a, b] = [value(x, at + 3), value(x, at + 4)];
+  const flat = factor * Math.cos(b);
+  into.by(index, flat * Math.cos(a), flat * Math.sin(a), factor * hand * Math.sin(b));
 }
 
 function bandPoint(
@@ -265,8 +267,7 @@ function bandPoint(
   into: WorldPoint,
 ): WorldPoint | null {
   if (angle === undefined || layout.band === null) return null;
-  const c = Math.cos(value(x, angle));
-  const s = Math.sin(value(x, angle));
+  const [c, s] = [Math.cos(value(x, angle)), Math.sin(value(x, angle))];
   const radius = value(x, layout.band + 1) / 2;
   into.place(value(x, layout.band), radius * c, radius * s);
   into.by(layout.band, 1, 0, 0);

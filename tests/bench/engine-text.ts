@@ -74,8 +74,6 @@ ${byTrials.map((row) => `| ${row.reference} | ${row.marks} | ${seconds(row)} |`)
   other, and the cost grows with the number of marks, not with its cube.
 - The two rows of a mark share their columns and enter the normal equations together (\`src/adjustment/equations.ts\`).
 - An iteration that was left gives its room to the next one; a fit that no longer moves ends.
-- A trial keeps the factor of its normal matrix once it is near its minimum: the steps left follow the slope alone
-  (\`src/adjustment/secant-steps.ts\`), each a third of the work or less.
 - Every picture is solved from all starts, and again with the others: a measurement evaluates and solves its equations some two
   hundred times, most of them of one picture alone.
 `;

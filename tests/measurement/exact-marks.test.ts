@@ -6,7 +6,7 @@ import { notFinite } from './not-finite.ts';
 
 /**
  * Marks where the parts truly are, on wheel ends and cameras just as the engine expects them: what error is left comes from
- * the directions of view and their difference, the rod's swivel and the reach of the pin, which are not at the means of their priors. The bounds
+ * the direction of view, the rod's swivel and the reach of the pin, which are not at the means of their priors. The bounds
  * hold for these sixteen scenes of each kind; one plain length leaves the tilt to the priors and is asked for less.
  */
 const BOUNDS: readonly {
@@ -14,7 +14,7 @@ const BOUNDS: readonly {
   readonly mm: number;
   readonly shareOfU: number;
 }[] = [
-  { reference: 'tape', mm: 1.4, shareOfU: 0.4 },
+  { reference: 'tape', mm: 1.2, shareOfU: 0.4 },
   { reference: 'clamp-band', mm: 0.3, shareOfU: 0.2 },
   { reference: 'tape+arm', mm: 1.2, shareOfU: 0.4 },
   { reference: 'tape+band', mm: 0.4, shareOfU: 0.2 },
