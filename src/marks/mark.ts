@@ -15,8 +15,8 @@ const placed = {
   /** Standard uncertainty of x and of y, in pixels. */
   sigmaPx: z.number().min(0.01).max(500),
   placedBy: z.enum(['hand', 'assist', 'tracker']),
-  /** Of a mark followed through a clip: the mark it was followed from. How far that one is off, this one is too; sigmaPx is of the
-   * following alone. */
+  /** Of a mark followed through a clip, or found again beside another picture's: the mark it was followed or found from. How far that one is
+   * off, this one is too; sigmaPx is of the following, or the finding, alone. */
   followedFrom: z.string().min(1).max(64).optional(),
   /** Of a hand's mark of another frame of a clip, carried to this one by what was followed from it: that mark. sigmaPx is the hand's. */
   carriedFrom: z.string().min(1).max(64).optional(),
