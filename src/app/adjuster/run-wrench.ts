@@ -3,7 +3,7 @@ import { assert } from '../../basics/result.ts';
 import type { Capture } from '../../captures/capture.ts';
 import type { WrenchClip } from '../../measurement/wrench-clip.ts';
 import type { WrenchTurn } from '../../record/wheel-end.ts';
-import { followClip } from '../following/follow-clip.ts';
+import { followTold, NOTHING_SEEN } from '../following/follow-told.ts';
 import { followings } from '../following/followings-store.ts';
 import type { Seen } from '../following/track-of.ts';
 import { reportUnlessAbort } from '../media/report-unless-abort.ts';
@@ -28,42 +28,18 @@ export async function followWrench(task: WrenchClipTask): Promise<void> {
   const marked = markedWrench(turn);
   assert(marked && turn.frame && capture.clip, 'a clip is followed from a marked frame');
   const control = new AbortController();
-  let seen: Seen = { stills: [], timeTicks: [], sights: { forwards: [], backwards: [] } };
-  const begunMs = performance.now();
-  const tell = () => {
-    const done = 1 + seen.sights.forwards.length + seen.sights.backwards.length;
-    const of = seen.timeTicks.length || null;
-    const perFrameS = (performance.now() - begunMs) / 1000 / done;
-    const leftS = of !== null && done > 5 ? perFrameS * (of - done) : null;
-    followings.set(key, { is: 'under-way', control, done, of, leftS });
-  };
-  tell();
+  let seen: Seen = NOTHING_SEEN;
+  const question = wrenchQuestion(marked);
+  const asked = { key, capture, file, seedIndex: turn.frame.index, question, within: null };
   try {
-    const none = { count: 0, state: null };
-    const ended = await followClip(
-      {
-        capture,
-        file,
-        seedIndex: turn.frame.index,
-        question: wrenchQuestion(marked),
-        within: null,
-        from: { forwards: none, backwards: none },
-      },
-      (said) => {
-        if (said.is === 'begun') seen = { ...seen, stills: said.stills, timeTicks: said.timeTicks };
-        else {
-          const sights = [...seen.sights[said.direction], ...said.sights];
-          seen = { ...seen, sights: { ...seen.sights, [said.direction]: sights } };
-        }
-        tell();
-      },
-      control.signal,
-    );
+    const ended = await followTold(asked, NOTHING_SEEN, control, (more) => {
+      seen = more;
+    });
     if (!ended.ok) return followings.set(key, { is: 'failed', failure: ended.failure });
     followings.set(key, { is: 'measuring' });
     const track = wrenchTrack(capture.id, turn.frame, marked, seen);
-    const question = { ...track, ticksPerSecond: capture.clip.ticksPerSecond };
-    const clip = await wrenchRestsApart(question, control.signal);
+    const { ticksPerSecond } = capture.clip;
+    const clip = await wrenchRestsApart({ ...track, ticksPerSecond }, control.signal);
     if (!clip.ok) return followings.set(key, { is: 'failed', failure: clip.failure });
     followings.forget(key);
     takeRests(task, clip.value, track.track);

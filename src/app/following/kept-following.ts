@@ -1,16 +1,13 @@
 /** What was seen so far of a clip, kept on the device until the whole of it has been followed. */
 import type { Result } from '../../basics/result.ts';
 import type { Correction } from '../../marks/track.ts';
-import type { FollowState } from '../../vision/follow-state.ts';
 import { database } from '../storage/database.ts';
 import { attempt, type StorageFailure } from '../storage/storage-failure.ts';
-import type { Direction } from './follow-task.ts';
-import type { Seen } from './track-of.ts';
+import type { SeenSoFar } from './track-of.ts';
 
-export type KeptFollowing = Seen & {
+export type KeptFollowing = SeenSoFar & {
   /** Of the file, its frame and the question asked: another question is another following. */
   readonly key: string;
-  readonly states: Readonly<Record<Direction, FollowState | null>>;
   /** The frame that a person put right, where it is followed from there; null: from the marked view. */
   readonly correction: Correction | null;
   /** A person stopped it: it does not go on by itself. */

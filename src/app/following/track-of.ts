@@ -3,6 +3,7 @@ import type { Mark } from '../../marks/mark.ts';
 import type { Track, TrackPoint } from '../../marks/track.ts';
 import type { View } from '../../marks/view.ts';
 import type { FollowedSight, FrameSight } from '../../vision/follow-sight.ts';
+import type { FollowState } from '../../vision/follow-state.ts';
 import type { Point } from '../../vision/point.ts';
 import type { FollowPlan } from './follow-plan.ts';
 import type { Direction } from './follow-task.ts';
@@ -13,6 +14,9 @@ export type Seen = {
   readonly timeTicks: readonly number[];
   readonly sights: Readonly<Record<Direction, readonly FrameSight[]>>;
 };
+
+/** states: of both followers after that, from which they go on. */
+export type SeenSoFar = Seen & { readonly states: Readonly<Record<Direction, FollowState | null>> };
 
 /** How well the seed's own place is known to itself. */
 const SEED_SIGMA_PX = 0.02;
