@@ -16,7 +16,7 @@ import type { Coaxial } from './fit-coaxial.ts';
 import type { Ellipse } from './fit-ellipse.ts';
 import type { Gray } from './gray.ts';
 import { type Led, leadBand, stretchedBand } from './lead-band.ts';
-import type { Point } from './point.ts';
+import { apart, type Point } from './point.ts';
 import { rimMarks } from './rim-marks.ts';
 
 export type BandSight = {
@@ -91,8 +91,6 @@ function isSamePlace(a: Coaxial, b: Coaxial): boolean {
   return isNear(0) && isNear(1) && Math.abs(a.rings[0].radius / b.rings[0].radius - 1) < SAME_SIZE;
 }
 
-const apart = ([ax, ay]: Point, [bx, by]: Point) => Math.hypot(ax - bx, ay - by);
-
 function distinct(led: readonly Led[]): readonly Led[] {
   const isSame = (a: Led, b: Led) =>
     apart(vertexOf(a.coaxial, 0), vertexOf(b.coaxial, 0)) < SAME_RIM * a.coaxial.rings[0].radius;
@@ -100,8 +98,8 @@ function distinct(led: readonly Led[]): readonly Led[] {
   return sorted.filter((each, i) => !sorted.slice(0, i).some((better) => isSame(better, each)));
 }
 
-function offRim({ coaxial: { axis, rings } }: Led, [x, y]: Point): number {
+function offRim({ coaxial: { axis, rings } }: Led, place: Point): number {
   const rim = rings[0];
   const along = Array.from({ length: 41 }, (_, i) => ringAt(axis, rim, (i / 20 - 1) * (Math.PI / 2)).at);
-  return Math.min(...along.map(([px, py]) => Math.hypot(x - px, y - py)));
+  return Math.min(...along.map((each) => apart(place, each)));
 }

@@ -7,8 +7,7 @@
  *          that keeps the vertex and the curve there
  */
 import { type Ring, ringAt, tiltFor } from './coaxial.ts';
-import type { BandPlace, Chamber } from './find-bands.ts';
-import { WIDTH } from './find-bands.ts';
+import { type BandPlace, type Chamber, WIDTH } from './find-bands.ts';
 import type { Coaxial } from './fit-coaxial.ts';
 import type { Point } from './point.ts';
 import type { Slopes } from './slopes.ts';

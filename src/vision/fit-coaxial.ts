@@ -70,7 +70,7 @@ export function fitCoaxial(
   usualFocalPx: number,
 ): CoaxialFit | null {
   const n = unknownsOf(start);
-  const rows = edges.map((seen, r) => rowsOf(start, r, seen, n));
+  const rows = edges.map((seen, r) => rowsOf(start, r, seen));
   const delta = new Float64Array(n);
   let [lower, residuals, spreads]: [Float64Array | null, number[][], number[]] = [null, [], []];
   let weights: number[][] = [];
@@ -111,18 +111,28 @@ function priors({ axis, rings: [rim, other] }: Coaxial, usualFocalPx: number, n:
   return { normal, right };
 }
 
-/** How far the outline moves outwards at each edge by each unknown. */
-function rowsOf(start: Coaxial, r: number, seen: readonly EdgePlace[], n: number): readonly Row[] {
-  const rows = seen.map(({ offPx, steep }) => ({ by: new Float64Array(n), offPx, steep }));
+/** How far the r-th ring's outline moves outwards at each place by each unknown. */
+export function outlineMoves(
+  coaxial: Coaxial,
+  r: number,
+  places: readonly Pick<EdgePlace, 'w' | 'outline'>[],
+): readonly Float64Array[] {
+  const n = unknownsOf(coaxial);
+  const moves = places.map(() => new Float64Array(n));
   for (let k = 0; k < n; k++) {
     if (k >= GLOBAL && ringOf(k) !== r) continue;
-    const there = changed(start, k, stepOf(k));
-    seen.forEach(({ w, outline: { at, normal } }, i) => {
+    const there = changed(coaxial, k, stepOf(k));
+    places.forEach(({ w, outline: { at, normal } }, i) => {
       const [x, y] = ringAt(there.axis, ringsOf(there)[r] as Ring, w).at;
-      (rows[i] as Row).by[k] = ((x - at[0]) * normal[0] + (y - at[1]) * normal[1]) / stepOf(k);
+      (moves[i] as Float64Array)[k] = ((x - at[0]) * normal[0] + (y - at[1]) * normal[1]) / stepOf(k);
     });
   }
-  return rows;
+  return moves;
+}
+
+function rowsOf(start: Coaxial, r: number, seen: readonly EdgePlace[]): readonly Row[] {
+  const moves = outlineMoves(start, r, seen);
+  return seen.map(({ offPx, steep }, i) => ({ by: moves[i] as Float64Array, offPx, steep }));
 }
 
 function add(normal: Float64Array, right: Float64Array, row: Float64Array, weight: number, off: number) {

@@ -14,6 +14,7 @@ import { ringScore } from './climb-band.ts';
 import { type Axis, opennessOf, type Ring, ringAt, tiltFor } from './coaxial.ts';
 import { type Coaxial, type CoaxialFit, fitCoaxial, ringsOf } from './fit-coaxial.ts';
 import type { Gray } from './gray.ts';
+import { apart } from './point.ts';
 import { type EdgePlace, edgesAlong, PIECES } from './ring-edges.ts';
 import type { Slopes } from './slopes.ts';
 
@@ -138,13 +139,13 @@ function flankOf(sought: Sought, band: Coaxial): Coaxial | null {
 
 function flankBySlopes(slopes: Slopes, { axis, rings }: Coaxial): Ring | null {
   const [rim] = rings;
-  const [x, y] = ringAt(axis, rim, 0).at;
+  const vertex = ringAt(axis, rim, 0).at;
   let [found, most]: [Ring | null, number] = [null, LEAST_SCORE];
   for (let behind = -0.15; behind < 0.03; behind += 0.01)
     for (let size = 0.78; size < 0.966; size += 0.0125) {
       const ring = { behind: behind * rim.radius, radius: size * rim.radius };
       const { at } = ringAt(axis, ring, 0);
-      if (Math.hypot(at[0] - x, at[1] - y) < FLANK_APART_PX) continue;
+      if (apart(at, vertex) < FLANK_APART_PX) continue;
       const score = ringScore(slopes, axis, ring);
       if (score > most) [found, most] = [ring, score];
     }

@@ -8,8 +8,8 @@
  */
 import { choleskyFactor, choleskySolve } from '../basics/symmetric.ts';
 import type { FoundMark } from './assist-sight.ts';
-import { ellipseOf, type Outline, ringAt } from './coaxial.ts';
-import { type Coaxial, changed, stepOf, unknownsOf } from './fit-coaxial.ts';
+import { ellipseOf, ringAt } from './coaxial.ts';
+import { type Coaxial, changed, outlineMoves, stepOf, unknownsOf } from './fit-coaxial.ts';
 import { type Led, onRing } from './lead-band.ts';
 
 export type RimSeen = {
@@ -27,20 +27,21 @@ export function rimMarks(led: Led): RimSeen | null {
   const ratio = ratioOf(coaxial);
   if (ratio === null) return null;
   const n = unknownsOf(coaxial);
-  const slopes = Array.from(
+  const slopes = Float64Array.from(
     { length: n },
     (_, k) => ((ratioOf(changed(coaxial, k, stepOf(k))) ?? ratio) - ratio) / stepOf(k),
   );
-  const places = onRing(led, 0).map(({ w }) => ({
-    w,
-    ...ringAt(coaxial.axis, coaxial.rings[0], w),
-  }));
-  const rows = places.map((place) => rowOf(coaxial, place, n));
+  const places = onRing(led, 0).map(({ w }) => ({ w, outline: ringAt(coaxial.axis, coaxial.rings[0], w) }));
+  const rows = outlineMoves(coaxial, 0, places);
   const uRatio = Math.sqrt(square(slopes, fit.covariance));
   const lies = rows.reduce((sum, row) => sum + square(row, fit.covariance), 0);
   const byRatio = uRatio / ownSpread(rows, slopes);
   const sigmaPx = Math.max(LEAST_SIGMA_PX, Math.sqrt(lies / OWN.length), byRatio);
-  return { ratio, uRatio, marks: places.map(({ at }) => ({ placePx: at, sigmaPx, readingMm: null })) };
+  return {
+    ratio,
+    uRatio,
+    marks: places.map(({ outline }) => ({ placePx: outline.at, sigmaPx, readingMm: null })),
+  };
 }
 
 function ratioOf({ axis, rings }: Coaxial): number | null {
@@ -48,16 +49,8 @@ function ratioOf({ axis, rings }: Coaxial): number | null {
   return ellipse && ellipse.shortPx / ellipse.longPx;
 }
 
-function rowOf(coaxial: Coaxial, { w, at, normal }: Outline & { readonly w: number }, n: number) {
-  return Array.from({ length: n }, (_, k) => {
-    const there = changed(coaxial, k, stepOf(k));
-    const [x, y] = ringAt(there.axis, there.rings[0], w).at;
-    return ((x - at[0]) * normal[0] + (y - at[1]) * normal[1]) / stepOf(k);
-  });
-}
-
 /** Of the ratio, from marks of unit uncertainty alone. */
-function ownSpread(rows: readonly (readonly number[])[], slopes: readonly number[]): number {
+function ownSpread(rows: readonly Float64Array[], slopes: Float64Array): number {
   const size = OWN.length;
   const normal = new Float64Array(size * size);
   for (const row of rows)
@@ -72,7 +65,7 @@ function ownSpread(rows: readonly (readonly number[])[], slopes: readonly number
   return Math.sqrt(choleskySolve(lower, size, by).reduce((sum, v, i) => sum + v * (by[i] as number), 0));
 }
 
-function square(row: readonly number[], covariance: Float64Array): number {
+function square(row: Float64Array, covariance: Float64Array): number {
   const n = row.length;
   return row.reduce(
     (sum, a, i) => sum + row.reduce((inner, b, j) => inner + a * b * (covariance[n * i + j] as number), 0),
