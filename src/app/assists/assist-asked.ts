@@ -174,6 +174,10 @@ function rodRad(marks: readonly Mark[]): number | null {
 export const isMany = (of: AssistQuestion['of']) =>
   of === 'tape' || of === 'tape-again' || of === 'tape-edge' || of === 'clamp-band';
 
+/** Of the marks that come of it. */
+export const kindOf = (of: AssistQuestion['of']) =>
+  of === 'tape' || of === 'tape-again' ? 'tape-graduation' : of;
+
 /** A single mark keeps its id: what hangs on it, hangs on it still. */
 export function marksFound(
   { question, instead, again }: Asked,
@@ -183,8 +187,8 @@ export function marksFound(
   const kept = isMany(question.of) ? null : instead[0];
   return found.map(({ placePx: [xPx, yPx], sigmaPx, readingMm }): Mark => {
     const placed = { id: kept?.id ?? newId(), xPx, yPx, sigmaPx, placedBy: 'assist' } as const;
-    if (question.of === 'tape' || question.of === 'tape-again')
-      return { kind: 'tape-graduation', readingMm: readingMm ?? 0, ...placed };
-    return { kind: question.of, ...placed, ...(again ? { followedFrom: again.id } : {}) };
+    const kind = kindOf(question.of);
+    if (kind === 'tape-graduation') return { kind, readingMm: readingMm ?? 0, ...placed };
+    return { kind, ...placed, ...(again ? { followedFrom: again.id } : {}) };
   });
 }

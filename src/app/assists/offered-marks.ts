@@ -1,10 +1,10 @@
 /** What was found and not yet taken, as the viewer draws it. */
 import { formatLength, type LengthUnit } from '../../basics/length-text.ts';
-import type { LineSort } from '../viewer/found-line.ts';
+import { LINES } from '../viewer/found-line.ts';
 import type { OfferedMark } from '../viewer/offered-mark.ts';
 import { ASSISTS } from '../words/assists.ts';
 import { MARK_NAMES } from '../words/marks.ts';
-import { isMany } from './assist-asked.ts';
+import { kindOf } from './assist-asked.ts';
 import type { Assist } from './use-assists.ts';
 
 export function offeredMarks(assists: readonly Assist[], unit: LengthUnit): readonly OfferedMark[] {
@@ -16,16 +16,10 @@ export function offeredMarks(assists: readonly Assist[], unit: LengthUnit): read
       id: `${key} ${index}`,
       xPx,
       yPx,
-      line: lineOf(question.of),
+      line: LINES[kindOf(question.of)] ?? null,
       name: nameOf(question.of, readingMm, named, unit),
     }));
   });
-}
-
-function lineOf(of: Assist['question']['of']): LineSort | null {
-  if (of === 'clamp-band') return 'rim';
-  if (of === 'tape-edge') return 'edge';
-  return isMany(of) ? 'row' : null;
 }
 
 /** Of many, the one that a hand has not named. */

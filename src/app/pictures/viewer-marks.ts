@@ -2,7 +2,7 @@ import { formatLength, type LengthUnit } from '../../basics/length-text.ts';
 import type { Mark, MarkKind } from '../../marks/mark.ts';
 import type { View } from '../../marks/view.ts';
 import type { Measurement } from '../../measurement/measurement.ts';
-import type { LineSort } from '../viewer/found-line.ts';
+import { LINES, type LineSort } from '../viewer/found-line.ts';
 import type { ViewerMark } from '../viewer/viewer-mark.ts';
 import { markName } from '../words/marks.ts';
 
@@ -32,11 +32,11 @@ export function viewerMarks(
 
 /** A rim or an edge that was found keeps its line when a hand moves a point of it. */
 function lineOf(mark: Mark, marks: readonly Mark[]): LineSort | null {
-  if (mark.kind === 'clamp-band' || mark.kind === 'tape-edge') {
-    const isFound = marks.some(({ kind, placedBy }) => kind === mark.kind && placedBy === 'assist');
-    return isFound ? (mark.kind === 'tape-edge' ? 'edge' : 'rim') : null;
-  }
-  return mark.kind === 'tape-graduation' && isOneOfMany(mark, marks) ? 'row' : null;
+  const isFound =
+    mark.kind === 'tape-graduation'
+      ? isOneOfMany(mark, marks)
+      : marks.some(({ kind, placedBy }) => kind === mark.kind && placedBy === 'assist');
+  return (isFound && LINES[mark.kind]) || null;
 }
 
 /** Of graduations that were found, the first and the last say which they are. */

@@ -1,9 +1,17 @@
 /** Found marks that lie on one line, drawn as that line: through which of them it runs in which order, and whether each has room. */
+import type { MarkKind } from '../../marks/mark.ts';
 import type { FramePoint, ScreenPoint } from './view-transform.ts';
 
 /** rim: round a chamber; row: graduations along a tape; edge: along its edge. */
 export type LineSort = 'rim' | 'row' | 'edge';
 export const LINE_SORTS: readonly LineSort[] = ['rim', 'row', 'edge'];
+
+/** On which line many found marks of a kind lie. */
+export const LINES: Readonly<Partial<Record<MarkKind, LineSort>>> = {
+  'clamp-band': 'rim',
+  'tape-graduation': 'row',
+  'tape-edge': 'edge',
+};
 
 /** Two dots, and as much of the line between them. */
 const LEAST_APART_CSS = 12;
