@@ -4,7 +4,7 @@ import type { ClipTrack } from '../captures/clip-track.browser.ts';
 import type { FrameDecoder } from './clip-frames.browser.ts';
 import { ClipRun } from './clip-run.browser.ts';
 import { decodePlan, keptPictures } from './decode-plan.ts';
-import type { Frame } from './frame.ts';
+import { type Frame, framesOf } from './frame.ts';
 import { PictureRing } from './picture-ring.browser.ts';
 
 export class ClipDecoder implements FrameDecoder {
@@ -21,7 +21,7 @@ export class ClipDecoder implements FrameDecoder {
   constructor(clip: ClipTrack) {
     const { widthPx, heightPx } = clip.size;
     this.#clip = clip;
-    this.#frames = clip.clock.times.map(({ timeTicks }, index): Frame => ({ index, timeTicks }));
+    this.#frames = framesOf(clip.clock.times);
     this.#keys = clip.clock.times.flatMap(({ isKey }, index) => (isKey ? [index] : []));
     this.#kept = keptPictures(widthPx, heightPx);
     this.#ring = new PictureRing(this.#kept);

@@ -2,7 +2,7 @@
 import { assert, fail, ok, type Result } from '../basics/result.ts';
 import type { ClipTrack } from '../captures/clip-track.browser.ts';
 import { TimeLimitError } from '../captures/time-limit.browser.ts';
-import type { Frame } from './frame.ts';
+import { framesOf } from './frame.ts';
 import type { FrameFailure } from './frame-failure.ts';
 import { ended, type FrameSource } from './frame-source.browser.ts';
 
@@ -26,7 +26,7 @@ type Request = {
 
 /** Takes track and decoder over. */
 export function clipFrames(clip: ClipTrack, decoder: FrameDecoder): FrameSource {
-  const frames = clip.clock.times.map(({ timeTicks }, index): Frame => ({ index, timeTicks }));
+  const frames = framesOf(clip.clock.times);
   let newest: Request | null = null;
   let serving = false;
   let open = true;

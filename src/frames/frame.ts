@@ -11,3 +11,7 @@ export const frameSchema = z
   .readonly();
 
 export type Frame = z.infer<typeof frameSchema>;
+
+/** times: of a clip, in the order in which they are shown. */
+export const framesOf = (times: readonly Pick<Frame, 'timeTicks'>[]): readonly Frame[] =>
+  times.map(({ timeTicks }, index) => ({ index, timeTicks }));

@@ -5,6 +5,7 @@
  * Fails    'annotated-clip/...' where it cannot be encoded or a frame is missing: there is no half a clip. Rejects with the signal's
  *          reason when aborted.
  */
+
 import {
   BufferTarget,
   CanvasSource,
@@ -21,6 +22,7 @@ import { type ClipTrack, openClipTrack } from '../../captures/clip-track.browser
 import { FIRST_BYTES, isPhotoType, mediaTypeOf } from '../../captures/media-type.ts';
 import { TimeLimitError } from '../../captures/time-limit.browser.ts';
 import { ClipRun } from '../../frames/clip-run.browser.ts';
+import { framesOf } from '../../frames/frame.ts';
 import { ANNOTATED } from '../words/curve.ts';
 import type { AnnotateFailure } from './annotate-failure.ts';
 import { type Annotation, paintAnnotations } from './annotated-frame.ts';
@@ -85,7 +87,7 @@ async function written(
   const source = new CanvasSource(canvas, { codec, quality: QUALITY, keyFrameInterval: 1 });
   // The clip's own clock as the rate: its times stay whole ticks.
   output.addVideoTrack(source, { frameRate: clip.ticksPerSecond });
-  const frames = clip.clock.times.map(({ timeTicks }, index) => ({ index, timeTicks }));
+  const frames = framesOf(clip.clock.times);
   const run = new ClipRun(clip, frames, 0);
   let count = 0;
   let decoding = false;

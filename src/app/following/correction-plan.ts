@@ -27,6 +27,7 @@ export function correctionPlan(
   const asked = out.question.things
     .map((thing, i) => ({ thing, kind: out.kinds[i] }))
     .filter(({ thing }) => marks.some(({ id }) => id === thing.name));
+  const kinds = asked.flatMap(({ kind }) => kind ?? []);
   return {
     question: {
       ...out.question,
@@ -34,13 +35,9 @@ export function correctionPlan(
       tape: [],
       reachPx: { out: out.question.reachPx.out, back: back.question.reachPx.back },
     },
-    kinds: asked.flatMap(({ kind }) => kind ?? []),
+    kinds,
     tapeMarkIds: [],
-    within: framesToFollow(
-      track,
-      asked.flatMap(({ kind }) => kind ?? []),
-      frame.index,
-    ),
+    within: framesToFollow(track, kinds, frame.index),
   };
 }
 

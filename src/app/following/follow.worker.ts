@@ -3,7 +3,7 @@
 import { fail, ok, type Result } from '../../basics/result.ts';
 import { type ClipTrack, openClipTrack } from '../../captures/clip-track.browser.ts';
 import { FIRST_BYTES, isPhotoType, mediaTypeOf } from '../../captures/media-type.ts';
-import type { Frame } from '../../frames/frame.ts';
+import { framesOf } from '../../frames/frame.ts';
 import { type Follower, startFollower } from '../../vision/follow.ts';
 import type { FollowedSight, FollowQuestion, FrameSight } from '../../vision/follow-sight.ts';
 import type { Gray } from '../../vision/gray.ts';
@@ -32,7 +32,7 @@ async function follow(task: FollowTask): Promise<FollowerFailure | null> {
   try {
     const started = await opencv;
     if (!started.ok) return started.failure;
-    const frames = clip.clock.times.map(({ timeTicks }, index): Frame => ({ index, timeTicks }));
+    const frames = framesOf(clip.clock.times);
     const seed = await grayOf(grayForwards(clip, frames, task.seedIndex, task.seedIndex + 1));
     if (!seed) return brokeOff('the seed frame does not decode');
     const places = lumaPlaces(task.capture, seed);
