@@ -3,9 +3,11 @@
  *
  * Frame  chamber frame, mm; then projected by the adjusted camera of the view.
  */
+
 import type { Adjustment } from '../adjustment/adjustment.ts';
 import { type ChamberToPicture, pictureOf } from '../adjustment/picture-of.ts';
 import { zFromDepth } from '../adjustment/problem.ts';
+import { middleOf } from '../basics/middle.ts';
 import type { Vec3 } from '../basics/rotation.ts';
 import { MM_PER_INCH } from '../basics/units.ts';
 import type { Mark } from '../marks/mark.ts';
@@ -21,8 +23,7 @@ export type Added = { readonly at: Vec3; readonly sort: SortOf<Mark>; readonly s
 const SIGMA_OF_FOUND_PX = 0.25;
 
 export function withMarks(view: View, added: readonly Added[], picture: ChamberToPicture): View {
-  const sigmas = view.marks.map(({ sigmaPx }) => sigmaPx).sort((a, b) => a - b);
-  const median = sigmas[Math.floor(sigmas.length / 2)] ?? 1;
+  const median = middleOf(view.marks.map(({ sigmaPx }) => sigmaPx)) ?? 1;
   const marks = added.map(({ at, sort, sigmaPx = median }, i): Mark => {
     const [xPx, yPx] = picture(at);
     const id = `advice-${view.state}-${sort.kind}-${i}`;

@@ -9,6 +9,8 @@
  * Source   optimal partitioning with pruning: Killick, Fearnhead, Eckley, J. Am. Stat. Assoc. 107 (2012) 1590; Schwarz, Ann. Stat. 6
  *          (1978) 461 (both from memory)
  */
+import { middleOf } from '../basics/middle.ts';
+
 export type Sample = { readonly t: number; readonly y: number };
 
 /** Of samples from..to, both within: y = level + slope (t - t of from). */
@@ -59,9 +61,8 @@ export function straightPieces(samples: readonly Sample[], sigma: number): reado
 export function scatterOf(samples: readonly Sample[]): number {
   const differences = samples
     .slice(2)
-    .map(({ y }, i) => Math.abs(y - 2 * (samples[i + 1] as Sample).y + (samples[i] as Sample).y))
-    .sort((a, b) => a - b);
-  return (1.4826 * (differences[Math.floor(differences.length / 2)] ?? 0)) / Math.sqrt(6);
+    .map(({ y }, i) => Math.abs(y - 2 * (samples[i + 1] as Sample).y + (samples[i] as Sample).y));
+  return (1.4826 * (middleOf(differences) ?? 0)) / Math.sqrt(6);
 }
 
 type Sums = { readonly [name in 't' | 'y' | 'tt' | 'ty' | 'yy']: Float64Array };

@@ -7,6 +7,7 @@
  * Assumes  picture and part turn little: a spot a few pixels beside another stays where it lies to it
  * Fails    null of a frame that does not show it; a spot that shares no frame with the others stays as it is
  */
+import { middleOf } from '../basics/middle.ts';
 import { type FollowedPlace, placeAt, type Track } from '../marks/track.ts';
 
 export function pinPlaces({ points, timeTicks }: Track): readonly (FollowedPlace | null)[] {
@@ -18,13 +19,9 @@ export function pinPlaces({ points, timeTicks }: Track): readonly (FollowedPlace
       const before = places[frame];
       return place && before ? [{ xPx: before.xPx - place.xPx, yPx: before.yPx - place.yPx }] : [];
     });
-    const [xPx, yPx] = [middle(both.map((off) => off.xPx)), middle(both.map((off) => off.yPx))];
+    const [xPx = 0, yPx = 0] = [middleOf(both.map((off) => off.xPx)), middleOf(both.map((off) => off.yPx))];
     for (const [frame, place] of own.entries())
       if (place) places[frame] ??= { ...place, xPx: place.xPx + xPx, yPx: place.yPx + yPx };
   }
   return places;
-}
-
-function middle(values: readonly number[]): number {
-  return values.toSorted((a, b) => a - b)[values.length >> 1] ?? 0;
 }

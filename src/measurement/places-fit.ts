@@ -5,6 +5,7 @@
  *          three times the middle residual).
  * Fails    null where the rows do not tell the unknowns apart
  */
+import { middleOf } from '../basics/middle.ts';
 import { choleskyFactor, choleskySolve } from '../basics/symmetric.ts';
 
 export type Place = readonly [xPx: number, yPx: number];
@@ -53,7 +54,7 @@ export function settledFit<Fit>(
   for (let round = 1; fitted !== null && round < ROUNDS; round++) {
     const last = fitted;
     const off = to.map((place, k) => apart(where(last, k), place));
-    const middle = [...off].sort((a, b) => a - b)[Math.floor(off.length / 2)] as number;
+    const middle = middleOf(off) as number;
     fitted = fitBy(off.map((each) => Math.min(1, (3 * Math.max(FINEST_PX, middle)) / each)));
   }
   return fitted;

@@ -7,6 +7,7 @@
  * Assumes  what stands still lies at different depths; lens distortion is alike in all frames
  * Fails    none are taken where the farthest lies within what noise makes: a tripod tells no depth
  */
+import { middleOf } from '../basics/middle.ts';
 import { placeAt, type Track, type TrackPoint } from '../marks/track.ts';
 import { affineFit } from './affine-fit.ts';
 import { placeOf, seedFrame } from './still-motion.ts';
@@ -79,6 +80,5 @@ function distance(a: Float64Array, b: Float64Array): number {
 }
 
 function middleSigma({ sigmaMilliPx }: TrackPoint): number {
-  const sorted = sigmaMilliPx.filter((sigma) => sigma !== null).sort((a, b) => a - b);
-  return (sorted[Math.floor(sorted.length / 2)] ?? 0) / 1000;
+  return (middleOf(sigmaMilliPx.filter((sigma) => sigma !== null)) ?? 0) / 1000;
 }

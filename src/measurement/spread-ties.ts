@@ -1,4 +1,5 @@
 /** Of what stands still, the places that tie frames together best: seen in all of them, sharp, and spread over the picture. */
+import { middleOf } from '../basics/middle.ts';
 import { placeAt, type Track, type TrackPoint } from '../marks/track.ts';
 import { seedFrame, stillsOf } from './still-motion.ts';
 
@@ -37,6 +38,5 @@ export function spreadTies(
 }
 
 function middleSigma(still: TrackPoint, frames: readonly number[]): number {
-  const sigmas = frames.flatMap((frame) => placeAt(still, frame)?.sigmaPx ?? []).sort((a, b) => a - b);
-  return sigmas[Math.floor(sigmas.length / 2)] ?? 1;
+  return middleOf(frames.flatMap((frame) => placeAt(still, frame)?.sigmaPx ?? [])) ?? 1;
 }

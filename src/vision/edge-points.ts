@@ -7,6 +7,7 @@
  * Assumes  the edge stands out from what is behind it; a lens bends it by less than a window's REACH_PX from one to the next
  * Fails    'tape/no-edge' where too few windows show it
  */
+import { middleOf } from '../basics/middle.ts';
 import { fail, ok, type Result } from '../basics/result.ts';
 import { onEdge } from './assist-lattice.ts';
 import type { AssistQuestion, AssistSight, FailureOf, FoundMark } from './assist-sight.ts';
@@ -94,7 +95,7 @@ function windowAt(
     if (steepest) places.push(steepest.t);
   }
   if (places.length < LEAST_SEEN * COLUMNS) return null;
-  const median = [...places].sort((a, b) => a - b)[Math.floor(places.length / 2)] as number;
+  const median = middleOf(places) as number;
   const kept = places.filter((t) => Math.abs(t - median) < 1);
   if (kept.length < LEAST_SEEN * COLUMNS) return null;
   const t = kept.reduce((sum, each) => sum + each, 0) / kept.length;

@@ -1,4 +1,5 @@
 /** Where the phases of an application lie on the chart. */
+import { middleOf } from '../../basics/middle.ts';
 import type { Application, CurvePoint, Phase } from '../../measurement/clip-measurement.ts';
 import type { CurveScale } from './curve-scale.ts';
 
@@ -14,7 +15,7 @@ export function xOfFrame(curve: readonly CurvePoint[], scale: CurveScale, frame:
 /** Where the line of a phase at rest is drawn: the middle one of its frames. */
 export function levelMm(curve: readonly CurvePoint[], { from, to }: Phase): number {
   const seen = curve.slice(from, to + 1).flatMap(({ stroke }) => (stroke ? [stroke.value] : []));
-  return seen.toSorted((a, b) => a - b)[seen.length >> 1] ?? 0;
+  return middleOf(seen) ?? 0;
 }
 
 /** A guess a little wide: it only sets how wide a line is broken and what may stand beside what. */

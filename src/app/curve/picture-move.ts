@@ -7,6 +7,7 @@
  * Fails    null with fewer than LEAST_PLACES places seen in both frames, or all of them on one spot.
  * Source   the weighted least-squares similarity, worked by hand.
  */
+import { middleOf } from '../../basics/middle.ts';
 import type { FollowedPlace } from '../../marks/track.ts';
 import type { PicturePoint } from '../../measurement/measurement.ts';
 
@@ -21,7 +22,7 @@ export function pictureMove(pairs: readonly Pair[]): PictureMove | null {
   const first = similarity(pairs);
   if (!first) return null;
   const misfits = pairs.map((pair) => misfitPx(first, pair));
-  const middle = misfits.toSorted((a, b) => a - b)[misfits.length >> 1] ?? 0;
+  const middle = middleOf(misfits) ?? 0;
   const kept = pairs.filter((_, index) => (misfits[index] ?? 0) <= FAR_OFF * middle);
   return similarity(kept) ?? first;
 }
