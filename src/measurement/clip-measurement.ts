@@ -38,6 +38,10 @@ export type Application = {
 export type ClipMeasurement = {
   readonly curve: readonly CurvePoint[];
   readonly applications: readonly Application[];
+  /** Which of them the applied view is a frame of: the stroke of the views is of that one. null: of none. */
+  readonly pictured: number | null;
+  /** Another one by more than little is longer, counted as those; null where none is. */
+  readonly longer: number | null;
   /** Between the applications, mm, where there is more than one: largest less smallest. */
   readonly spreadMm: Uncertain | null;
   /** Where the arm passes square to the rod: stroke and time of the first passing; null where it does not, or no arm is marked. */

@@ -3,25 +3,22 @@
  *
  * Model    travel in the seed's pixels -> phases -> of all applications the one with the longest travel (the safe side) -> a frame in
  *          the middle of its plateau, ties that both plateaus show, side frames -> adjusted once -> the pin's mean place over the plateau,
- *          in mm, seen in that frame
+ *          in mm, seen in that frame. Where millimetres tell another one to be the longest, that one is taken
  * Assumes  the seed frame is at rest in its state
  * Fails    ClipFailure; MeasurementFailure where the marks and references of the seed give no measurement
  */
-import type { Adjustment } from '../adjustment/adjustment.ts';
-import { project } from '../adjustment/camera.ts';
-import { transformed } from '../adjustment/pose.ts';
 import { assert, fail, ok, type Result } from '../basics/result.ts';
-import { IDENTITY3 } from '../basics/rotation.ts';
 import type { Mark } from '../marks/mark.ts';
 import { placeAt, sharpestPlace, type Track, type TrackPoint } from '../marks/track.ts';
 import { BRAKE_STATES, type View } from '../marks/view.ts';
 import type { ClipFailure, Phase } from './clip-measurement.ts';
+import { longestOf, plateausOf } from './clip-plateaus.ts';
 import { clipTravel } from './clip-travel.ts';
 import { followedMarks, frameView, tieMarks, withCarriedHands } from './followed-marks.ts';
-import { framePoses } from './frame-poses.ts';
+import { framePoses, type Poses } from './frame-poses.ts';
+import { meanPins } from './mean-pins.ts';
 import type { MeasureInput, MeasurementFailure } from './measurement.ts';
 import { phasesOf, type TravelPoint } from './phases.ts';
-import { plateauMean } from './plateau-mean.ts';
 import { restingPart } from './resting-part.ts';
 import { sideFrames } from './side-frames.ts';
 import { soundMarks } from './sound-marks.ts';
@@ -37,16 +34,13 @@ const MOST_SIDE_VIEWS = 8;
 const MOST_CANDIDATES = 60;
 /** Of the still things that the best frame of a plateau shows. */
 const SEEN_SHARE = 0.7;
-/** What is followed from one light into another is off by as much in all frames of a plateau: docs/tracking.md. */
-const PLATEAU_SIGMA_PX = 0.1;
 
 export function clipViews(
   input: MeasureInput,
   track: Track,
 ): Result<ClipViews, ClipFailure | MeasurementFailure> {
-  const seedView = input.views.find(({ state }) => state === track.state);
   const capture = input.captures.find(({ id }) => id === track.captureId);
-  assert(seedView && capture?.clip, 'a track is of a clip and of a view');
+  assert(capture?.clip, 'a track is of a clip');
   const travel = clipTravel(track, capture.clip.ticksPerSecond);
   if (!travel.ok) return travel;
   const { points, rodPx } = travel.value;
@@ -54,7 +48,23 @@ export function clipViews(
   if (!phases.ok) return phases;
   const plateaus = plateausOf(phases.value, points, track);
   if (!plateaus.ok) return plateaus;
-  const [own, other] = [restingPart(plateaus.value.own), restingPart(plateaus.value.other)];
+  const { own, others } = plateaus.value;
+  const made = viewsOf(input, track, points, [own, others[0]]);
+  if (!made.ok) return made;
+  const longest = longestOf(made.value.poses, own, others);
+  const last = longest === others[0] ? made : viewsOf(input, track, points, [own, longest]);
+  return last.ok ? ok(last.value.made) : last;
+}
+
+function viewsOf(
+  input: MeasureInput,
+  track: Track,
+  points: readonly TravelPoint[],
+  rests: readonly [own: Phase, other: Phase],
+): Result<{ readonly made: ClipViews; readonly poses: Poses }, ClipFailure | MeasurementFailure> {
+  const seedView = input.views.find(({ state }) => state === track.state);
+  assert(seedView, 'a track is of a view');
+  const [own, other] = [restingPart(rests[0]), restingPart(rests[1])];
 
   const seed = seedFrame(track);
   const middle = middleFrame(track, points, other);
@@ -97,7 +107,9 @@ export function clipViews(
   const inOrder = BRAKE_STATES.flatMap((state) => views.filter((view) => view.state === state));
   const sound = soundMarks({ ...input, views: inOrder, sideViews: sideCarried });
   if (!sound.ok) return sound;
-  const means = meanPins(sound.value.adjustment, track, other, middle);
+  const { adjustment } = sound.value;
+  const poses = framePoses(adjustment, track);
+  const means = meanPins(adjustment, track, poses, other, middle);
   if (!means.ok) return means;
   const asMean = (mark: Mark): Mark => {
     const mean = means.value.get(mark.followedFrom ?? mark.carriedFrom ?? '');
@@ -105,12 +117,10 @@ export function clipViews(
     return { ...mark, ...mean, ...(mark.carriedFrom === undefined ? {} : { sigmaPx: mark.sigmaPx }) };
   };
   const { views: soundViews, sideViews: soundSideViews } = sound.value.input;
-  return ok({
-    views: soundViews.map((view) =>
-      view.state === otherState ? { ...view, marks: view.marks.map(asMean) } : view,
-    ),
-    sideViews: soundSideViews,
-  });
+  const withMeans = soundViews.map((view) =>
+    view.state === otherState ? { ...view, marks: view.marks.map(asMean) } : view,
+  );
+  return ok({ made: { views: withMeans, sideViews: soundSideViews }, poses });
 }
 
 const isOfCorrection =
@@ -119,29 +129,6 @@ const isOfCorrection =
     corrections.some(({ marks }) => marks.some(({ id }) => id === markId));
 
 type Part = ReturnType<typeof restingPart>;
-
-/** The plateau that the seed is in, and that of the other state with the longest travel from it. */
-function plateausOf(
-  phases: readonly Phase[],
-  points: readonly TravelPoint[],
-  track: Track,
-): Result<{ readonly own: Phase; readonly other: Phase }, ClipFailure> {
-  const kind = track.state === 'released' ? 'released' : 'held';
-  const seed = seedFrame(track);
-  const at = phases.find(({ from, to }) => from <= seed && seed <= to) ?? null;
-  if (at?.kind !== kind)
-    return fail({ code: 'clip/seed-elsewhere', state: track.state, phase: at?.kind ?? null });
-  const others = phases.filter((phase) => phase.kind === (kind === 'held' ? 'released' : 'held'));
-  const travelOf = ({ from, to }: Phase) => {
-    const inside = points.filter(({ frame }) => frame >= from && frame <= to);
-    return inside.reduce((sum, { travel }) => sum + travel, 0) / inside.length;
-  };
-  const own = travelOf(at);
-  const [first, ...rest] = others;
-  if (!first) return fail({ code: 'clip/one-state', phase: kind });
-  const farther = (a: Phase, b: Phase) => (Math.abs(travelOf(b) - own) > Math.abs(travelOf(a) - own) ? b : a);
-  return ok({ own: at, other: rest.reduce(farther, first) });
-}
 
 /** Of the frames that show pin and face and most that stands still, the one nearest to the plateau's mean. */
 function middleFrame(track: Track, points: readonly TravelPoint[], { from, to }: Part): number {
@@ -180,65 +167,4 @@ function framesOf({ from, to }: Part, most: number): readonly number[] {
   const count = to - from + 1;
   const every = Math.max(1, Math.ceil(count / most));
   return Array.from({ length: Math.ceil(count / every) }, (_, i) => from + i * every);
-}
-
-type MeanPlace = Pick<Mark, 'xPx' | 'yPx' | 'sigmaPx'>;
-
-/** Of each spot of the pin that the middle frame shows, by the mark that it was followed from. */
-function meanPins(
-  adjustment: Adjustment,
-  track: Track,
-  part: Part,
-  middle: number,
-): Result<ReadonlyMap<string, MeanPlace>, ClipFailure> {
-  const poses = framePoses(adjustment, track);
-  const means = new Map<string, MeanPlace>();
-  for (const point of track.points) {
-    if (point.kind !== 'clevis-pin' || !placeAt(point, middle)) continue;
-    const mean = meanPin(adjustment, poses, point, part, middle);
-    if (!mean.ok) return mean;
-    means.set(point.markId, mean.value);
-  }
-  return ok(means);
-}
-
-/** Where a followed spot of the pin would be in the middle frame if it were at its mean place over the frames of the plateau that show it. */
-function meanPin(
-  { problem, layout, best }: Adjustment,
-  poses: ReturnType<typeof framePoses>,
-  point: TrackPoint,
-  { from, to }: Part,
-  middle: number,
-): Result<MeanPlace, ClipFailure> {
-  const pins = poses.flatMap((pose, frame) =>
-    pose?.pin && frame >= from && frame <= to && placeAt(point, frame) ? [pose.pin] : [],
-  );
-  const at = poses[middle];
-  if (pins.length === 0 || !at)
-    return fail({ code: 'clip/pin-lost', seen: pins.length, frames: to - from + 1 });
-  const mean = (value: (pin: (typeof pins)[number]) => number, i: number) =>
-    plateauMean(
-      pins.map(value),
-      pins.map(({ covariance }) => Math.sqrt(covariance[i] as number)),
-    );
-  const [x, y] = [mean(({ xMm }) => xMm, 0), mean(({ yMm }) => yMm, 3)];
-  const offset = layout.offsets.get(point.markId);
-  const [ox, oy] = offset === undefined ? [0, 0] : [best.x[offset] as number, best.x[offset + 1] as number];
-  const z = problem.hand * (best.x[layout.pinDepth] as number);
-  const camera = layout.cameras[problem.views[0]?.camera ?? 0] as number;
-  const seen = (dx: number, dy: number) =>
-    project(
-      best.x,
-      camera,
-      transformed({ ...at.pose, jacobian: IDENTITY3 }, [x.value + ox + dx, y.value + oy + dy, z]).camera,
-    );
-  const place = seen(0, 0);
-  const [alongX, alongY] = [seen(x.u, 0), seen(0, y.u)];
-  const offX = Math.hypot(alongX.u - place.u, alongX.v - place.v);
-  const offY = Math.hypot(alongY.u - place.u, alongY.v - place.v);
-  return ok({
-    xPx: place.u,
-    yPx: place.v,
-    sigmaPx: Math.hypot(Math.max(offX, offY), PLATEAU_SIGMA_PX),
-  });
 }

@@ -9,7 +9,9 @@ import { type FixedPose, type FramePose, type FrameSights, framePose } from './f
 import { seedFrame } from './still-motion.ts';
 
 /** null where too little was seen. In the order of the track's frames. */
-export function framePoses(adjustment: Adjustment, track: Track): readonly (FramePose | null)[] {
+export type Poses = readonly (FramePose | null)[];
+
+export function framePoses(adjustment: Adjustment, track: Track): Poses {
   const { problem, layout, best } = adjustment;
   const viewIndex = problem.views.findIndex(({ state }) => state === track.state);
   const view = problem.views[viewIndex];

@@ -16,6 +16,7 @@ import { sharpestPlace, type Track } from '../marks/track.ts';
 import { applicationsOf } from './applications.ts';
 import { cameraSwayMm } from './camera-sway.ts';
 import type { ClipFailure, ClipMeasurement, ClipWarning, CurvePoint } from './clip-measurement.ts';
+import { picturedOf } from './clip-plateaus.ts';
 import type { FramePose } from './frame-pose.ts';
 import { framePoses } from './frame-poses.ts';
 import { measurementOf } from './measure.ts';
@@ -73,6 +74,7 @@ export function strokeOverTime(
   return ok({
     curve,
     applications,
+    ...picturedOf(input.views, track, applications),
     spreadMm,
     square: squarePassing(curve),
     stillScatter,

@@ -8,6 +8,8 @@ const CLIP: ClipMeasurement = {
     { timeS: 1 / 3, stroke: null, armAngleRad: null },
   ],
   applications: [],
+  pictured: 0,
+  longer: null,
   spreadMm: null,
   square: null,
   stillScatter: 1,

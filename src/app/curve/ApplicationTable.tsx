@@ -15,7 +15,7 @@ type Props = { readonly measurement: ClipMeasurement; readonly unit: LengthUnit 
 
 /** Each application a ruled line of cells, as in the title block: side by side where there is room, two by two on a phone. */
 export function ApplicationTable({ measurement, unit }: Props) {
-  const { applications, spreadMm, warnings } = measurement;
+  const { applications, pictured, longer, spreadMm, warnings } = measurement;
   return (
     <section className="applications" aria-label={APPLICATIONS.heading}>
       {warnings.map((warning) => (
@@ -23,6 +23,8 @@ export function ApplicationTable({ measurement, unit }: Props) {
           {clipWarningText(warning, unit)}
         </p>
       ))}
+      {longer === null ? null : <p className="clip-warning">{APPLICATIONS.longer(longer + 1)}</p>}
+      {pictured !== null && applications.length > 1 ? <p>{APPLICATIONS.pictured(pictured + 1)}</p> : null}
       <ol>
         {applications.map((application, index) => (
           // biome-ignore lint/suspicious/noArrayIndexKey: an application is named by its place in the clip.

@@ -61,7 +61,7 @@ export function measurementSections(input: ReportInput, end: number, purpose: Pu
 }
 
 function clipParts(clip: ClipMeasurement, key: string, unit: LengthUnit): Part[] {
-  const { applications, spreadMm, warnings } = clip;
+  const { applications, pictured, longer, spreadMm, warnings } = clip;
   const timed = (time: Uncertain | null) => (time ? timeAndUText(time).join(', ') : APPLICATIONS.notShown);
   const rows = applications.map(({ strokeMm, toNinetyPercentS, toFullS, releaseS, creepMmPerS }, i) => [
     APPLICATIONS.number(i + 1),
@@ -73,10 +73,15 @@ function clipParts(clip: ClipMeasurement, key: string, unit: LengthUnit): Part[]
   ]);
   const { stroke, ninety, full, release, creep } = APPLICATIONS;
   const spread = spreadMm ? [`${APPLICATIONS.spread}: ${strokeAndUText(spreadMm, unit)}.`] : [];
+  const which = pictured !== null && applications.length > 1 ? [APPLICATIONS.pictured(pictured + 1)] : [];
+  const warned = [
+    ...warnings.map((warning) => clipWarningText(warning, unit)),
+    ...(longer === null ? [] : [APPLICATIONS.longer(longer + 1)]),
+  ];
   return [
     { kind: 'drawing', key },
-    { kind: 'lines', lines: [CURVE.key, ...spread] },
-    { kind: 'lines', lines: warnings.map((warning) => clipWarningText(warning, unit)), look: true },
+    { kind: 'lines', lines: [CURVE.key, ...which, ...spread] },
+    { kind: 'lines', lines: warned, look: true },
     { kind: 'table', table: { columns: ['', stroke, ninety, full, release, creep], rows } },
   ];
 }

@@ -75,6 +75,10 @@ export const APPLICATIONS = {
   creep: 'Creep while held',
   notShown: 'not in the clip',
   spread: 'Largest less smallest stroke',
+  pictured: (number: number) =>
+    `Stroke and finding are of application ${number}: the applied picture is a frame of it.`,
+  longer: (number: number) =>
+    `Application ${number} is longer. Mark a frame of it, or a released one, and have the clip followed again: the longest counts.`,
 };
 
 /** A time with its standard uncertainty, rounded up to the millisecond. */

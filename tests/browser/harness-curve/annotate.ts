@@ -149,6 +149,8 @@ function plainClip({ timesS }: Opened, ticksPerSecond: number) {
       armAngleRad: null,
     })),
     applications: [],
+    pictured: 0,
+    longer: null,
     spreadMm: null,
     square: null,
     stillScatter: 1,

@@ -58,6 +58,8 @@ export function simulatedClip(wanted: Wanted): ClipMeasurement {
   return {
     curve,
     applications,
+    pictured: 0,
+    longer: null,
     spreadMm: pushes.length > 1 ? uncertain(Math.max(...strokes) - Math.min(...strokes), 0.16) : null,
     square: square?.stroke ? { timeS: square.timeS, strokeMm: square.stroke } : null,
     stillScatter: 1.1,

@@ -139,6 +139,8 @@ function measurementOf(
         creepMmPerS: { value: 0.1, u: 0.06 },
       },
     ],
+    pictured: 0,
+    longer: null,
     spreadMm: null,
     square: null,
     stillScatter: 1,
