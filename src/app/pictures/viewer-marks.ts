@@ -11,7 +11,7 @@ const MINOR: readonly MarkKind[] = ['clamp-band', 'rod-line', 'tape-edge', 'targ
 
 export function viewerMarks(
   view: View,
-  selectedMarkId: string | null,
+  hand: { readonly selectedMarkId: string | null; readonly askedKind: MarkKind | null } | null,
   measured: Measurement | null,
   unit: LengthUnit,
 ): readonly ViewerMark[] {
@@ -22,9 +22,10 @@ export function viewerMarks(
     xPx: mark.xPx,
     yPx: mark.yPx,
     name: nameOf(mark, view.marks, unit),
-    selected: mark.id === selectedMarkId,
+    selected: mark.id === hand?.selectedMarkId,
     automatic: mark.placedBy !== 'hand',
     doubtful: mark.id === doubtfulId,
+    asked: mark.kind === hand?.askedKind,
     minor: MINOR.includes(mark.kind) || isOneOfMany(mark, view.marks),
     line: lineOf(mark, view.marks),
   }));

@@ -9,6 +9,8 @@ export type ViewerMark = FramePoint & {
   readonly selected: boolean;
   readonly automatic: boolean;
   readonly doubtful: boolean;
+  /** Of the kind that a tap places now. */
+  readonly asked?: boolean;
   /** One of many alike: drawn smaller, and named only when it is selected or doubtful. */
   readonly minor: boolean;
   /** The found line on which it lies, drawn as a line: no cross of its own then. */
