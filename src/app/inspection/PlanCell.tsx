@@ -1,3 +1,4 @@
+import { strokeOfUse } from '../../finding/stroke-of-use.ts';
 import type { InspectedStroke } from '../../record/unit-history.ts';
 import type { Position } from '../../record/wheel-end.ts';
 import { holdingResults, type WheelEndResults } from '../../record/wheel-end-results.ts';
@@ -17,8 +18,9 @@ type Props = {
 export function PlanCell({ position, results, kept }: Props) {
   const unit = useLengthUnit();
   const underWay = results !== null && isUnderWay(results);
-  const stroke = underWay ? lastKept(kept, position) : results && holdingResults(results).strokeMm;
   const limitsMm = results?.limit?.values.map(({ limitMm }) => limitMm) ?? [];
+  const last = underWay ? lastKept(kept, position) : results && holdingResults(results).strokeMm;
+  const stroke = strokeOfUse(last, limitsMm);
   const needsLook = results?.state === 'over limit' && !underWay;
   const state = results ? stateText(results) : STATE_NAMES['not-started'];
   return (

@@ -1,4 +1,6 @@
 import { useEffect, useMemo, useState } from 'react';
+import { strokeOfUse } from '../../finding/stroke-of-use.ts';
+import type { WithU } from '../../measurement/measured.ts';
 import type { MeasureInput } from '../../measurement/measurement.ts';
 import { type Assessment, findingFor } from '../../record/results.ts';
 import type { Current } from '../work/current.ts';
@@ -8,6 +10,8 @@ import { useMeasureInput } from './use-measure-input.ts';
 export type ShownAssessment = Assessment & {
   /** What is shown belongs to marks as they were a moment ago; the answer for the present ones is under way. */
   readonly underWay: boolean;
+  /** Null where there is none, or none known well enough to be a number. */
+  readonly shownStrokeMm: WithU | null;
 };
 
 type Answer = { readonly input: MeasureInput; readonly measured: Measured };
@@ -32,5 +36,11 @@ export function useAssessment(current: Current): ShownAssessment {
     () => findingFor(record, wheelEnd, measurement, measured),
     [measured, chamber, identification, ruleSetId, measurement.overStrokeMark],
   );
-  return { measurement: measured, finding, underWay: answer?.input !== input };
+  const limitsMm = finding.limit?.values.map(({ limitMm }) => limitMm) ?? [];
+  return {
+    measurement: measured,
+    finding,
+    underWay: answer?.input !== input,
+    shownStrokeMm: strokeOfUse(measured.ok ? measured.value.strokeMm : null, limitsMm),
+  };
 }

@@ -1,7 +1,7 @@
 import type { BrakeState } from '../../marks/view.ts';
-import type { Assessment } from '../../record/results.ts';
 import { offeredMarks } from '../assists/offered-marks.ts';
 import { useAssists } from '../assists/use-assists.ts';
+import type { ShownAssessment } from '../measuring/use-assessment.ts';
 import { useFrames } from '../media/use-frames.ts';
 import { usePicture } from '../media/use-picture.ts';
 import { useLengthUnit } from '../parts/use-length-unit.ts';
@@ -21,7 +21,7 @@ import { shownFirst } from './shown-first.ts';
 import { usePictureNotice } from './use-picture-notice.ts';
 import { viewerMarks } from './viewer-marks.ts';
 
-type Props = { readonly current: Current; readonly assessment: Assessment; readonly state: BrakeState };
+type Props = { readonly current: Current; readonly assessment: ShownAssessment; readonly state: BrakeState };
 
 export function PictureView({ current, assessment, state }: Props) {
   const unit = useLengthUnit();
@@ -32,8 +32,9 @@ export function PictureView({ current, assessment, state }: Props) {
   usePictureNotice(capture, failure);
 
   const measured = assessment.measurement.ok ? assessment.measurement.value : null;
-  const drawing = measured?.drawings.find((each) => each.state === state) ?? null;
-  const { step } = current.place;
+  const { shownStrokeMm } = assessment;
+  const drawing = (shownStrokeMm && measured?.drawings.find((each) => each.state === state)) ?? null;
+  const { step, selectedMarkId } = current.place;
   const assists = useAssists(current.measurement, state);
   const asking = askingFor(current, state, graduationStepMm(unit));
   return (
@@ -45,11 +46,11 @@ export function PictureView({ current, assessment, state }: Props) {
           key={step === 'finding' || step === 'over-stroke' ? step : 'work'}
           picture={picture}
           pictureLabel={PICTURE_LABELS[state]}
-          marks={viewerMarks(view, current.place.selectedMarkId, measured, unit)}
+          marks={viewerMarks(view, { selectedMarkId, askedKind: asking?.kind ?? null }, measured, unit)}
           offered={markedState(step) === state ? offeredMarks(assists, unit) : []}
           firstShown={shownFirst(current.place, view, drawing)}
           drawing={drawing}
-          dimensionText={measured ? measuredLengthText(measured.strokeMm, unit) : null}
+          dimensionText={shownStrokeMm && measuredLengthText(shownStrokeMm, unit)}
           placing={asking && askingText(asking, unit)}
           cropMode={overStrokeCrop(current, state)}
           {...markHandlers(current, state, asking)}

@@ -1,5 +1,5 @@
 import { BRAKE_STATES } from '../../marks/view.ts';
-import type { Assessment } from '../../record/results.ts';
+import type { ShownAssessment } from '../measuring/use-assessment.ts';
 import { useWide } from '../parts/use-wide.ts';
 import { work } from '../stores.ts';
 import { PICTURE_SWITCH, STATE_NAMES } from '../words/en.ts';
@@ -8,7 +8,7 @@ import { markedState } from '../work/steps.ts';
 import { ClipChooser } from './ClipChooser.tsx';
 import { PictureView } from './PictureView.tsx';
 
-type Props = { readonly current: Current; readonly assessment: Assessment };
+type Props = { readonly current: Current; readonly assessment: ShownAssessment };
 
 /** Both pictures side by side where there is room, else one with a switch. A clip being looked through takes the whole place. */
 export function Pictures({ current, assessment }: Props) {

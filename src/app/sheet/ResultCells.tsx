@@ -15,8 +15,7 @@ type Props = {
 /** Stroke, limit, finding and the bar: the cells that everything else is for. */
 export function ResultCells({ assessment, sights }: Props) {
   const unit = useLengthUnit();
-  const { measurement: measured, finding } = assessment;
-  const stroke = measured.ok ? measured.value.strokeMm : null;
+  const { measurement: measured, finding, shownStrokeMm: stroke } = assessment;
   const limits = finding.limit?.values ?? [];
   const seen = (['released', 'applied'] as const).filter((state) => sights[state]?.sight === 'seen');
   const decidable = stroke !== null && limits.length > 0;
@@ -24,7 +23,7 @@ export function ResultCells({ assessment, sights }: Props) {
     <>
       <Cell label={TITLE_BLOCK.stroke} large={stroke !== null}>
         <output className={assessment.underWay ? 'under-way' : undefined} aria-busy={assessment.underWay}>
-          {stroke ? measuredLengthText(stroke, unit) : TITLE_BLOCK.notYet}
+          {stroke ? measuredLengthText(stroke, unit) : measured.ok ? TITLE_BLOCK.notHeld : TITLE_BLOCK.notYet}
         </output>
       </Cell>
       <Cell label={TITLE_BLOCK.limit} large={limits.length > 0}>

@@ -28,8 +28,10 @@ export function FindingStep({ current, assessment }: Props) {
   if (!measured.ok) return <p className="look">{measurementFailureText(measured.failure, unit)}</p>;
   const { warnings } = measured.value;
   const conditions = conditionNotes(current.record.conditions, ruleSet.ok ? ruleSet.value : null);
+  const { shownStrokeMm } = assessment;
   return (
     <>
+      {shownStrokeMm ? null : <p className="look">{FINDING.notHeld}</p>}
       {finding.reasons.length > 0 ? (
         <div>
           <h3>{FINDING.why}</h3>
@@ -45,7 +47,7 @@ export function FindingStep({ current, assessment }: Props) {
       ))}
       <ConditionsSaid notes={conditions} />
       <FollowedClip current={current} assessment={assessment} />
-      <MeasuredValues measurement={measured.value} />
+      {shownStrokeMm ? <MeasuredValues measurement={measured.value} /> : null}
       <AdviceLines current={current} />
       <HowSure current={current} assessment={assessment} measurement={measured.value} />
       {warnings

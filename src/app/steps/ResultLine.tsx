@@ -7,11 +7,11 @@ import { measuredLengthText } from '../words/values.ts';
 /** The result in a line, where the title block is out of sight while marks are moved. */
 export function ResultLine({ assessment }: { readonly assessment: ShownAssessment }) {
   const unit = useLengthUnit();
-  const { measurement, finding } = assessment;
-  if (!measurement.ok) return null;
+  const { shownStrokeMm, finding } = assessment;
+  if (!shownStrokeMm) return null;
   return (
     <p className="result-line">
-      {TITLE_BLOCK.stroke} <strong>{measuredLengthText(measurement.value.strokeMm, unit)}</strong>.{' '}
+      {TITLE_BLOCK.stroke} <strong>{measuredLengthText(shownStrokeMm, unit)}</strong>.{' '}
       {finding.limit ? OUTCOMES[finding.outcome] : null}
     </p>
   );

@@ -1,11 +1,12 @@
 import type { Capture } from '../../captures/capture.ts';
 import type { Limit } from '../../finding/limit.ts';
+import { strokeOfUse } from '../../finding/stroke-of-use.ts';
 import type { PurposeResults } from '../../record/purpose-results.ts';
 import type { WheelEnd } from '../../record/wheel-end.ts';
 import { measureWheelEnd } from '../media/start-wheel-end.ts';
 import { useLengthUnit } from '../parts/use-length-unit.ts';
 import { FindingBar } from '../sheet/FindingBar.tsx';
-import { undecidedText } from '../words/findings.ts';
+import { FINDING, undecidedText } from '../words/findings.ts';
 import { STATE_NAMES } from '../words/inspection.ts';
 import { measuredLengthText } from '../words/values.ts';
 import { PURPOSE_NAMES, WHEEL_END } from '../words/wheel-end.ts';
@@ -23,12 +24,15 @@ type Props = {
 /** The stroke for one purpose: what it came to, and the ways to it. */
 export function StrokePart({ wheelEnd, results, limit, captures }: Props) {
   const unit = useLengthUnit();
-  const { purpose, strokeMm, finding, basis } = results;
+  const { purpose, finding, basis } = results;
   const measurements = wheelEnd.measurements.filter((one) => one.purpose === purpose);
   const limitsMm = limit?.values.map(({ limitMm }) => limitMm) ?? [];
+  const strokeMm = strokeOfUse(results.strokeMm, limitsMm);
   return (
     <div className="form">
       {purpose === 'as-found' ? <h2 className="part-title">{PURPOSE_NAMES[purpose]}</h2> : null}
+      {results.measurement?.assessment === null ? <p className="quiet">{FINDING.underWay}</p> : null}
+      {results.strokeMm && !strokeMm ? <p>{FINDING.notHeld}</p> : null}
       {strokeMm ? (
         <p className="stroke-value">
           {measuredLengthText(strokeMm, unit)}

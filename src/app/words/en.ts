@@ -95,6 +95,7 @@ export const TITLE_BLOCK = {
   finding: 'Finding',
   none: 'not given',
   notYet: 'not yet',
+  notHeld: 'not yet: it needs more marks',
 };
 
 export const CRASH = {

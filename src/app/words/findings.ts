@@ -22,6 +22,8 @@ export const FINDING = {
   underWay: 'Measuring …',
   overStrokeSeen: (state: string) => `Over-stroke mark seen, ${state}`,
   noStroke: 'No stroke yet',
+  notHeld:
+    'The marks do not hold the stroke yet: its uncertainty is larger than the limit itself. Add marks or references.',
   wouldHelp: 'What would help most',
 };
 
