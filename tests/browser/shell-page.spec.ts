@@ -20,6 +20,12 @@ test('the first view loads less than 200 kB of script, gzipped, and none of the 
   expect(bytes).toBeGreaterThan(20_000);
   expect(bytes).toBeLessThan(200_000);
   expect(scripts.filter(({ address }) => /opencv|heif|clip-/.test(address))).toEqual([]);
+  const isFetched = (screen: string) => scripts.some(({ address }) => address.includes(screen));
+  const behind = ['WorkScreen', 'WheelEndScreen', 'InspectionScreen', 'CameraScreen', 'RecheckScreen'];
+  expect(behind.filter(isFetched)).toEqual([]);
+  // As a hand goes to a way in, what is behind it is fetched.
+  await page.getByRole('button', { name: 'Start an inspection' }).focus();
+  await expect.poll(() => behind.filter(isFetched)).toEqual(behind);
 });
 
 test.describe('without a network', () => {

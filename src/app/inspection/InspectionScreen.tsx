@@ -1,10 +1,13 @@
+import { useEffect } from 'react';
 import type { InspectionRecord } from '../../record/record.ts';
 import { HandOver } from '../evidence/HandOver.tsx';
 import { useInspectionResults } from '../measuring/use-inspection-results.ts';
 import { SheetPart } from '../parts/SheetPart.tsx';
+import { fetchScreens } from '../screens/later-screen.ts';
 import { Notices } from '../screens/Notices.tsx';
 import { TopBar } from '../screens/TopBar.tsx';
 import { useUndoKeys } from '../screens/use-undo-keys.ts';
+import { whenIdle } from '../screens/when-idle.ts';
 import { MissingFiles } from '../steps/MissingFiles.tsx';
 import { work } from '../stores.ts';
 import { AID_LINE, BAR, unitText } from '../words/en.ts';
@@ -21,6 +24,7 @@ export function InspectionScreen({ record }: { readonly record: InspectionRecord
   const results = useInspectionResults(record);
   const kept = useKeptStrokes(results);
   useUndoKeys();
+  useEffect(() => whenIdle(fetchScreens), []);
   const { vehicle, inspector, review } = record;
   const isNew = vehicle.axles.length === 0;
   const counted = (['over limit', 'not decided', 'within limit', 'begun', 'not-started'] as const)

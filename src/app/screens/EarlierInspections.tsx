@@ -1,16 +1,17 @@
 import { useCallback, useEffect, useState } from 'react';
-import { fetchInspectionWhenIdle } from '../inspection/fetch-inspection.ts';
 import { openListed } from '../media/open-kept-record.ts';
 import { AskDialog } from '../parts/AskDialog.tsx';
 import { TextField } from '../parts/TextField.tsx';
 import { headFits, type KeptHead } from '../storage/kept-head.ts';
 import { dropRecord, listHeads } from '../storage/kept-records.ts';
 import type { StorageFailure } from '../storage/storage-failure.ts';
-import { savingSettled } from '../stores.ts';
+import { measuredAll, savingSettled } from '../stores.ts';
 import { FIRST, unitText } from '../words/en.ts';
 import { storageFailureText } from '../words/failures-storage.ts';
 import { headText } from '../words/inspection.ts';
 import { dayText } from '../words/values.ts';
+import { inspectionLater } from './later-screen.ts';
+import { whenIdle } from './when-idle.ts';
 
 /** A list this long is searched, not read. */
 const SEARCHED_FROM = 6;
@@ -29,7 +30,14 @@ export function EarlierInspections() {
   }, []);
   useEffect(() => void list(), [list]);
   const hasSome = heads.length > 0;
-  useEffect(() => (hasSome ? fetchInspectionWhenIdle() : undefined), [hasSome]);
+  // The first inspection of the list opens as quickly as the others.
+  useEffect(() => {
+    if (!hasSome) return;
+    return whenIdle(() => {
+      inspectionLater.fetch().catch(() => undefined);
+      measuredAll.warm();
+    });
+  }, [hasSome]);
 
   const shown = heads.filter((head) => headFits(head, typed));
   return (

@@ -13,6 +13,7 @@ import { RECHECK_OPEN } from '../words/recheck-open.ts';
 import { CautionsDialog } from './CautionsDialog.tsx';
 import { DemoSets } from './DemoSets.tsx';
 import { EarlierInspections } from './EarlierInspections.tsx';
+import { fetchScreens } from './later-screen.ts';
 import { Notices } from './Notices.tsx';
 
 export function FirstScreen() {
@@ -29,7 +30,12 @@ export function FirstScreen() {
         </div>
         <BrakeDrawing />
         <Notices />
-        <section className="first-ways" aria-label={FIRST.ways}>
+        <section
+          className="first-ways"
+          aria-label={FIRST.ways}
+          onPointerDown={fetchScreens}
+          onFocus={fetchScreens}
+        >
           <button
             type="button"
             className="button main wide"
