@@ -1,6 +1,7 @@
 /** What the page asks of the vision worker. The pictures go over to the worker, which closes them. */
 import { z } from 'zod';
 import { assistQuestionSchema } from './assist-sight.ts';
+import { guessQuestionSchema } from './guess-sight.ts';
 import { qualityQuestionSchema } from './picture-quality.ts';
 import { boardPlanSchema } from './seen-board.ts';
 import { cardMarkerSchema } from './target-sight.ts';
@@ -18,6 +19,7 @@ export const taskSchema = z.discriminatedUnion('kind', [
     second: picture.nullable(),
     question: assistQuestionSchema,
   }),
+  z.strictObject({ kind: z.literal('guess'), picture, second: picture, question: guessQuestionSchema }),
   z.strictObject({ kind: z.literal('quality'), picture, question: qualityQuestionSchema }),
 ]);
 

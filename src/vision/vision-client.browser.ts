@@ -13,6 +13,13 @@ import {
   assistSightSchema,
 } from './assist-sight.ts';
 import { endedBy } from './ended-by.browser.ts';
+import {
+  type GuessFailure,
+  type GuessQuestion,
+  type GuessSight,
+  guessFailureSchema,
+  guessSightSchema,
+} from './guess-sight.ts';
 import { type PictureQuality, pictureQualitySchema, type QualityQuestion } from './picture-quality.ts';
 import { type BoardPlan, type SeenBoard, seenBoardSchema } from './seen-board.ts';
 import { type CardMarker, type TargetSight, targetSightSchema } from './target-sight.ts';
@@ -51,6 +58,13 @@ export type VisionClient = {
     question: TieQuestion,
     signal: AbortSignal,
   ) => Promise<Result<TieSight, TieFailure>>;
+  /** known: the picture that has the marks. */
+  readonly guess: (
+    picture: ImageBitmap,
+    known: ImageBitmap,
+    question: GuessQuestion,
+    signal: AbortSignal,
+  ) => Promise<Result<GuessSight, GuessFailure>>;
   /** second: the other picture, where the question is about both. */
   readonly assist: (
     picture: ImageBitmap,
@@ -147,6 +161,12 @@ export function visionClient(startWorker: () => Worker, limits = LIMITS): Vision
       askAndClose(
         { kind: 'find-ties', picture: first, second, question },
         answerSchema(tieSightSchema, tieFailureSchema),
+        signal,
+      ),
+    guess: (picture, known, question, signal) =>
+      askAndClose(
+        { kind: 'guess', picture, second: known, question },
+        answerSchema(guessSightSchema, guessFailureSchema),
         signal,
       ),
     assist: (picture, second, question, signal) =>

@@ -4,6 +4,8 @@ import { findBoard } from './find-board.ts';
 import { findTarget } from './find-target.ts';
 import { findTies } from './find-ties.ts';
 import { grayPicture } from './gray-picture.browser.ts';
+import { guessMarks } from './guess-marks.ts';
+import type { GuessFailure, GuessSight } from './guess-sight.ts';
 import type { SeenBoard } from './seen-board.ts';
 import { startOpencv } from './start-opencv.browser.ts';
 import type { TargetSight } from './target-sight.ts';
@@ -18,7 +20,9 @@ addEventListener('message', async (event: MessageEvent<unknown>) => {
   postMessage(await answer(taskSchema.parse(event.data)));
 });
 
-async function answer(task: Task): Promise<Result<TargetSight | SeenBoard | TieSight, TieFailure>> {
+type Sight = TargetSight | SeenBoard | TieSight | GuessSight;
+
+async function answer(task: Task): Promise<Result<Sight, TieFailure | GuessFailure>> {
   const started = await starting;
   if (!started.ok) return started;
   const gray = grayPicture(task.picture);
@@ -29,6 +33,8 @@ async function answer(task: Task): Promise<Result<TargetSight | SeenBoard | TieS
       return findBoard(started.value, gray, task.plan);
     case 'find-ties':
       return findTies(started.value, gray, grayPicture(task.second), task.question);
+    case 'guess':
+      return guessMarks(started.value, grayPicture(task.second), gray, task.question);
     case 'assist':
     case 'quality':
       throw new Error(`Not a task for OpenCV: ${task.kind}`);

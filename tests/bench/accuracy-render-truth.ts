@@ -18,7 +18,7 @@ const viewSchema = z.strictObject({
 
 export const renderedPairSchema = z.strictObject({
   number: z.int(),
-  held: z.enum(['target on the pin', 'target anew', 'tape']),
+  held: z.enum(['target on the pin', 'target anew', 'tape', 'nothing']),
   tried: z.int(),
   dirt: z.number(),
   blurPx: z.number(),

@@ -1,6 +1,7 @@
 // @ts-check
 /**
- * node accuracy-render.mjs NUMBER FOLDER: one pair of ray-traced pictures of a wheel end, with its truth; seeds are fixed.
+ * node accuracy-render.mjs NUMBER FOLDER [bare]: one pair of ray-traced pictures of a wheel end, with its truth; seeds are fixed.
+ * bare: nothing is held before it.
  *
  * The scene is that of sample-media/make, its mechanism and its camera; the printed target is added. Nothing of the engine is
  * used. Truth and marked points: FOLDER/pair-NUMBER.json; pictures: pair-NUMBER-released.jpg, pair-NUMBER-applied.jpg.
@@ -31,15 +32,16 @@ import { bothSeen } from './accuracy-render-sight.mjs';
 /** Pairs in soft light; light without extent spares the others much time. */
 const SOFT = [2, 3, 8, 14];
 
-/** @param {number} number @param {string} folder */
-async function makePair(number, folder) {
+/** @param {number} number @param {string} folder @param {boolean} bare */
+async function makePair(number, folder, bare) {
   const draw = drawsFrom(number);
-  const { set: drawn, held } = drawSet(number, draw);
+  const { set: drawn, held: drawnHeld } = drawSet(number, draw);
+  const held = bare ? 'nothing' : drawnHeld;
   const face = join(folder, 'tape-face.png');
   const print = join(folder, 'card.pgm');
   printFace(face);
   printCard(print);
-  const holds = drawHolds(held, drawn, draw);
+  const holds = held === 'nothing' ? STATES.map(() => ({})) : drawHolds(held, drawn, draw);
   const dirt = draw.uniform(0, 1);
   const scenes = STATES.map((state, i) => {
     const { card, tape } = holds[i];
@@ -74,7 +76,7 @@ function around({ clevisPin, chamberFace, tapeGraduations, targetCorners }, { wi
 }
 
 /**
- * @param {MediaSet} set @param {Held} held @param {Solids[]} scenes @param {Hold[]} holds
+ * @param {MediaSet} set @param {Held | 'nothing'} held @param {Solids[]} scenes @param {Hold[]} holds
  * @param {SeenViews} seen
  * @param {{ dirt: number, draw: Draws, folder: string, tried: number }} more
  */
@@ -131,6 +133,6 @@ async function takePictures(set, held, scenes, holds, seen, { dirt, draw, folder
   writeFileSync(join(folder, `${set.name}.json`), `${JSON.stringify(truth, null, 1)}\n`);
 }
 
-const [, , number, folder] = process.argv;
-if (!number || !folder) throw new Error('usage: node accuracy-render.mjs NUMBER FOLDER');
-await makePair(Number(number), folder);
+const [, , number, folder, bare] = process.argv;
+if (!number || !folder) throw new Error('usage: node accuracy-render.mjs NUMBER FOLDER [bare]');
+await makePair(Number(number), folder, bare === 'bare');

@@ -1,45 +1,7 @@
 import { expect, test } from 'vitest';
-import { drawFrom } from '../../src/basics/random.ts';
-import type { Gray } from '../../src/vision/gray.ts';
 import type { Point } from '../../src/vision/point.ts';
 import { sameEnd } from '../../src/vision/same-end.ts';
-
-type Seen = {
-  readonly centre: Point;
-  readonly turnRad: number;
-  readonly larger: number;
-  readonly rust: number;
-  readonly seed: number;
-};
-
-/** A rusty end of radius 15 px before something plain, from spots of fixed places; drawn without any code of the assists. */
-function endPicture({ centre, turnRad, larger, rust, seed }: Seen): Gray {
-  const [widthPx, heightPx] = [140, 120];
-  const spots = drawFrom(rust);
-  const places = Array.from({ length: 40 }, () => ({
-    x: spots.normal(0, 9),
-    y: spots.normal(0, 9),
-    r: 1.2 + 2 * spots.uniform(0, 1),
-    dark: 50 * spots.uniform(-0.6, 1),
-  }));
-  const grain = drawFrom(seed);
-  const values = new Uint8Array(widthPx * heightPx);
-  const [c, s] = [Math.cos(turnRad) / larger, Math.sin(turnRad) / larger];
-  for (let row = 0; row < heightPx; row++)
-    for (let column = 0; column < widthPx; column++) {
-      const [dx, dy] = [column + 0.5 - centre[0], row + 0.5 - centre[1]];
-      const [x, y] = [c * dx + s * dy, -s * dx + c * dy];
-      const face = 1 / (1 + Math.exp((Math.hypot(x, y) - 15) / 0.5));
-      const rusty = places.reduce(
-        (sum, spot) =>
-          sum + spot.dark * Math.exp(-(((x - spot.x) / spot.r) ** 2) - ((y - spot.y) / spot.r) ** 2),
-        0,
-      );
-      const level = 70 + 0.2 * column + face * (90 - rusty) + grain.normal(0, 2);
-      values[row * widthPx + column] = Math.max(0, Math.min(255, Math.round(level)));
-    }
-  return { widthPx, heightPx, values };
-}
+import { endPicture, type Seen } from './end-picture.ts';
 
 const one: Seen = { centre: [64.2, 58.7], turnRad: 0, larger: 1, rust: 3, seed: 1 };
 const other: Seen = { centre: [71.6, 61.3], turnRad: 0.05, larger: 1.06, rust: 3, seed: 2 };

@@ -25,5 +25,5 @@ export async function askAssist(
   return await (await assists()).assist(picture.value, second?.value ?? null, question, signal);
 }
 
-const opened = ({ capture, file, frame }: AskedPicture, signal: AbortSignal) =>
+export const opened = ({ capture, file, frame }: AskedPicture, signal: AbortSignal) =>
   pictureOf(capture, file, frame, signal);

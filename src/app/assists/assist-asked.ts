@@ -10,6 +10,12 @@ export type Asked = {
   readonly again: Mark | null;
 };
 
+/** An end that was found again in a picture in which nobody had marked it. */
+export type GuessedEnd = { readonly of: EndQuestion['of']; readonly guessed: true };
+
+/** What is offered in the same way, by whichever search. */
+export type Offered = Omit<Asked, 'question'> & { readonly question: AssistQuestion | GuessedEnd };
+
 type Graduation = Extract<Mark, { readonly kind: 'tape-graduation' }>;
 
 const ENDS = ['clevis-pin', 'camshaft-end'] as const;
@@ -40,7 +46,7 @@ export function assistAsked(
 const placeOf = ({ xPx, yPx }: Mark) => [xPx, yPx] as const;
 
 /** A kind that was set several times keeps its settings: they count together. */
-function onlyOf(marks: readonly Mark[], kind: Mark['kind']): Mark | null {
+export function onlyOf(marks: readonly Mark[], kind: Mark['kind']): Mark | null {
   const alike = marks.filter((mark) => mark.kind === kind);
   return alike.length === 1 ? (alike[0] ?? null) : null;
 }
@@ -180,7 +186,7 @@ export const kindOf = (of: AssistQuestion['of']) =>
 
 /** A single mark keeps its id: what hangs on it, hangs on it still. */
 export function marksFound(
-  { question, instead, again }: Asked,
+  { question, instead, again }: Offered,
   found: readonly FoundMark[],
   newId: () => string,
 ): readonly Mark[] {

@@ -7,26 +7,39 @@ import { media } from '../stores.ts';
 import { type Current, viewOf } from '../work/current.ts';
 import { useOpenWork } from '../work/use-work.ts';
 import { askAssist } from './ask-assist.ts';
-import { type Asked, assistAsked } from './assist-asked.ts';
+import { type Asked, assistAsked, type Offered } from './assist-asked.ts';
 import { type AssistSearch, assistKey, assistSearches } from './assists-store.ts';
+import { guessedEnds, guessedMarks } from './guess-asked.ts';
+import { useGuess } from './use-guess.ts';
 
-export type Assist = Asked & { readonly key: string; readonly search: AssistSearch | null };
+type Searched = { readonly key: string; readonly search: AssistSearch | null };
+export type Assist = Offered & Searched;
 
 const releasedOf = (views: MeasurementInput['views']) =>
   views.find((each) => each.state === 'released') ?? null;
 
-/** What was asked and found about the marks of a picture as they are now. */
-export function useAssists({ views }: MeasurementInput, state: BrakeState): readonly Assist[] {
+/** What was found about the marks of a picture as they are now, and what is being looked for. */
+export function useAssists(measurement: MeasurementInput, state: BrakeState): readonly Assist[] {
+  const guessed = useGuess(measurement, state);
+  const asked = useAsked(measurement, state);
+  return useMemo(() => [...(guessed ? guessedEnds(guessed) : []), ...asked], [guessed, asked]);
+}
+
+/** What is guessed and not taken counts as marked: the tape is asked about beside it. */
+function useAsked(measurement: MeasurementInput, state: BrakeState): readonly (Asked & Searched)[] {
+  const { views } = measurement;
   const searches = useStore(assistSearches, (store) => store.searches);
+  const guessed = useGuess(measurement, state);
   return useMemo(() => {
     const view = views.find((each) => each.state === state);
     if (!view) return [];
     const others = views.filter((each) => each !== view);
-    return assistAsked(view, others, state === 'released' ? null : releasedOf(views)).map((asked) => {
+    const marks = guessed ? [...view.marks, ...guessedMarks(guessed)] : view.marks;
+    return assistAsked({ marks }, others, state === 'released' ? null : releasedOf(views)).map((asked) => {
       const key = assistKey(view, asked.question);
       return { ...asked, key, search: searches[key] ?? null };
     });
-  }, [views, state, searches]);
+  }, [views, state, searches, guessed]);
 }
 
 /** Asks the assists about marks as they are set, one after the other. A mark that is being moved is waited for. */
@@ -34,7 +47,7 @@ export function useAssistSearch({ record, measurement }: Current, state: BrakeSt
   const view = viewOf(measurement, state);
   const files = useStore(media, (store) => store.files);
   const moving = useOpenWork()?.history.held != null;
-  const next = useAssists(measurement, state).find(
+  const next = useAsked(measurement, state).find(
     ({ search }) => search === null || search.is === 'under-way',
   );
   const key = (!moving && next?.key) || null;

@@ -1,5 +1,7 @@
 import type { BrakeState } from '../../marks/view.ts';
+import { notGuessed } from '../assists/guess-asked.ts';
 import { useAssistSearch, useAssists } from '../assists/use-assists.ts';
+import { useGuess, useGuessSearch } from '../assists/use-guess.ts';
 import { useLengthUnit } from '../parts/use-length-unit.ts';
 import { ASSISTS, assistFailureText, foundText } from '../words/assists.ts';
 import type { Current } from '../work/current.ts';
@@ -10,11 +12,16 @@ type Props = { readonly current: Current; readonly state: BrakeState };
 export function AssistOffers({ current, state }: Props) {
   const unit = useLengthUnit();
   useAssistSearch(current, state);
+  useGuessSearch(current, state);
   const assists = useAssists(current.measurement, state);
-  if (assists.length === 0) return null;
+  const guess = useGuess(current.measurement, state);
+  const byHand = guess ? notGuessed(guess) : [];
+  if (assists.length === 0 && !guess) return null;
   return (
     <section className="assist-offers" aria-label={ASSISTS.heading}>
       <ul className="ruled" role="status">
+        {guess?.search?.is === 'under-way' ? <li className="quiet">{ASSISTS.guessing}</li> : null}
+        {byHand.length > 0 ? <li className="quiet">{ASSISTS.notGuessed(byHand)}</li> : null}
         {assists.map(({ key, question, instead, search }) => (
           <li key={key}>
             {search?.is === 'found' ? <p>{foundText(question, search.marks, instead, unit)}</p> : null}

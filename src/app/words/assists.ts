@@ -1,9 +1,11 @@
 /** What assists found near marks of the hand, and why they found nothing. */
 import { formatLength, type LengthUnit } from '../../basics/length-text.ts';
-import type { Mark } from '../../marks/mark.ts';
+import type { Mark, MarkKind } from '../../marks/mark.ts';
 import type { AssistFailure, AssistQuestion, FoundMark } from '../../vision/assist-sight.ts';
+import type { GuessedEnd } from '../assists/assist-asked.ts';
 import type { AssistSearchFailure } from '../assists/assists-store.ts';
 import { pictureFailureText } from './failures-pictures.ts';
+import { MARK_NAMES } from './marks.ts';
 import { lengthText } from './values.ts';
 
 type Sought = AssistQuestion['of'];
@@ -18,15 +20,18 @@ const SOUGHT: Readonly<Record<Sought, string>> = {
 };
 
 export const ASSISTS = {
-  heading: 'Found near your marks',
+  heading: 'Found in this picture',
   underWay: (of: Sought) => `${SOUGHT[of]}: looking …`,
   take: (count: number) => (count === 1 ? 'Take what was found' : 'Take all that was found'),
   takeAndGoOn: (next: string) => `Take what was found. ${next}`,
   offered: (name: string) => `${name}, found`,
+  guessing: 'The points of the released picture: looking …',
+  notGuessed: (kinds: readonly MarkKind[]) =>
+    `${kinds.map((kind) => MARK_NAMES[kind]).join(', ')}: not found again by itself. Mark by hand.`,
 };
 
 export function foundText(
-  question: AssistQuestion,
+  question: AssistQuestion | GuessedEnd,
   found: readonly FoundMark[],
   instead: readonly Mark[],
   unit: LengthUnit,
@@ -43,6 +48,8 @@ export function foundText(
   }
   if (of === 'tape-edge')
     return `${SOUGHT[of]} found, ${found.length} points along it; they come in place of your ${instead.length}. Look whether they lie on the edge that you marked.`;
+  if ('guessed' in question)
+    return `${SOUGHT[of]}: the point that you marked in the released picture is found. Look whether it sits there.`;
   const [place, mark] = [found[0], instead[0]];
   const offPx = place && mark ? Math.hypot(place.placePx[0] - mark.xPx, place.placePx[1] - mark.yPx) : 0;
   if ('same' in question && question.same)
