@@ -5,29 +5,15 @@ import { type Download, expect, type Page, test } from '@playwright/test';
 import { canonicalJson } from '../../src/basics/canonical-json.ts';
 import { verify } from '../../src/evidence/signature.ts';
 import { CHECKS } from '../../src/recheck/recheck.ts';
-import { recordText } from '../../src/record/save-record.ts';
-import { PICTURES, pairRecord, pictureBytes } from './evidence-record.ts';
+import { truthOf } from './main-job-truth.ts';
+import { openPair, tapePair } from './prepared-pair.ts';
 import { choose, type FileToChoose, leave } from './shell-start.ts';
 
 type Handed = { readonly bytes: Buffer; readonly key: string };
 
 /** Opens the saved record, gives it its pictures, makes the package. Returns the key that it is signed with. */
 async function packs(page: Page, paddingBytes = 0): Promise<string> {
-  await page.goto('/');
-  const bytes = PICTURES.map((path) => pictureBytes(path, paddingBytes));
-  const record = {
-    name: 'gt-14.json',
-    mimeType: 'application/json',
-    buffer: Buffer.from(recordText(pairRecord(bytes))),
-  };
-  await choose(page, 'Open a saved record', [record]);
-  const pictures = PICTURES.map((path, i) => ({
-    name: path.split('/').at(-1) ?? '',
-    mimeType: 'image/jpeg',
-    buffer: bytes[i] ?? Buffer.of(),
-  }));
-  await choose(page, 'Choose the files', pictures);
-  await expect(page.getByRole('button', { name: 'Choose the files' })).toBeHidden();
+  await openPair(page, tapePair(paddingBytes));
   await page.getByRole('button', { name: 'Axle 1, left' }).click();
   await page.getByRole('button', { name: 'Vehicle', exact: true }).click();
   const part = page.getByRole('region', { name: 'Evidence package' });
@@ -61,7 +47,7 @@ async function readsAgain(page: Page): Promise<void> {
   await expect(page.getByRole('region', { name: 'Released picture', exact: true })).toBeVisible();
   await expect(page.getByRole('button', { name: /released picture\. x/ })).toHaveCount(0);
   await leave(page);
-  const views = pairRecord().wheelEnds[0]?.measurements[0]?.views ?? [];
+  const { marksOf } = tapePair();
   await page.evaluate(
     async (marked) => {
       const answer = <T>(request: IDBRequest<T>) =>
@@ -72,11 +58,12 @@ async function readsAgain(page: Page): Promise<void> {
       const database = await answer(indexedDB.open('strokewitness'));
       const records = database.transaction('records', 'readwrite').objectStore('records');
       const [kept] = await answer(records.getAll());
-      kept.record.wheelEnds[0].measurements[0].views = marked;
+      const { views } = kept.record.wheelEnds[0].measurements[0];
+      for (const [i, view] of views.entries()) view.marks = marked[i];
       await answer(records.put(kept));
       database.close();
     },
-    views.map((view) => ({ ...view, marks: view.marks.map((mark) => ({ ...mark, xPx: mark.xPx + 0.5 })) })),
+    truthOf('pair-tape').views.map((view) => marksOf(view).map((mark) => ({ ...mark, xPx: mark.xPx + 0.5 }))),
   );
 }
 const check = (page: Page, question: RegExp) =>
@@ -179,9 +166,9 @@ async function received(download: Download): Promise<FileToChoose> {
   return { name: download.suggestedFilename(), mimeType: '', buffer };
 }
 
-test('a time stamp is asked for, put in, and its authority held against the roots that the auditor gives', async ({
-  page,
-}) => {
+test('a time stamp is asked for, put in, and its authority held against the roots that the auditor gives', {
+  tag: '@desk',
+}, async ({ page }) => {
   const fixture = (path: string): FileToChoose => ({
     name: path.split('/').at(-1) ?? '',
     mimeType: '',

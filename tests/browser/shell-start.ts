@@ -1,5 +1,7 @@
 /** What the shell's specs share: pictures made on the spot, and the way to the first marks. */
-import { expect, type Page } from '@playwright/test';
+import { randomUUID } from 'node:crypto';
+import { mkdirSync, writeFileSync } from 'node:fs';
+import { expect, type FileChooser, type Page, test } from '@playwright/test';
 
 export type FileToChoose = { readonly name: string; readonly mimeType: string; readonly buffer: Buffer };
 
@@ -25,7 +27,24 @@ export async function choose(page: Page, button: string, files: readonly FileToC
     page.waitForEvent('filechooser'),
     page.getByRole('button', { name: button }).click(),
   ]);
-  await chooser.setFiles([...files]);
+  await give(chooser, files);
+}
+
+/** Bytes go to the browser as text, a megabyte of them in seconds: beyond this many they go by way of files. */
+const MOST_BYTES_AS_TEXT = 50_000;
+
+/** Small files are given as they are, with the type that they say; of large ones the browser reads the type off the name. */
+async function give(chooser: FileChooser, files: readonly FileToChoose[]): Promise<void> {
+  const bytes = files.reduce((sum, { buffer }) => sum + buffer.length, 0);
+  if (bytes <= MOST_BYTES_AS_TEXT) return chooser.setFiles([...files]);
+  const folder = test.info().outputPath(randomUUID());
+  mkdirSync(folder, { recursive: true });
+  const paths = files.map(({ name, buffer }) => {
+    const path = `${folder}/${name}`;
+    writeFileSync(path, buffer);
+    return path;
+  });
+  await chooser.setFiles(paths);
 }
 
 /** From the first screen to two photos taken as released and applied. */

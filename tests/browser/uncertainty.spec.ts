@@ -1,46 +1,32 @@
 /** What the finding step says of its own uncertainty: the check by trials, and the mark that contradicts the others. */
 import AxeBuilder from '@axe-core/playwright';
 import { expect, type Page, test } from '@playwright/test';
-import { openDemo } from './main-job-finding.ts';
-import { mark, type Px } from './main-job-marking.ts';
-import { type TruthView, truthOf, viewOf } from './main-job-truth.ts';
-import { chooseClampType, picture, step } from './shell-start.ts';
+import { NO_REFERENCES } from '../../src/references/reference.ts';
+import { graduation, openPair, pairPictures, placed } from './prepared-pair.ts';
+import { picture, step } from './shell-start.ts';
 
-test.setTimeout(240_000);
-
-const TRUTH = truthOf('pair-tape');
 const CHECK = { name: 'Check the uncertainty by 10,000 trials' };
 
-/** Face, pin, three graduations and camshaft end; a graduation of the released picture so many pixels beside its place. */
-async function markPair(page: Page, { asidePx = 0 } = {}): Promise<void> {
-  await openDemo(page, 'Photos with a tape');
-  await chooseClampType(page, '30');
-  await step(page, 2).click();
-  await page.getByRole('checkbox', { name: /Tape along the rod/ }).check();
-  for (const state of ['Released', 'Applied'] as const) {
-    const view = viewOf(TRUTH, state === 'Released' ? 'released' : 'applied');
-    await step(page, state === 'Released' ? 3 : 4).click();
-    const { chamberFace, clevisPin, camshaftEnd } = view.points;
-    for (const { px } of [chamberFace, clevisPin]) await mark(page, state, view, px);
-    for (const inches of [1, 4, 7, 10]) {
-      const reading = page.getByRole('textbox', { name: 'Reading', exact: true });
-      if (inches <= 4) await reading.fill(`${inches}`);
-      await expect(page.locator('.asking')).toContainText(`Mark ${inches} in on the tape`);
-      const [x, y] = graduation(view, inches);
-      const off = state === 'Released' && inches === 7 ? asidePx : 0;
-      await mark(page, state, view, [x, y + off]);
-    }
-    await mark(page, state, view, camshaftEnd.px);
-  }
+/** Face, pin, four graduations; a graduation of the released picture so many pixels beside its place. */
+async function openMarked(page: Page, { sigmaPx, asidePx = 0 }: { sigmaPx: number; asidePx?: number }) {
+  await openPair(page, {
+    set: 'pair-tape',
+    pictures: pairPictures('pair-tape'),
+    references: { ...NO_REFERENCES, tape: { zeroAtFace: false, unmoved: false, touchesPin: false } },
+    marksOf: ({ state, points }) => [
+      placed(state, 'chamber-face', points.chamberFace.px, sigmaPx),
+      placed(state, 'clevis-pin', points.clevisPin.px, sigmaPx),
+      placed(state, 'camshaft-end', points.camshaftEnd.px, sigmaPx),
+      ...[1, 4, 7, 10].map((inches) => {
+        const [x, y] = points.tapeGraduations?.find((each) => each.inches === inches)?.px ?? [NaN, NaN];
+        const off = state === 'released' && inches === 7 ? asidePx : 0;
+        return graduation(state, inches, [x, y + off], sigmaPx);
+      }),
+    ],
+  });
   await step(page, 7).click();
   await page.getByRole('combobox', { name: 'Dimensions in' }).selectOption({ label: 'millimetres' });
   await expect(page.locator('[aria-busy="false"]').first()).toHaveText(/±/);
-}
-
-function graduation({ points }: TruthView, inches: number): Px {
-  const found = points.tapeGraduations?.find((each) => each.inches === inches);
-  if (!found) throw new Error(`${inches} in cannot be seen`);
-  return found.px;
 }
 
 const uMm = (text: string | undefined) => Number(/± ([\d.]+) mm/.exec(text ?? '')?.[1]);
@@ -48,14 +34,15 @@ const uMm = (text: string | undefined) => Number(/± ([\d.]+) mm/.exec(text ?? '
 test('the uncertainty is checked by trials, which can be stopped, and dropped when a mark moves', {
   tag: '@desk',
 }, async ({ page }) => {
-  await markPair(page);
+  // As a mouse places them, close by.
+  await openMarked(page, { sigmaPx: 0.5 });
   await page.getByRole('button', CHECK).click();
   await expect(page.getByRole('progressbar')).toBeVisible();
   await page.getByRole('button', { name: 'Stop' }).click();
   await expect(page.getByRole('progressbar')).toHaveCount(0);
 
   await page.getByRole('button', CHECK).click();
-  await expect(page.getByRole('img', { name: /^Where the trials fall/ })).toBeVisible({ timeout: 120_000 });
+  await expect(page.getByRole('img', { name: /^Where the trials fall/ })).toBeVisible({ timeout: 60_000 });
   const row = page.locator('.trials-values').getByRole('row', { name: /^Stroke/ });
   const [stated, byTrials] = await row.getByRole('cell').allTextContents();
   expect(uMm(stated)).toBeGreaterThan(0);
@@ -68,17 +55,20 @@ test('the uncertainty is checked by trials, which can be stopped, and dropped wh
   expect((await new AxeBuilder({ page }).include('.how-sure').analyze()).violations).toEqual([]);
 
   // Looked away and back, nothing changed: still there. A mark moved: gone.
-  await step(page, 6).click();
+  await step(page, 4).click();
   await step(page, 7).click();
   await expect(page.getByRole('img', { name: /^Where the trials fall/ })).toBeVisible();
-  await page.getByRole('button', { name: 'Undo' }).click();
+  await picture(page, 'Applied')
+    .getByRole('button', { name: /^Clevis pin, .*x / })
+    .press('ArrowRight');
   await expect(page.getByRole('button', CHECK)).toBeVisible();
 });
 
 test('a mark that contradicts the others is named, ringed on its picture and brought close', {
   tag: '@phone',
 }, async ({ page }) => {
-  await markPair(page, { asidePx: 24 });
+  // As a finger does.
+  await openMarked(page, { sigmaPx: 2, asidePx: 24 });
   const sheet = page.getByRole('region', { name: 'How sure' });
   await expect(sheet).toContainText('it contradicts the others');
   const named = sheet.getByRole('button', { name: /^Fits the others least: 177.8 mm, released/ });
