@@ -6,11 +6,10 @@ import { FIRST_BYTES, isPhotoType, mediaTypeOf } from '../../captures/media-type
 import { framesOf } from '../../frames/frame.ts';
 import { type Follower, startFollower } from '../../vision/follow.ts';
 import type { FollowedSight, FollowQuestion, FrameSight } from '../../vision/follow-sight.ts';
-import type { Gray } from '../../vision/gray.ts';
 import { startOpencv } from '../../vision/start-opencv.browser.ts';
 import { tapeEvery } from './follow-plan.ts';
 import type { Direction, FollowerFailure, FollowSaid, FollowTask } from './follow-task.ts';
-import { type GrayFrame, grayBackwards, grayForwards } from './gray-frames.ts';
+import { type GrayFrame, graysAbout } from './gray-frames.ts';
 import { type LumaPlaces, lumaPlaces } from './luma-places.ts';
 
 /** So often what was seen is handed on: a page that is closed loses no more than this. */
@@ -33,11 +32,15 @@ async function follow(task: FollowTask): Promise<FollowerFailure | null> {
     const started = await opencv;
     if (!started.ok) return started.failure;
     const frames = framesOf(clip.clock.times);
-    const seed = await grayOf(grayForwards(clip, frames, task.seedIndex, task.seedIndex + 1));
-    if (!seed) return brokeOff('the seed frame does not decode');
-    const places = lumaPlaces(task.capture, seed);
+    const { from, to } = task.within ?? { from: 0, to: frames.length };
+    const grays = await graysAbout(clip, frames, task.seedIndex, {
+      before: { from, to: task.seedIndex - task.from.backwards.count },
+      after: { from: task.seedIndex + 1 + task.from.forwards.count, to },
+    });
+    if (!grays) return brokeOff('the seed frame does not decode');
+    const places = lumaPlaces(task.capture, grays.seed);
     const question = questionIn(places, task.question);
-    const first = startFollower(started.value.cv, seed, question, task.from.forwards.state);
+    const first = startFollower(started.value.cv, grays.seed, question, task.from.forwards.state);
     if (!first.ok) return first.failure;
     say({
       is: 'begun',
@@ -45,12 +48,8 @@ async function follow(task: FollowTask): Promise<FollowerFailure | null> {
       timeTicks: frames.map(({ timeTicks }) => timeTicks),
     });
     const how = { places, tapeEvery: tapeEvery(frames.length) };
-    const { from, to } = task.within ?? { from: 0, to: frames.length };
-    const after = task.seedIndex + 1 + task.from.forwards.count;
-    await lookThrough('forwards', first.value, grayForwards(clip, frames, after, to), how);
-    const second = first.value.another(task.from.backwards.state);
-    const before = task.seedIndex - task.from.backwards.count;
-    await lookThrough('backwards', second, grayBackwards(clip, frames, from, before), how);
+    await lookThrough('forwards', first.value, grays.forwards(), how);
+    await lookThrough('backwards', first.value.another(task.from.backwards.state), grays.backwards(), how);
     return null;
   } finally {
     clip.close();
@@ -62,11 +61,6 @@ async function openClip(file: Blob): Promise<Result<ClipTrack, FollowerFailure>>
   if (!kind.ok) return kind;
   if (isPhotoType(kind.value)) return fail(brokeOff('a photo'));
   return openClipTrack({ blob: file, mediaType: kind.value, signal: new AbortController().signal });
-}
-
-async function grayOf(frames: AsyncGenerator<GrayFrame>): Promise<Gray | null> {
-  for await (const { gray } of frames) return { ...gray, values: gray.values.slice() };
-  return null;
 }
 
 async function lookThrough(

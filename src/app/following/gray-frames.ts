@@ -51,13 +51,63 @@ export async function* grayBackwards(
   from: number,
   to: number,
 ): AsyncGenerator<GrayFrame> {
+  for (const piece of piecesOf(clip, from, to)) {
+    const kept = await takenUpTo(piece.to - 1, grayForwards(clip, frames, piece.from, piece.to));
+    yield* kept.reverse();
+  }
+}
+
+/** Frames from `from` to before `to`. */
+type Stretch = { readonly from: number; readonly to: number };
+
+export type GraysAbout = {
+  readonly seed: Gray;
+  /** Latest first. */
+  readonly backwards: () => AsyncGenerator<GrayFrame>;
+  readonly forwards: () => AsyncGenerator<GrayFrame>;
+};
+
+/**
+ * A frame and those wanted before and after it; null where it does not decode. On the way to it a decoder passes the ones just before,
+ * and stands before the next: neither are decoded again.
+ */
+export async function graysAbout(
+  clip: ClipTrack,
+  frames: readonly Frame[],
+  seedIndex: number,
+  { before, after }: { readonly before: Stretch; readonly after: Stretch },
+): Promise<GraysAbout | null> {
+  const begin = piecesOf(clip, before.from, seedIndex)[0]?.from ?? seedIndex;
+  const run = grayForwards(clip, frames, begin, Math.max(after.to, seedIndex + 1));
+  const passed = await takenUpTo(seedIndex, run);
+  const seed = passed.pop();
+  if (seed?.index !== seedIndex) return null;
+  const goesOn = after.from === seedIndex + 1;
+  if (!goesOn) await run.return(undefined);
+  return {
+    seed: seed.gray,
+    forwards: () => (goesOn ? run : grayForwards(clip, frames, after.from, after.to)),
+    backwards: async function* () {
+      for (let last = passed.pop(); last; last = passed.pop()) if (last.index < before.to) yield last;
+      yield* grayBackwards(clip, frames, before.from, Math.min(before.to, begin));
+    },
+  };
+}
+
+function piecesOf(clip: ClipTrack, from: number, to: number): readonly Stretch[] {
   const keys = clip.clock.times.flatMap(({ isKey }, index) => (isKey ? [index] : []));
   const mostKept = Math.floor(KEPT_BYTES / (clip.size.widthPx * clip.size.heightPx));
-  for (const piece of backwardPieces(from, to, keys, mostKept)) {
-    const kept: GrayFrame[] = [];
-    for await (const { index, gray } of grayForwards(clip, frames, piece.from, piece.to))
-      kept.push({ index, gray: { ...gray, values: gray.values.slice() } });
-    yield* kept.reverse();
+  return backwardPieces(from, to, keys, mostKept);
+}
+
+/** Copies. The run goes on after the last of them. */
+async function takenUpTo(last: number, run: AsyncGenerator<GrayFrame>): Promise<GrayFrame[]> {
+  const taken: GrayFrame[] = [];
+  for (;;) {
+    const { done, value } = await run.next();
+    if (done) return taken;
+    taken.push({ index: value.index, gray: { ...value.gray, values: value.gray.values.slice() } });
+    if (value.index >= last) return taken;
   }
 }
 
