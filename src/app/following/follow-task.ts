@@ -38,3 +38,7 @@ export type FollowSaid =
     }
   | { readonly is: 'done' }
   | { readonly is: 'failed'; readonly failure: FollowerFailure };
+
+export function brokeOff(detail: string): FollowerFailure {
+  return { code: 'follow/broke-off', detail };
+}

@@ -1,15 +1,18 @@
-/** Follows the marks of one frame through a clip: decodes, looks, and says what it saw as it goes. One task, then it is ended. */
-
-import { fail, ok, type Result } from '../../basics/result.ts';
-import { type ClipTrack, openClipTrack } from '../../captures/clip-track.browser.ts';
-import { FIRST_BYTES, isPhotoType, mediaTypeOf } from '../../captures/media-type.ts';
-import { framesOf } from '../../frames/frame.ts';
+/** Follows the marks of one frame through a clip that another worker decodes, and says what it saw as it goes. One task, then it is ended. */
+import { ok } from '../../basics/result.ts';
 import { type Follower, startFollower } from '../../vision/follow.ts';
 import type { FollowedSight, FollowQuestion, FrameSight } from '../../vision/follow-sight.ts';
 import { startOpencv } from '../../vision/start-opencv.browser.ts';
+import { type DecodedGrays, decodedGrays } from './decoded-grays.ts';
 import { tapeEvery } from './follow-plan.ts';
-import type { Direction, FollowerFailure, FollowSaid, FollowTask } from './follow-task.ts';
-import { type GrayFrame, graysAbout } from './gray-frames.ts';
+import {
+  brokeOff,
+  DIRECTIONS,
+  type Direction,
+  type FollowerFailure,
+  type FollowSaid,
+  type FollowTask,
+} from './follow-task.ts';
 import { type LumaPlaces, lumaPlaces } from './luma-places.ts';
 
 /** So often what was seen is handed on: a page that is closed loses no more than this. */
@@ -25,62 +28,63 @@ addEventListener('message', async (event: MessageEvent<FollowTask>) => {
 });
 
 async function follow(task: FollowTask): Promise<FollowerFailure | null> {
-  const opened = await openClip(task.file);
-  if (!opened.ok) return opened.failure;
-  const clip = opened.value;
+  const { seedIndex, within, from } = task;
+  const grays = decodedGrays({
+    file: task.file,
+    seedIndex,
+    before: { from: within?.from ?? 0, to: seedIndex - from.backwards.count },
+    after: { from: seedIndex + 1 + from.forwards.count, to: within?.to ?? null },
+  });
   try {
     const started = await opencv;
     if (!started.ok) return started.failure;
-    const frames = framesOf(clip.clock.times);
-    const { from, to } = task.within ?? { from: 0, to: frames.length };
-    const grays = await graysAbout(clip, frames, task.seedIndex, {
-      before: { from, to: task.seedIndex - task.from.backwards.count },
-      after: { from: task.seedIndex + 1 + task.from.forwards.count, to },
-    });
-    if (!grays) return brokeOff('the seed frame does not decode');
-    const places = lumaPlaces(task.capture, grays.seed);
-    const question = questionIn(places, task.question);
-    const first = startFollower(started.value.cv, grays.seed, question, task.from.forwards.state);
+    const begun = await grays.next();
+    if (begun.is === 'failed') return begun.failure;
+    if (begun.is !== 'begun') throw new Error(`Decoding begins with ${begun.is}`);
+    const { seed, timeTicks } = begun;
+    const places = lumaPlaces(task.capture, seed);
+    const first = startFollower(
+      started.value.cv,
+      seed,
+      questionIn(places, task.question),
+      from.forwards.state,
+    );
     if (!first.ok) return first.failure;
-    say({
-      is: 'begun',
-      stills: first.value.stills.map(places.toUpright),
-      timeTicks: frames.map(({ timeTicks }) => timeTicks),
-    });
-    const how = { places, tapeEvery: tapeEvery(frames.length) };
-    await lookThrough('forwards', first.value, grays.forwards(), how);
-    await lookThrough('backwards', first.value.another(task.from.backwards.state), grays.backwards(), how);
-    return null;
+    say({ is: 'begun', stills: first.value.stills.map(places.toUpright), timeTicks });
+    const followers = { forwards: first.value, backwards: first.value.another(from.backwards.state) };
+    return await lookThrough(followers, grays, { seedIndex, places, tapeEvery: tapeEvery(timeTicks.length) });
   } finally {
-    clip.close();
+    grays.close();
   }
 }
 
-async function openClip(file: Blob): Promise<Result<ClipTrack, FollowerFailure>> {
-  const kind = mediaTypeOf(new Uint8Array(await file.slice(0, FIRST_BYTES).arrayBuffer()));
-  if (!kind.ok) return kind;
-  if (isPhotoType(kind.value)) return fail(brokeOff('a photo'));
-  return openClipTrack({ blob: file, mediaType: kind.value, signal: new AbortController().signal });
-}
+type Looking = { readonly seedIndex: number; readonly places: LumaPlaces; readonly tapeEvery: number };
 
 async function lookThrough(
-  direction: Direction,
-  follower: Follower,
-  frames: AsyncGenerator<GrayFrame>,
-  { places, tapeEvery }: { readonly places: LumaPlaces; readonly tapeEvery: number },
-): Promise<void> {
-  let sights: FrameSight[] = [];
+  followers: Readonly<Record<Direction, Follower>>,
+  grays: DecodedGrays,
+  { seedIndex, places, tapeEvery }: Looking,
+): Promise<FollowerFailure | null> {
+  const sights: Record<Direction, FrameSight[]> = { forwards: [], backwards: [] };
   let handedOnMs = performance.now();
   const handOn = () => {
-    if (sights.length > 0) say({ is: 'seen', direction, sights, state: follower.state() });
-    sights = [];
+    for (const direction of DIRECTIONS) {
+      const seen = sights[direction].splice(0);
+      if (seen.length > 0) say({ is: 'seen', direction, sights: seen, state: followers[direction].state() });
+    }
     handedOnMs = performance.now();
   };
-  for await (const { index, gray } of frames) {
-    sights.push(upright(follower.next(gray, index % tapeEvery === 0), places));
+  for (;;) {
+    const said = await grays.next();
+    if (said.is !== 'frame') {
+      handOn();
+      return said.is === 'failed' ? said.failure : null;
+    }
+    const { index, gray } = said.frame;
+    const direction = index > seedIndex ? 'forwards' : 'backwards';
+    sights[direction].push(upright(followers[direction].next(gray, index % tapeEvery === 0), places));
     if (performance.now() - handedOnMs > HAND_ON_MS) handOn();
   }
-  handOn();
 }
 
 function questionIn({ fromUpright }: LumaPlaces, question: FollowQuestion): FollowQuestion {
@@ -114,8 +118,4 @@ function upright({ things, stills, tape }: FrameSight, { toUpright }: LumaPlaces
 
 function say(said: FollowSaid): void {
   postMessage(said);
-}
-
-function brokeOff(detail: string): FollowerFailure {
-  return { code: 'follow/broke-off', detail };
 }
