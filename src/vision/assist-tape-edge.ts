@@ -87,10 +87,12 @@ export function levelsAcross(gray: Gray, frame: Frame, s: number, half: number):
 export function stepsAcross(level: Float64Array, s: number, half: number, rising: 1 | -1): Step[] {
   const riseAt = (i: number) => rising * ((level[i + 1] as number) - (level[i - 1] as number));
   const steps: Step[] = [];
-  let [before, here, after] = [0, riseAt(1), riseAt(2)];
   for (let i = 2; i < level.length - 2; i++) {
-    [before, here, after] = [here, after, riseAt(i + 1)];
-    if (here < LEAST_RISE || here < before || here <= after) continue;
+    const here = riseAt(i);
+    if (here < LEAST_RISE) continue;
+    const before = riseAt(i - 1);
+    const after = riseAt(i + 1);
+    if (here < before || here <= after) continue;
     const shift = (before - after) / (2 * (before - 2 * here + after) || -1);
     steps.push({ s, t: i - half + shift, rise: here });
   }

@@ -31,16 +31,18 @@ export function commonMotion(pairs: readonly Weighed[], tolerancePx: number): Mo
   const one = () => pairs[Math.min(pairs.length - 1, Math.floor(draw.uniform(0, pairs.length)))] as Weighed;
   const agree = (motion: Motion) => pairs.filter((pair) => offBy(motion, pair) < tolerancePx);
   const all = weightOf(pairs);
-  let best: readonly Weighed[] = [];
+  let best: Motion | null = null;
   let most = 0;
   for (let i = 0; i < DRAWS && most <= 0.9 * all; i++) {
     const motion = similarity([one(), one()]);
-    const agreeing = motion ? agree(motion) : [];
-    const weight = weightOf(agreeing);
-    if (weight > most) [best, most] = [agreeing, weight];
+    if (!motion) continue;
+    let weight = 0;
+    for (const pair of pairs) if (offBy(motion, pair) < tolerancePx) weight += pair.weight;
+    if (weight > most) [best, most] = [motion, weight];
   }
-  if (best.length < LEAST_AGREEING || most < LEAST_SHARE * all) return null;
-  const rough = similarity(best);
+  const agreeing = best ? agree(best) : [];
+  if (agreeing.length < LEAST_AGREEING || most < LEAST_SHARE * all) return null;
+  const rough = similarity(agreeing);
   return rough && similarity(agree(rough));
 }
 

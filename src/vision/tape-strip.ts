@@ -109,7 +109,8 @@ type Summed = { readonly row: Float64Array; readonly sums: Float64Array; readonl
 function summedUp(rows: readonly Float64Array[]): readonly Summed[] {
   return rows.map((row) => {
     const [sums, squares] = [new Float64Array(row.length + 1), new Float64Array(row.length + 1)];
-    for (const [i, level] of row.entries()) {
+    for (let i = 0; i < row.length; i++) {
+      const level = row[i] as number;
       sums[i + 1] = (sums[i] as number) + level;
       squares[i + 1] = (squares[i] as number) + level * level;
     }
@@ -118,7 +119,8 @@ function summedUp(rows: readonly Float64Array[]): readonly Summed[] {
 }
 
 function correlation({ rows, length, square }: Sought, others: readonly Summed[], shift: number): number {
-  let [product, otherSquare] = [0, 0];
+  let product = 0;
+  let otherSquare = 0;
   for (let k = 0; k < rows.length; k++) {
     const sought = rows[k] as Float64Array;
     const { row, sums, squares } = others[k] as Summed;
