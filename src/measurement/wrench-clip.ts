@@ -5,7 +5,9 @@
  *          middle one of the rest; its marks are made as unsure as the directions of the rest scatter: sigma = scatter x length / sqrt 2.
  *          Applications before it: the held phases that ended before.
  * Assumes  phases of the push rod's own motion (phases.ts); a rest at the clip's begin is before the first application
- * Fails    'wrench-clip/few-rests': fewer than two; a rest in which the wrench is not seen gives no picture
+ * Fails    'wrench-clip/few-rests': fewer than two; a rest in which the wrench is not seen gives no picture. 'clip/seed-elsewhere': the pin
+ *          rests away from where it was marked as the clip begins and as it ends, so it was marked with the brake applied: a clip of the
+ *          wrench is filmed from before the first application until after the last
  */
 import { fail, ok, type Result } from '../basics/result.ts';
 import type { Track } from '../marks/track.ts';
@@ -57,11 +59,17 @@ export function wrenchOfClip(
   const armPx = arm ? Math.hypot(arm.pin.xPx - arm.camshaft.xPx, arm.pin.yPx - arm.camshaft.yPx) : 0;
   const phases = phasesOf(travel.value, LEAST_TRAVEL * armPx);
   if (!phases.ok) return phases;
+  const isAwayAtBothEnds = [phases.value.find(isRest), phases.value.findLast(isRest)].every(
+    (rest) => rest?.kind === 'held',
+  );
+  if (isAwayAtBothEnds) return fail({ code: 'clip/seed-elsewhere', state: 'released', phase: 'held' });
   const rests = wrenchRests(sights, phases.value);
   const applications = phases.value.filter(({ kind }) => kind === 'held').length;
   if (rests.length < 2) return fail({ code: 'wrench-clip/few-rests', rests: rests.length, applications });
   return ok({ rests, applications, beforeSeed: applicationsBefore(phases.value, seed) });
 }
+
+const isRest = ({ kind }: Phase) => kind === 'released' || kind === 'held';
 
 export function applicationsBefore(phases: readonly Phase[], frame: number): number {
   return phases.filter(({ kind, to }) => kind === 'held' && to < frame).length;

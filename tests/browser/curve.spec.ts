@@ -140,6 +140,7 @@ test('the applications stand in a list with their times, and what the clip does 
   const third = page.getByRole('listitem', { name: 'Application 3' });
   await expect(third).toContainText('55.4 ± 0.9 mm');
   await expect(third).toContainText('0.900 s u 0.020 s');
+  await expect(page.getByText('Stroke and finding are of application 2')).toBeVisible();
   await show(page, 'slow', { unit: 'decimal-inch' });
   await expect(page.getByRole('listitem', { name: 'Application 1' })).toContainText('not in the clip');
   await expect(page.getByText('240 frames a second')).toBeVisible();

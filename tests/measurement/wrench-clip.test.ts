@@ -23,12 +23,12 @@ const column = (kind: TrackPoint['kind'], markId: string, places: readonly (Px |
   sigmaMilliPx: places.map((place) => place && 100),
 });
 
-function trackOf(pin: readonly (Px | null)[]): Track {
+function trackOf(pin: readonly (Px | null)[], seed = SEED): Track {
   return {
     id: 'wrench',
     captureId: 'c',
     state: 'released',
-    seed: { index: SEED, timeTicks: SEED },
+    seed: { index: seed, timeTicks: seed },
     corrections: [],
     firstIndex: 0,
     timeTicks: pin.map((_place, i) => i),
@@ -78,6 +78,8 @@ test('a pin that stands, one that is not seen, and a wrench that is not: each is
   expect(still.ok || still.failure.code).toBe('clip/no-application');
   const lost = wrenchOfClip(trackOf(PINS.map((pin, i) => (i < 20 ? pin : null))), SIGHTS, 15);
   expect(lost.ok || lost.failure.code).toBe('clip/pin-lost');
+  const applied = wrenchOfClip(trackOf(PINS, 20), SIGHTS, 15);
+  expect(applied.ok || applied.failure.code).toBe('clip/seed-elsewhere');
   const gone = wrenchOfClip(
     trackOf(PINS),
     SIGHTS.map((sight, i) => (i < 8 ? sight : null)),

@@ -58,7 +58,7 @@ export function simulatedClip(wanted: Wanted): ClipMeasurement {
   return {
     curve,
     applications,
-    pictured: 0,
+    pictured: strokes.indexOf(Math.max(...strokes)),
     longer: null,
     spreadMm: pushes.length > 1 ? uncertain(Math.max(...strokes) - Math.min(...strokes), 0.16) : null,
     square: square?.stroke ? { timeS: square.timeS, strokeMm: square.stroke } : null,
