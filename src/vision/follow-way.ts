@@ -16,10 +16,11 @@ export const wayOf = (map: PatchMap, { back, out }: FollowQuestion['reachPx']): 
 /** How far beside its way it may be, over the way's length: rods tilt and cameras sway. */
 const BESIDE = 0.15;
 
-export function pathMeets({ back, out }: Way, place: Point, slackPx: number): boolean {
-  const length = Math.hypot(out[0] - back[0], out[1] - back[1]);
-  return offSegment(place, back, out) < BESIDE * length + slackPx;
+export function pathMeets(way: Way, place: Point, slackPx: number): boolean {
+  return offSegment(place, way.back, way.out) < besidePx(way) + slackPx;
 }
+
+const besidePx = ({ back, out }: Way) => BESIDE * Math.hypot(out[0] - back[0], out[1] - back[1]);
 
 /** In coarse samples: how much its speed may change from frame to frame. */
 const REACH = 4;
@@ -35,7 +36,8 @@ export function soughtNear(look: Look, gray: Gray, place: Point, speedPx: number
 const CLEARLY = 0.08;
 
 export function soughtAlong(look: Look, gray: Gray, way: Way, slackPx: number): Point | null {
-  return clearlyFound(look, gray, way, slackPx, (place) => offSegment(place, way.back, way.out) < slackPx);
+  const widePx = besidePx(way) + slackPx;
+  return clearlyFound(look, gray, way, widePx, (place) => pathMeets(way, place, slackPx));
 }
 
 function clearlyFound(

@@ -5,6 +5,7 @@ import { clipViews } from '../../src/measurement/clip-views.ts';
 import { measure } from '../../src/measurement/measure.ts';
 import type { MeasureInput } from '../../src/measurement/measurement.ts';
 import { strokeOverTime } from '../../src/measurement/stroke-over-time.ts';
+import type { References } from '../../src/references/reference.ts';
 import { type StudyClip, seedView, TAPE_UNMOVED } from './tracking-clip.ts';
 import { rms } from './tracking-score.ts';
 
@@ -26,13 +27,18 @@ export type StrokeOutcome =
     }
   | { readonly code: string; readonly ms: number };
 
-export function strokeOf(clip: StudyClip, track: Track, ticksPerSecond: number): StrokeOutcome {
+export function strokeOf(
+  clip: StudyClip,
+  track: Track,
+  ticksPerSecond: number,
+  references: References = TAPE_UNMOVED,
+): StrokeOutcome {
   const begun = performance.now();
   const ms = () => performance.now() - begun;
   const seed: MeasureInput = {
     views: [seedView(clip, track.seed.timeTicks)],
     sideViews: [],
-    references: TAPE_UNMOVED,
+    references,
     cameraStill: false,
     captures: [captureOf(clip, track, ticksPerSecond)],
     cameraProfile: null,

@@ -5,7 +5,7 @@ PLAIN = {
     "aim": (100.0, 45.0, 0.0), "down_y": -1, "shake": 1.0, "pan": (0.0, 0.0), "pan_from": 0.0, "pan_takes": 0.0, "to_and_fro": (0.0, 0.0),
     "stroke": 52.0, "creep": 0.0, "applications": [(0.8, 0.4, 2.2, 0.36, 1.0)], "seed_frame": 8,
     "exposure_s": 0.0, "readout_s": 0.0, "contrast": 1.0, "noise": 1.6, "jump": None, "shadow": None, "steadied": False,
-    "hand": [], "crf": 22, "variable": False, "slow": 1.0, "look": "worn", "tape_turn": 0.0,
+    "hand": [], "crf": 22, "variable": False, "slow": 1.0, "look": "worn", "tape_turn": 0.0, "tape_before": 25.8,
     "camshaft": (174.6, 135.4), "pin_x": 127.4, "band": 48.6,
 }
 
@@ -53,4 +53,14 @@ CLIPS = [
     ("sway-oblique", {"to_and_fro": (45.0, 1.8), "yaw": 30.0, "lift": 8.0, "stroke": 38.0}),
     ("sway-dim", {"to_and_fro": (45.0, 2.0), "contrast": 0.42, "noise": 5.0, "exposure_s": 1 / 100}),
     ("sway-small", {"size": (1280, 720), "to_and_fro": (45.0, 1.8), "f_over_w": 0.85}),
+]
+
+# Of tracking-offered.ts alone, and looked at only after what is measured with them was done: the tape at other depths before the rod.
+HELD_BACK = [
+    ("held-1", {"to_and_fro": (40.0, 1.7), "yaw": 8.0, "lift": 6.0, "tape_before": 14.0, "stroke": 48.0, "distance": 700.0, "f_over_w": 0.74}),
+    ("held-2", {"to_and_fro": (30.0, 1.5), "yaw": 20.0, "lift": 4.0, "tape_before": 34.0, "stroke": 56.0, "down_y": 1}),
+    ("held-3", {"to_and_fro": (50.0, 2.2), "yaw": 26.0, "lift": 12.0, "tape_before": 20.0, "stroke": 40.0, "distance": 640.0, "f_over_w": 0.72}),
+    ("held-4", {"to_and_fro": (35.0, 1.8), "yaw": 5.0, "lift": 2.0, "tape_before": 30.0, "stroke": 62.0, "crf": 26}),
+    ("held-5", {"to_and_fro": (45.0, 2.0), "yaw": 15.0, "lift": 8.0, "tape_before": 10.0, "stroke": 45.0, "distance": 860.0, "f_over_w": 0.95, "contrast": 0.7, "noise": 3.0}),
+    ("held-6", {"to_and_fro": (40.0, 1.6), "yaw": 23.0, "lift": 0.0, "stroke": 58.0, "exposure_s": 1 / 120, "shake": 1.4, "tape_turn": -4.0, "f_over_w": 0.8}),
 ]

@@ -11,7 +11,7 @@ import time
 import zlib
 import cv2
 import numpy as np
-from tracking_clip_list import CLIPS, PLAIN
+from tracking_clip_list import CLIPS, HELD_BACK, PLAIN
 from tracking_mechanism import HandCamera, PIN_END_Z, SHAFT_END_Z, WheelEnd, eased, face_point, stroke_at
 from tracking_render import Renderer
 from tracking_scene import build, hand
@@ -50,7 +50,7 @@ class Clip:
         along = np.array([np.cos(a) * np.cos(b), np.sin(a) * np.cos(b), -np.sin(b)])
         flat = np.array([np.sin(a), -np.cos(a), 0])
         across = flat * np.cos(c) + np.cross(along, flat) * np.sin(c)
-        return {"zero": np.array([0.4, -15.8, -25.8]), "along": along, "across": across}
+        return {"zero": np.array([0.4, -15.8, -self.spec["tape_before"]]), "along": along, "across": across}
 
     def clock(self):
         """Times of the frames in the file, s; whole thousandths of a thirtieth where the rate varies."""
@@ -302,6 +302,6 @@ def make(name, changes, folder):
 if __name__ == "__main__":
     cv2.setNumThreads(1)
     target, wanted = sys.argv[1], sys.argv[2:]
-    for clip_name, clip_changes in CLIPS:
-        if not wanted or clip_name in wanted:
+    for clip_name, clip_changes in [*CLIPS, *HELD_BACK]:
+        if clip_name in wanted or (not wanted and clip_name in dict(CLIPS)):
             make(clip_name, clip_changes, target)

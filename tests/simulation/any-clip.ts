@@ -5,7 +5,16 @@ import type { ClipOptions } from './clip-scene.ts';
 export type FixedOfClip = Partial<
   Pick<
     ClipOptions,
-    'reference' | 'handSigmaPx' | 'lightPx' | 'tapeUnmoved' | 'framesPerS' | 'distanceMm' | 'hand'
+    | 'reference'
+    | 'handSigmaPx'
+    | 'lightPx'
+    | 'tapeUnmoved'
+    | 'framesPerS'
+    | 'distanceMm'
+    | 'offSquareDeg'
+    | 'hand'
+    | 'camshaft'
+    | 'rimSigmaPx'
   >
 >;
 
@@ -55,6 +64,7 @@ export function anyClip(seed: number, fixed: FixedOfClip = {}): ClipOptions {
     lost: one([0, 0.01, 0.05]),
     stills: 36,
     camshaft: chance(0.8),
+    rimSigmaPx: null,
     ...fixed,
   };
 }

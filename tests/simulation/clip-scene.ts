@@ -42,6 +42,8 @@ export type ClipOptions = {
   readonly lost: number;
   readonly stills: number;
   readonly camshaft: boolean;
+  /** Beside a tape: of the clamp band's rim as an assist finds it, diameter not known; null: none is found. */
+  readonly rimSigmaPx: number | null;
 };
 
 export type ClipScene = {
@@ -57,6 +59,7 @@ export type ClipScene = {
 };
 
 const TICKS_PER_S = 90_000;
+const ANY_BAND = { diameterMm: 185, uDiameterMm: 30 };
 const ALIKE_S = 0.5;
 
 export function simulateClip(options: ClipOptions): ClipScene {
@@ -111,12 +114,15 @@ export function simulateClip(options: ClipOptions): ClipScene {
     });
     for (const { at, readingMm } of tapeGraduations(hold, hand, pin[0], 25.4).slice(0, 8))
       put(at, { kind: 'tape-graduation', readingMm }, s);
-  } else {
+  }
+  const rimSigmaPx = options.reference === 'tape' ? options.rimSigmaPx : s;
+  if (rimSigmaPx !== null) {
     const radius = wheelEnd.bandMm / 2;
     const towards = Math.atan2(-seedPose.rows[2][2], -seedPose.rows[2][1]);
     for (let i = 0; i < 10; i++) {
       const angle = towards + ((i - 4.5) / 9) * 2.9 + draw.normal(0, 0.05);
-      put([wheelEnd.bandX, radius * Math.cos(angle), radius * Math.sin(angle)], { kind: 'clamp-band' }, s);
+      const at: P3 = [wheelEnd.bandX, radius * Math.cos(angle), radius * Math.sin(angle)];
+      put(at, { kind: 'clamp-band' }, rimSigmaPx);
     }
   }
   const bandMm = wheelEnd.bandMm + draw.normal(0, 1);
@@ -168,7 +174,12 @@ export function simulateClip(options: ClipOptions): ClipScene {
           options.reference === 'tape'
             ? { zeroAtFace: true, unmoved: options.tapeUnmoved, touchesPin: false }
             : null,
-        clampBand: options.reference === 'clamp-band' ? { diameterMm: bandMm, uDiameterMm: 1 } : null,
+        clampBand:
+          options.reference === 'clamp-band'
+            ? { diameterMm: bandMm, uDiameterMm: 1 }
+            : rimSigmaPx === null
+              ? null
+              : ANY_BAND,
       },
     },
     track: {

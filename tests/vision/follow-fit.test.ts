@@ -6,6 +6,7 @@ import { fitFollowed } from '../../src/vision/follow-fit.ts';
 import { lookOf, mostAlike, roomForLook } from '../../src/vision/follow-look.ts';
 import { type Patch, patchOf } from '../../src/vision/follow-patch.ts';
 import { roomFor } from '../../src/vision/follow-residuals.ts';
+import { soughtAlong } from '../../src/vision/follow-way.ts';
 import type { Point } from '../../src/vision/point.ts';
 import { AT_REST, type Doing, scenePicture, stillAt } from './follow-scene.ts';
 
@@ -74,6 +75,14 @@ test('coarse samples find a place far off, to a part of a sample', () => {
   expect(
     Math.hypot((found?.place[0] ?? 0) - NEAR[0] - 37, (found?.place[1] ?? 0) - NEAR[1] + 22),
   ).toBeLessThan(1.2);
+});
+
+test('a pin that was lost is found again beside its straight way, where its arc has taken it', () => {
+  const look = lookOf(seed, NEAR, 4);
+  if (!look) throw new Error('no look');
+  const [x, y] = NEAR;
+  const found = soughtAlong(look, seed, { back: [x - 140, y + 22], out: [x + 20, y + 22] }, 18);
+  expect(Math.hypot((found?.[0] ?? 0) - x, (found?.[1] ?? 0) - y)).toBeLessThan(1.2);
 });
 
 const TRUE_MOTION: Motion = { a: 1.02, b: 0.03, c: 12, d: -7 };
