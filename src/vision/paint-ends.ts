@@ -5,10 +5,14 @@
  *          a ring's edge shows as an arc, even about the rod's middle: at a place t across it lies bow (1 - sqrt(1 - t^2)) farther out;
  *          for every column and bow the loudness falls by the mean over CORE of what the STEP before exceeds that after, each within FALL;
  *          the columns where that is greatest about are the candidates
+ *          where the colour changes most evenly, whatever the colours (paint-colour-ends)
  *          the loudest stretch over an even level is a candidate too: worn edges fall nowhere at once
- *          back from there as far as columns are louder, in sum, than halfway between the two sides of the edge
+ *          back from there as far as columns are louder, or have gone farther the way of the change, in sum, than halfway between the two
+ *          sides of the edge
  * Assumes  a band's outer edge is in view; paint is louder than what lies outside it
  */
+import type { ColourSums } from './paint-colour-edge.ts';
+import { colourEnds } from './paint-colour-ends.ts';
 import { type BandColour, paintness } from './paint-hues.ts';
 import { CORE, type PaintCell, type PaintMap } from './paint-map.ts';
 import { fallAt, meanOf as mean, median } from './paint-numbers.ts';
@@ -42,6 +46,7 @@ const ENDS_MM: readonly [number, number] = [1.2, 46];
 const APART_MM = 1.5;
 const LEAST_FALL = 0.04;
 const MOST = 6;
+const LEAST_MM = 1;
 const LEVELS = [-0.2, 0, 0.25];
 const BEFORE_MM = -4;
 
@@ -68,7 +73,13 @@ function loud(colour: BandColour, { hue, red }: PaintCell, usual: number): numbe
   return paintness(colour, hue) + BRIGHT * Math.min(1, Math.max(-1, brighterBy(red, usual)));
 }
 
-export function bandEnds(strip: Strip, loudness: Loudness): readonly BandEnds[] {
+/** sums: null where changes of colour alone are no candidates. */
+export function bandEnds(
+  strip: Strip,
+  map: PaintMap,
+  loudness: Loudness,
+  sums: ColourSums | null,
+): readonly BandEnds[] {
   const reach = Math.max(2, Math.round(STEP_MM / strip.stepMm));
   const falls = loudness.map((line) => fallsAlong(line, reach));
   const bends = BOWS_MM.map((bowMm) =>
@@ -85,7 +96,7 @@ export function bandEnds(strip: Strip, loudness: Loudness): readonly BandEnds[] 
     found.push(best);
   }
   const apart = Math.max(1, Math.round(APART_MM / strip.stepMm));
-  return found
+  const byFall = found
     .filter(
       ({ fall }, i) =>
         fall > LEAST_FALL &&
@@ -94,9 +105,17 @@ export function bandEnds(strip: Strip, loudness: Loudness): readonly BandEnds[] 
     )
     .sort((a, b) => b.fall - a.fall)
     .slice(0, MOST)
-    .concat(...LEVELS.flatMap((level) => loudestEnd(strip, loudness, level) ?? []))
-    .filter(({ to }, i, all) => all.findIndex((other) => Math.abs(other.to - to) * strip.stepMm < 1) === i)
-    .map(({ to, bend, fall }) => reachedBack(strip, loudness, to, bend, fall));
+    .concat(...LEVELS.flatMap((level) => loudestEnd(strip, loudness, level) ?? []));
+  const byColour = (sums ? colourEnds(strip, map, sums, bends, ENDS_MM, apart) : []).map((end) => ({
+    ...end,
+    fall: mean(falls.map((line, row) => line[end.to + (end.bend[row] ?? 0)] ?? Number.NaN)),
+  }));
+  return [
+    ...byFall.map((end) => reachedBack(strip, loudness, end, loudness)),
+    ...byColour.map((end) => reachedBack(strip, loudness, end, end.alongChange)),
+  ]
+    .filter(({ from, to }) => (to - from) * strip.stepMm >= LEAST_MM)
+    .filter(({ to }, i, all) => all.findIndex((other) => Math.abs(other.to - to) * strip.stepMm < 1) === i);
 }
 
 /** Of the stretch with the greatest sum of loudness over the level. */
@@ -118,25 +137,34 @@ function fallsAlong(line: readonly number[], reach: number): readonly number[] {
 function reachedBack(
   strip: Strip,
   loudness: Loudness,
+  { to, bend, fall }: Pick<BandEnds, 'to' | 'bend' | 'fall'>,
+  lines: readonly (readonly number[])[],
+): BandEnds {
+  const along = halfway(strip, lines, to, bend);
+  let [best, sum, from] = [0, 0, to - 1];
+  for (let column = to - 1; alongOf(strip, column) > BEFORE_MM; column -= 1) {
+    const value = mean(lines.map((line, row) => line[column + (bend[row] ?? 0)] ?? Number.NaN));
+    if (!Number.isNaN(value)) sum += Math.min(0.25, Math.max(-0.25, value - along));
+    if (sum > best) [best, from] = [sum, column];
+  }
+  return { from, to, bend, fall, level: lines === loudness ? along : halfway(strip, loudness, to, bend) };
+}
+
+/** Between the medians of both sides of the edge. */
+function halfway(
+  strip: Strip,
+  lines: readonly (readonly number[])[],
   to: number,
   bend: readonly number[],
-  fall: number,
-): BandEnds {
+): number {
   const cells = (mm: number) => Math.max(1, Math.round(mm / strip.stepMm));
   const side = (from: number, end: number) =>
     median(
-      loudness.flatMap((line, row) =>
+      lines.flatMap((line, row) =>
         line
           .slice(Math.max(0, from + (bend[row] ?? 0)), end + (bend[row] ?? 0))
           .filter((value) => !Number.isNaN(value)),
       ),
     );
-  const level = (side(to - cells(3), to - cells(0.4)) + side(to + cells(0.4), to + cells(3))) / 2;
-  let [best, sum, from] = [0, 0, to - 1];
-  for (let column = to - 1; alongOf(strip, column) > BEFORE_MM; column -= 1) {
-    const value = mean(loudness.map((line, row) => line[column + (bend[row] ?? 0)] ?? Number.NaN));
-    if (!Number.isNaN(value)) sum += Math.min(0.25, Math.max(-0.25, value - level));
-    if (sum > best) [best, from] = [sum, column];
-  }
-  return { from, to, bend, fall, level };
+  return (side(to - cells(3), to - cells(0.4)) + side(to + cells(0.4), to + cells(3))) / 2;
 }

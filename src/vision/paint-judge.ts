@@ -9,6 +9,7 @@
  *          the probability is neither high nor low
  */
 import { type Clear, clearOf } from './paint-clear.ts';
+import { type ColourSums, colourSums } from './paint-colour-edge.ts';
 import { rodEdges } from './paint-edges.ts';
 import { bandEnds, loudnessOf } from './paint-ends.ts';
 import type { BandColour } from './paint-hues.ts';
@@ -68,9 +69,9 @@ export type PaintHints = {
 
 export const NO_HINTS: PaintHints = { bandColour: null, neutral: [] };
 
-/** Probabilities to which paint is not seen, and from which it is; red's by a set held back from the fit and by the fit's cross-validation. */
+/** Probabilities to which paint is not seen, and from which it is; red's by scenes that had no say in the weights they were judged with. */
 type Bounds = { readonly notSeenTo: number; readonly seenFrom: number };
-const RED: Bounds = { notSeenTo: 0.2, seenFrom: 0.75 };
+const RED: Bounds = { notSeenTo: 0.2, seenFrom: 0.8 };
 const NAMED: Bounds = { notSeenTo: 0.1, seenFrom: 0.4 };
 /** Few bands have another hue than red or orange: where nobody named it, it must be surer. */
 const OTHER: Bounds = { notSeenTo: 0.6, seenFrom: 0.95 };
@@ -100,9 +101,10 @@ export function judgePaint(region: PaintRegion, rod: RodLine, hints: PaintHints 
   const unclear = whyUnclear(clear);
   if (unclear) return cannot(unclear);
 
+  const sums = colourSums(map);
   const colours = hints.bandColour ? [hints.bandColour] : UNASKED;
   const best = colours
-    .flatMap((colour) => bestOf(runsOf(strip, map, colour)) ?? [])
+    .flatMap((colour) => bestOf(runsOf(strip, map, sums, colour)) ?? [])
     .map((each) => ({ ...each, bounds: boundsOf(each.run.colour, hints.bandColour) }))
     .reduce<Bounded | null>((first, each) => (!first || rankOf(each) > rankOf(first) ? each : first), null);
   if (best && best.score.probability >= best.bounds.seenFrom) {
@@ -129,9 +131,11 @@ export function rodMap(region: PaintRegion, rod: RodLine, hints: PaintHints = NO
   };
 }
 
-function runsOf(strip: Strip, map: PaintMap, colour: BandColour): readonly PaintRun[] {
+function runsOf(strip: Strip, map: PaintMap, sums: ColourSums, colour: BandColour): readonly PaintRun[] {
   const loudness = loudnessOf(strip, map, colour);
-  return paintRuns(strip, map, loudness, colour, bandEnds(strip, loudness));
+  // The other colours' weights were fitted without such candidates.
+  const ends = bandEnds(strip, map, loudness, colour === 'red or orange' ? sums : null);
+  return paintRuns(strip, map, loudness, colour, sums, ends);
 }
 
 type Weighed = { readonly run: PaintRun; readonly score: Score };

@@ -5,8 +5,9 @@
  *          are followed along the edge's own arc
  *          a ring's edge is even about the rod's middle, so a straight line through its places across has no slope
  */
-
+import { colourApart, streakyOf } from './paint-apart.ts';
 import { type Beside, besideOf, besideRod, isNear } from './paint-beside.ts';
+import { type ColourEdge, type ColourSums, colourEdge, colourOf } from './paint-colour-edge.ts';
 import { edgeShape } from './paint-edge-shape.ts';
 import type { BandEnds, Loudness } from './paint-ends.ts';
 import { type BandColour, paintness } from './paint-hues.ts';
@@ -15,7 +16,7 @@ import { CORE, type PaintCell, type PaintMap } from './paint-map.ts';
 import { meanOf, median, quantile } from './paint-numbers.ts';
 import { alongOf, columnOf, type Strip } from './paint-strip.ts';
 
-export type PaintRun = {
+export type PaintRun = ColourEdge & {
   readonly colour: BandColour;
   readonly fromMm: number;
   readonly toMm: number;
@@ -79,6 +80,13 @@ export type PaintRun = {
   /** Loudness of the stretch, median, and its sum along it, mm. */
   readonly loud: number;
   readonly mass: number;
+  /** The most even change of colour at another end, over that at its own. */
+  readonly evenRival: number;
+  /** How far the colours of the stretch near its edge lie from those of the rod past it, in spreads of both, squared; a logarithm. */
+  readonly apart: number;
+  /** Median difference of ln red from its line's median: of the stretch, of the rod past it. */
+  readonly streaky: number;
+  readonly streakyOutside: number;
 };
 
 /** What ends nearer to the face may be the face's own; what is shorter, a blur of it. */
@@ -95,6 +103,7 @@ export function paintRuns(
   map: PaintMap,
   loudness: Loudness,
   colour: BandColour,
+  sums: ColourSums,
   ends: readonly BandEnds[],
 ): readonly PaintRun[] {
   const beside = besideRod(strip, map, colour);
@@ -104,7 +113,7 @@ export function paintRuns(
       toMm: alongOf(strip, each.to) - strip.stepMm / 2,
     };
     return reach.toMm > LEAST_REACH_MM && lengthMm(reach) > LEAST_LENGTH_MM
-      ? [runOf({ strip, map, loudness, beside }, colour, each, ends, reach)]
+      ? [runOf({ strip, map, loudness, beside, sums }, colour, each, ends, reach)]
       : [];
   });
 }
@@ -114,15 +123,17 @@ type Look = {
   readonly map: PaintMap;
   readonly loudness: Loudness;
   readonly beside: Beside;
+  readonly sums: ColourSums;
 };
 
 function runOf(
-  { strip, map, loudness, beside }: Look,
+  look: Look,
   colour: BandColour,
   ends: BandEnds,
   all: readonly BandEnds[],
   reach: Reach,
 ): PaintRun {
+  const { strip, map, loudness, beside } = look;
   const { from, to, bend, level } = ends;
   const cells = (mm: number) => Math.max(1, Math.round(mm / strip.stepMm));
   const places = (a: number, b: number) => placesBetween(map.core, bend, a, b);
@@ -144,6 +155,7 @@ function runOf(
   const edge = edgeShape(strip, loudness, ends);
   return {
     ...edge,
+    ...colourChange(look, ends, all),
     ...reach,
     ...stepsOver(map, ends, cells),
     ...besideOf(strip, beside, ends, {
@@ -171,6 +183,30 @@ function runOf(
     mass: Math.log(
       1 + Math.max(0, insideLoud.reduce((sum, value) => sum + value, 0) / CORE.length) * strip.stepMm,
     ),
+  };
+}
+
+function colourChange({ strip, map, sums }: Look, ends: BandEnds, all: readonly BandEnds[]) {
+  const { to, bend } = ends;
+  const cells = (mm: number) => Math.max(1, Math.round(mm / strip.stepMm));
+  const own = colourEdge(strip, sums, ends);
+  const others = all
+    .filter((other) => Math.abs(other.to - to) > cells(2.5))
+    .map((other) => colourEdge(strip, sums, other).even);
+  const gap = cells(EDGE_MM);
+  const near = [Math.max(columnOf(strip, 0.5), to - cells(6)), to - gap] as const;
+  const past = [to + gap, to + gap + cells(12)] as const;
+  const colours = (reach: readonly [number, number]) => placesBetween(map.core, bend, ...reach).map(colourOf);
+  const lines = (reach: readonly [number, number]) =>
+    map.core.map((line, row) =>
+      placesBetween([line], [bend[row] ?? 0], ...reach).map((cell) => colourOf(cell)[2]),
+    );
+  return {
+    ...own,
+    evenRival: Math.max(0, ...others) / (own.even + 0.2),
+    apart: colourApart(colours(near), colours(past)),
+    streaky: streakyOf(lines(near)),
+    streakyOutside: streakyOf(lines(past)),
   };
 }
 

@@ -51,6 +51,16 @@ export const WEIGHINGS = {
   rival: { of: ({ rival }) => rival, knots: [0.3, 0.6, 1, 1.6] },
   'far-from-face': { of: ({ fromMm }) => fromMm, knots: [-2, 1, 4, 10, 20] },
   length: { of: lengthMm, knots: [0.7, 2, 4, 10, 25] },
+  change: { of: ({ change }) => change, knots: [0.1, 0.3, 0.6, 1.2] },
+  'even-change': { of: ({ even }) => even, knots: [0.5, 1.5, 3, 6, 10] },
+  'hue-change': { of: ({ hueChange }) => hueChange, knots: [0.05, 0.2, 0.5, 1] },
+  'even-hue-change': { of: ({ hueEven }) => hueEven, knots: [0.5, 1.5, 3, 6, 10] },
+  'change-across': { of: ({ across }) => across, knots: [0.4, 0.75, 1] },
+  'sharp-change': { of: ({ sharp }) => sharp, knots: [0.2, 0.5, 0.8] },
+  'even-rival': { of: ({ evenRival }) => evenRival, knots: [0.2, 0.6, 1, 2] },
+  apart: { of: ({ apart }) => apart, knots: [0.5, 1.2, 2, 3, 4] },
+  streaky: { of: ({ streaky }) => streaky, knots: [0.02, 0.06, 0.12, 0.25] },
+  'streaky-past-it': { of: ({ streakyOutside }) => streakyOutside, knots: [0.02, 0.06, 0.12, 0.25] },
 } as const satisfies Readonly<Record<string, Weighing>>;
 
 export type Property = keyof typeof WEIGHINGS;
@@ -84,12 +94,9 @@ export const OTHER_PROPERTIES: readonly Property[] = [
 /** Those whose products told most, of all. */
 export const PAIRED: readonly Property[] = [
   'drop',
-  'slope',
   'aslant',
-  'scatter',
   'hue',
   'amount',
-  'covered',
   'rusty-rod',
   'step-red',
   'step-green',
@@ -100,11 +107,6 @@ export const PAIRED: readonly Property[] = [
   'mottled',
   'hue-on-rod',
   'hue-beside',
-  'about',
-  'same-beside',
-  'goes-on-beside',
-  'edge-beside',
-  'red-light',
   'far-from-face',
   'length',
 ];

@@ -172,14 +172,14 @@ export const SMALL: Ranges = { ...WIDEST, firstSeed: 3_000_003, pxPerMm: [1.6, 5
 /** Was held back for a third study, of the ranges of WIDEST, and has been for choosing constants since. */
 export const THIRD: Ranges = { ...WIDEST, firstSeed: 4_000_003 };
 
-/** Small pictures of rods that are half rusty and more, where most bands were missed. */
-export const RUSTY: Ranges = { ...SMALL, firstSeed: 6_000_003, rusted: [0.45, 0.95] };
-
-/** Was held back for a fourth study, of the ranges of WIDEST; the bounds of red or orange were chosen on it, no weight. */
+/** Was held back for a fourth study, of the ranges of WIDEST, and has been for choosing constants since. */
 export const FOURTH: Ranges = { ...WIDEST, firstSeed: 7_000_003 };
 
+/** Was held back for a fifth study, of the ranges of WIDEST, and has been for choosing constants since. */
+export const FIFTH: Ranges = { ...WIDEST, firstSeed: 8_000_003 };
+
 /** The ranges of WIDEST, seeds that nothing was chosen on. */
-export const HELD_BACK: Ranges = { ...WIDEST, firstSeed: 8_000_003 };
+export const HELD_BACK: Ranges = { ...WIDEST, firstSeed: 9_000_003 };
 
 /** Beyond every range that constants were chosen on; held back too, and told apart. */
 export const FURTHER_OUT: Ranges = {

@@ -5,11 +5,13 @@
  * Model    first the places: logistic regression with a ridge of paint against what else lies on rods, both alike in weight;
  *          then the stretches: the same over the pieces of their properties and, for red or orange, the products of these; of each scene the
  *          stretch that is weighed highest counts, so that is chosen anew and fitted again, a few times
- *          a scene's stretches are looked for and measured by odds of places that were fitted without that scene: by thirds
+ *          a scene's stretches are looked for and measured by odds of places that were fitted without that scene: by thirds, or because
+ *          its set has no say in the places
  *          cross-validation of the second by scenes, in FOLDS parts
  * Assumes  scenes of sets that are not held back; --kept: only those whose pictures are kept already
  */
 import { writeFileSync } from 'node:fs';
+import { colourSums } from '../../src/vision/paint-colour-edge.ts';
 import { bandEnds, loudnessOf, redLoudness } from '../../src/vision/paint-ends.ts';
 import type { BandColour } from '../../src/vision/paint-hues.ts';
 import { rodMap } from '../../src/vision/paint-judge.ts';
@@ -25,13 +27,12 @@ import {
   piecesOf,
 } from '../../src/vision/paint-score.ts';
 import type { RunWeights } from '../../src/vision/paint-weights.ts';
-import { RUSTY, SMALL, THIRD, TUNING, WIDER } from './assists-paint-draws.ts';
+import { FIFTH, FOURTH, type SceneDraw, SMALL, THIRD, TUNING, WIDER } from './assists-paint-draws.ts';
 import { fitPlaces, type Looked, type Places, samplePlaces } from './assists-paint-fit-places.ts';
 import { isKept, keptPicture } from './assists-paint-kept.ts';
 import { logisticFit } from './assists-paint-logistic.ts';
 import {
   HELD_BACK_COUNTS,
-  RUSTY_COUNTS,
   SMALL_COUNTS,
   scenesOf,
   TUNING_COUNTS,
@@ -44,17 +45,18 @@ const OTHER: Way = { properties: OTHER_PROPERTIES, ridge: 3, rounds: 3 };
 const PLACE_FOLDS = 3;
 const FOLDS = 4;
 
-export function fitAll(looked: () => Iterable<Looked>): void {
+/** of: scenes for the places and the stretches; more: for the stretches alone. */
+export function fitAll(of: () => Iterable<Looked>, more: () => Iterable<Looked>): void {
   const parts: Places[] = Array.from({ length: PLACE_FOLDS }, () => ({ terms: [], painted: [] }));
-  for (const each of looked()) samplePlaces(each, parts[each.scene.seed % PLACE_FOLDS] as Places);
+  for (const each of of()) samplePlaces(each, parts[each.scene.seed % PLACE_FOLDS] as Places);
   const without = parts.map((part) => fitPlaces(parts.filter((other) => other !== part)));
+  const places = fitPlaces(parts);
 
   const red: Stretch[] = [];
   const other: Stretch[] = [];
   const [redTruths, otherTruths] = [new Map<number, Truth>(), new Map<number, Truth>()];
   let index = 0;
-  for (const each of looked()) {
-    const placeWeights = without[each.scene.seed % PLACE_FOLDS] as readonly number[];
+  const add = (each: Looked, placeWeights: readonly number[]) => {
     red.push(...stretchesOf(each, index, 'red or orange', placeWeights));
     redTruths.set(index, truthOf(each, 'red or orange'));
     for (const colour of otherColours(each, index)) {
@@ -62,14 +64,12 @@ export function fitAll(looked: () => Iterable<Looked>): void {
       otherTruths.set(index, truthOf(each, colour));
     }
     index += 1;
-  }
+  };
+  for (const each of of()) add(each, without[each.scene.seed % PLACE_FOLDS] as readonly number[]);
+  for (const each of more()) add(each, places);
   validated(red, RED, redTruths, 'red or orange');
   validated(other, OTHER, otherTruths, 'other colours');
-  write(
-    fitPlaces(parts),
-    named(fitRuns(red, RED), PROPERTIES),
-    named(fitRuns(other, OTHER), OTHER_PROPERTIES),
-  );
+  write(places, named(fitRuns(red, RED), PROPERTIES), named(fitRuns(other, OTHER), OTHER_PROPERTIES));
 }
 
 type Stretch = {
@@ -115,7 +115,9 @@ function stretchesOf(
       ? true
       : null;
   };
-  return paintRuns(strip, map, loudness, colour, bandEnds(strip, loudness)).map((run) => ({
+  const sums = colourSums(map);
+  const ends = bandEnds(strip, map, loudness, colour === 'red or orange' ? sums : null);
+  return paintRuns(strip, map, loudness, colour, sums, ends).map((run) => ({
     scene: index,
     pieces: Object.fromEntries(PROPERTIES.map((property) => [property, piecesOf(property, run)])),
     products: colour === 'red or orange' ? pairProducts(pairedOffs(run)) : [],
@@ -223,7 +225,7 @@ function write(places: readonly number[], red: RunWeights, other: RunWeights): v
   const text = (value: unknown) => JSON.stringify(value);
   writeFileSync(
     'src/vision/paint-weights.ts',
-    `/** Weights of the over-stroke mark's judge. Written by tests/bench/assists-paint-fit.ts, which says how. */
+    `/** Weights of the over-stroke mark's judge, fitted as tests/bench/assists-paint-fit.ts says, which writes this file. */
 
 /** Of the terms of paint-odds.ts. */
 export const PLACE_WEIGHTS: readonly number[] = ${text(places.map((value) => Math.round(value * 1000) / 1000))};
@@ -243,14 +245,7 @@ export const OTHER_WEIGHTS: RunWeights = ${text(other)};
 
 const rounded = (value: number) => Math.round(value * 100) / 100;
 
-function* lookedAt(keptOnly: boolean): Iterable<Looked> {
-  const scenes = [
-    ...scenesOf(TUNING, TUNING_COUNTS),
-    ...scenesOf(WIDER, WIDER_COUNTS),
-    ...scenesOf(SMALL, SMALL_COUNTS),
-    ...scenesOf(THIRD, HELD_BACK_COUNTS),
-    ...scenesOf(RUSTY, RUSTY_COUNTS),
-  ];
+function* lookedAt(scenes: readonly SceneDraw[], keptOnly: boolean): Iterable<Looked> {
   for (const scene of scenes) {
     if (keptOnly && !isKept(scene)) continue;
     const { region, rod, paintMm } = keptPicture(scene, false);
@@ -259,5 +254,17 @@ function* lookedAt(keptOnly: boolean): Iterable<Looked> {
   }
 }
 
-if (process.argv[1]?.endsWith('assists-paint-fit.ts'))
-  fitAll(() => lookedAt(process.argv.includes('--kept')));
+if (process.argv[1]?.endsWith('assists-paint-fit.ts')) {
+  const keptOnly = process.argv.includes('--kept');
+  const both = [
+    ...scenesOf(TUNING, TUNING_COUNTS),
+    ...scenesOf(WIDER, WIDER_COUNTS),
+    ...scenesOf(SMALL, SMALL_COUNTS),
+    ...scenesOf(THIRD, HELD_BACK_COUNTS),
+  ];
+  const more = [...scenesOf(FOURTH, HELD_BACK_COUNTS), ...scenesOf(FIFTH, HELD_BACK_COUNTS)];
+  fitAll(
+    () => lookedAt(both, keptOnly),
+    () => lookedAt(more, keptOnly),
+  );
+}

@@ -58,17 +58,7 @@ export const SMALL_COUNTS: Counts = {
   dark: 30,
 };
 
-export const RUSTY_COUNTS: Counts = {
-  band: 200,
-  barely: 0,
-  ofEachOtherColour: 0,
-  bare: 40,
-  ofEachConfuser: 10,
-  hidden: 0,
-  dark: 0,
-};
-
-/** Of the third study and of the one that stands. */
+/** Of the third study and those since. */
 export const HELD_BACK_COUNTS: Counts = {
   band: 160,
   barely: 6,

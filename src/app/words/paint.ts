@@ -120,6 +120,16 @@ const AGAINST: Readonly<Record<Property, string>> = {
   rival: 'there are stronger edges farther out',
   'far-from-face': 'it lies far from the face',
   length: 'its length is not a band’s',
+  change: 'its colour differs little from the rod’s',
+  'even-change': 'its edge is clear in places only',
+  'hue-change': 'its colour differs little from the rod’s',
+  'even-hue-change': 'its edge is clear in places only',
+  'change-across': 'its edge does not go all across the rod',
+  'sharp-change': 'it fades out without an edge',
+  'even-rival': 'there are clearer edges farther out',
+  apart: 'the rest of the rod has nearly the same colour',
+  streaky: 'its light is mottled like rust',
+  'streaky-past-it': 'the rod past it is mottled',
 };
 
 const reachText = (mm: number) => `${Math.round(mm)} mm (${inchesFromMm(mm).toFixed(1)} in)`;
