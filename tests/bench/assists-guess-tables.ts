@@ -64,5 +64,9 @@ export function refusedTable({
       line('gravel', gravel),
     ],
   );
-  return `${silent}\n\nThe same picture twice: ${cellsOf(same)}`;
+  const twice = table(
+    ['the same picture twice', 'asked', ...FOUND_HEADS, 'not offered because'],
+    [`| all | ${cellsOf(same)} |`],
+  );
+  return `${silent}\n\n${twice}`;
 }

@@ -23,7 +23,10 @@ import { type Asked, guessTable, refusedTable } from './assists-guess-tables.ts'
 const BARE = Array.from({ length: 24 }, (_, i) => 3000 + i);
 const HELD = Array.from({ length: 22 }, (_, i) => 2000 + i);
 const hasTape = (number: number) => number % 4 === 1;
-const HANDS = [1, 3];
+const HANDS = [2];
+/** Of those that must be refused, and of one picture twice. */
+const MOST_OTHERS = 12;
+const MOST_GRAVEL = 4;
 
 export const guessStudy = { name: 'guess', run: study };
 
@@ -105,28 +108,31 @@ export async function newGuesser() {
       return guess.ok ? guess.value.found.length : 0;
     };
     const all = sets.flat();
+    const few = <T>(list: readonly T[], most: number) =>
+      list.filter(
+        (_, i) => Math.floor((i * most) / list.length) !== Math.floor(((i - 1) * most) / list.length),
+      );
+    const next = sets.flatMap((pairs) =>
+      pairs.map((pair, i) => [pair, pairs[(i + 1) % pairs.length] as GuessPair] as const),
+    );
+    const strange = all.map(
+      (pair, i) => [pair, all[(i + (all.length >> 1)) % all.length] as GuessPair] as const,
+    );
+    const silent = ([one, other]: readonly [GuessPair, GuessPair]) => ({
+      name: `${one.name} with ${other.name}`,
+      offered: offered(one.shots[0], other.shots[1].gray()),
+    });
     return {
-      others: sets.flatMap((pairs) =>
-        pairs.map(({ name, shots: [one] }, i) => {
-          const next = pairs[(i + 1) % pairs.length] as GuessPair;
-          return { name: `${name} with ${next.name}`, offered: offered(one, next.shots[1].gray()) };
-        }),
-      ),
-      strangers: all.map(({ name, shots: [one] }, i) => {
-        const stranger = all[(i + Math.floor(all.length / 2)) % all.length] as GuessPair;
-        return { name: `${name} with ${stranger.name}`, offered: offered(one, stranger.shots[1].gray()) };
-      }),
-      gravel: all.slice(0, 12).map(({ name, shots: [one] }) => {
+      others: few(next, MOST_OTHERS).map(silent),
+      strangers: few(strange, MOST_OTHERS).map(silent),
+      gravel: few(all, MOST_GRAVEL).map(({ name, shots: [one] }) => {
         const { widthPx, heightPx } = one.gray();
-        return {
-          name: `${name} with gravel`,
-          offered: offered(
-            one,
-            gravel(widthPx, heightPx, () => draw.uniform(0, 1)),
-          ),
-        };
+        const stones = gravel(widthPx, heightPx, () => draw.uniform(0, 1));
+        return { name: `${name} with gravel`, offered: offered(one, stones) };
       }),
-      same: all.flatMap(({ shots: [one] }, i) => ofPair({ name: 'same', shots: [one, one] }, 1, i)),
+      same: few(all, MOST_OTHERS).flatMap(({ shots: [one] }, i) =>
+        ofPair({ name: 'same', shots: [one, one] }, 1, i),
+      ),
     };
   }
 

@@ -16,7 +16,7 @@ export function AssistOffers({ current, state }: Props) {
   const assists = useAssists(current.measurement, state);
   const guess = useGuess(current.measurement, state);
   const byHand = guess ? notGuessed(guess) : [];
-  if (assists.length === 0 && !guess) return null;
+  if (assists.length === 0 && !guess?.search) return null;
   return (
     <section className="assist-offers" aria-label={ASSISTS.heading}>
       <ul className="ruled" role="status">
