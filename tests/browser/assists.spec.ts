@@ -1,7 +1,7 @@
 /** From the photo pair with a tape to a finding by touch, every tap counted; a pinch brings the brake close once on each picture. */
 import { expect, type Page, test } from '@playwright/test';
-import { type FrameSize, type Px, spotOf } from './main-job-marking.ts';
-import { truthOf, viewOf } from './main-job-truth.ts';
+import { spotOf } from './main-job-marking.ts';
+import { type FrameSize, type Px, truthOf, viewOf } from './main-job-truth.ts';
 import { picture } from './shell-start.ts';
 
 test.setTimeout(120_000);

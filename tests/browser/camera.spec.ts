@@ -1,11 +1,11 @@
 /** A camera calibrated from photos of the printed board, kept on the device, and used for a measurement. */
 import { readFileSync } from 'node:fs';
-import AxeBuilder from '@axe-core/playwright';
 import { expect, type Page, test } from '@playwright/test';
 import { openRecord } from '../../src/record/open-record.ts';
 import { BOARD_CORNERS_MM, BOARD_MARKERS, SQUARE_MM } from '../../src/references/calibration-board.ts';
 import { findBoard } from '../../src/vision/find-board.ts';
 import { nodeOpencv } from '../vision/node-opencv.ts';
+import { axe } from './axe.ts';
 import { boardPhotos, SCENE } from './board-photos.ts';
 import { choose, photo, startPair, step } from './shell-start.ts';
 
@@ -46,7 +46,7 @@ test('from photos of the board to a camera that is kept, and used for a measurem
   await expect(photos(page)).toHaveCount(9);
   await expect(photos(page).first()).toContainText(/of 54 corners, 0\.\d\d px off/);
 
-  expect((await new AxeBuilder({ page }).analyze()).violations).toEqual([]);
+  expect((await axe(page).analyze()).violations).toEqual([]);
 
   await page.getByRole('textbox', { name: 'Name of the camera' }).fill('Yard phone');
   await page.getByRole('button', { name: 'Keep and use it for this measurement' }).click();

@@ -1,7 +1,7 @@
 /** The stroke over time, its applications and the annotated clip, in a real browser with simulated measurements. */
 import { readFile } from 'node:fs/promises';
-import AxeBuilder from '@axe-core/playwright';
 import { expect, type Page, test } from '@playwright/test';
+import { axe } from './axe.ts';
 import type { Harness } from './harness-curve/harness.tsx';
 import { partPage } from './part-pages.ts';
 
@@ -147,7 +147,9 @@ test('the applications stand in a list with their times, and what the clip does 
 });
 
 for (const scheme of ['light', 'dark'] as const)
-  test(`nothing is wider than the page from 360 px on, and it is accessible, ${scheme}`, async ({ page }) => {
+  test(`nothing is wider than the page from 360 px on, and it is accessible, ${scheme}`, {
+    tag: '@desk',
+  }, async ({ page }) => {
     await page.emulateMedia({ colorScheme: scheme });
     for (const width of [360, 768, 1400]) {
       await page.setViewportSize({ width, height: 800 });
@@ -158,7 +160,7 @@ for (const scheme of ['light', 'dark'] as const)
         expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(width);
       }
     }
-    const { violations } = await new AxeBuilder({ page })
+    const { violations } = await axe(page)
       // The parts stand alone here; their page has the heading.
       .disableRules('page-has-heading-one')
       .analyze();

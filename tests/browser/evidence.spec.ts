@@ -116,7 +116,9 @@ test('an auditor rechecks in a fresh browser what a technician packed, and sees 
   await context.close();
 });
 
-test('what is no package is told as such, and the work behind it stays', async ({ page }) => {
+test('what is no package is told as such, and the work behind it stays', { tag: '@phone' }, async ({
+  page,
+}) => {
   await page.goto('/');
   const script = '<script>document.title = "broken"</script>';
   const file = { name: `${script}.zip`, mimeType: 'application/zip', buffer: Buffer.from(script.repeat(9)) };

@@ -70,7 +70,9 @@ async function measureFromPictures(page: Page): Promise<void> {
   await page.getByRole('button', { name: /^Axle 2, right$/ }).click();
 }
 
-test('a three-axle trailer is inspected, one wheel end repaired and rechecked', async ({ page }) => {
+test('a three-axle trailer is inspected, one wheel end repaired and rechecked', { tag: '@phone' }, async ({
+  page,
+}) => {
   await startTrailer(page);
   await place(page, 'Axle 1, left').click();
   await chooseType30(page);
@@ -146,7 +148,9 @@ function inSixteenths(mm: number, UMm: number): string {
   return `${text(Math.round((mm / 25.4) * 16))} ± ${text(Math.ceil((UMm / 25.4) * 16))} in`;
 }
 
-test('an axle taken away comes back by undo, and earlier strokes of the unit are shown', async ({ page }) => {
+test('an axle taken away comes back by undo, and earlier strokes of the unit are shown', {
+  tag: '@desk',
+}, async ({ page }) => {
   await page.goto('/');
   for (const reading of ['7 1/2', '7 3/4']) {
     await page.getByRole('button', { name: 'Start an inspection' }).click();

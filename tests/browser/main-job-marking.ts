@@ -5,10 +5,9 @@
  * what the place was off.
  */
 import { expect, type Locator, type Page } from '@playwright/test';
+import type { FrameSize, Px } from './main-job-truth.ts';
 import { picture } from './shell-start.ts';
 
-export type Px = readonly [x: number, y: number];
-export type FrameSize = { readonly widthPx: number; readonly heightPx: number };
 type State = 'Released' | 'Applied';
 type Spot = { readonly x: number; readonly y: number };
 

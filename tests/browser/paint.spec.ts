@@ -42,9 +42,9 @@ function withMarks(record: Saved): Saved {
   return record;
 }
 
-test('the tool shows where it looked and what it sees; one tap confirms, another choice overrules', async ({
-  page,
-}) => {
+test('the tool shows where it looked and what it sees; one tap confirms, another choice overrules', {
+  tag: '@phone',
+}, async ({ page }) => {
   await openDemo(page, 'Photos, clamp band');
   await expect(page.getByText('taken as applied')).toBeVisible();
   const marked = withMarks(await saved(page));

@@ -12,8 +12,7 @@ import { recordText } from '../../src/record/save-record.ts';
 import { NO_REFERENCES, type References } from '../../src/references/reference.ts';
 import { demoCapture } from '../bench/demo-capture.ts';
 import { exampleRecord } from '../record/example-record.ts';
-import type { Px } from './main-job-marking.ts';
-import { type TruthView, truthOf } from './main-job-truth.ts';
+import { type Px, type TruthView, truthOf } from './main-job-truth.ts';
 import { choose, type FileToChoose } from './shell-start.ts';
 
 export type PairSet = 'pair-tape' | 'pair-band';

@@ -10,8 +10,7 @@ import type { InspectionRecord } from '../../src/record/record.ts';
 import type { WheelEnd } from '../../src/record/wheel-end.ts';
 import { NO_REFERENCES } from '../../src/references/reference.ts';
 import { exampleRecord } from '../record/example-record.ts';
-import type { Px } from './main-job-marking.ts';
-import { type TruthView, truthOf, viewOf } from './main-job-truth.ts';
+import { type Px, type TruthView, truthOf, viewOf } from './main-job-truth.ts';
 
 export const REPORT_FILES = [
   'pair-tape/released.jpg',

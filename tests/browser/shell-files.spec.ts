@@ -87,9 +87,9 @@ test('pictures can be dropped on the page and pasted', { tag: '@desk' }, async (
   await expect(step(page, 1)).toHaveAccessibleName(/done/);
 });
 
-test('a clip is stepped frame by frame and gives both pictures, with the track’s own time', async ({
-  page,
-}) => {
+test('a clip is stepped frame by frame and gives both pictures, with the track’s own time', {
+  tag: '@phone',
+}, async ({ page }) => {
   await page.goto('/');
   await page.getByRole('button', { name: 'Start with pictures' }).click();
   await choose(page, 'I have read this', [file('application.mp4', 'video/mp4', readFileSync(clip))]);

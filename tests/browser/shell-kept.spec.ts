@@ -12,7 +12,9 @@ import {
   touch,
 } from './shell-start.ts';
 
-test('a reload brings back pictures, marks, chamber and the step at hand', async ({ page }) => {
+test('a reload brings back pictures, marks, chamber and the step at hand', { tag: '@phone' }, async ({
+  page,
+}) => {
   await startPair(page);
   await page.getByRole('textbox', { name: 'Unit' }).fill('GT-14');
   await chooseClampType(page, '30');

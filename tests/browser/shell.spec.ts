@@ -73,7 +73,7 @@ test('marks are asked for one by one, a tap places them, undo and redo go mark b
   await expect(marks).toHaveCount(2);
 });
 
-test('a reading is typed once, the next ones are proposed', async ({ page }) => {
+test('a reading is typed once, the next ones are proposed', { tag: '@phone' }, async ({ page }) => {
   await startPair(page);
   await step(page, 2).click();
   await page.getByRole('checkbox', { name: /Tape along the rod/ }).check();
@@ -110,9 +110,9 @@ test('the limit follows from the chamber, in the unit that was chosen', { tag: '
   await expect(limit).toContainText('50.8 mm');
 });
 
-test('what was seen of the over-stroke mark is kept with its frame and stands beside the finding', async ({
-  page,
-}) => {
+test('what was seen of the over-stroke mark is kept with its frame and stands beside the finding', {
+  tag: '@desk',
+}, async ({ page }) => {
   await startPair(page);
   await step(page, 6).click();
   const applied = page.getByRole('group', { name: 'Applied picture' });

@@ -61,9 +61,9 @@ async function expectAtTruth(
   expect(Math.max(...away)).toBeLessThan(0.2);
 }
 
-test('the target is found in both pictures, its corners are marked where they are, and a reload keeps them', async ({
-  page,
-}) => {
+test('the target is found in both pictures, its corners are marked where they are, and a reload keeps them', {
+  tag: '@desk',
+}, async ({ page }) => {
   const pair = await startTargetPair(page);
   await chooseTarget(page);
   await expectFound(page);

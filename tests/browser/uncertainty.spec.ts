@@ -1,7 +1,7 @@
 /** What the finding step says of its own uncertainty: the check by trials, and the mark that contradicts the others. */
-import AxeBuilder from '@axe-core/playwright';
 import { expect, type Page, test } from '@playwright/test';
 import { NO_REFERENCES } from '../../src/references/reference.ts';
+import { axe } from './axe.ts';
 import { graduation, openPair, pairPictures, placed } from './prepared-pair.ts';
 import { picture, step } from './shell-start.ts';
 
@@ -52,7 +52,7 @@ test('the uncertainty is checked by trials, which can be stopped, and dropped wh
   await expect(page.locator('.trials')).toContainText(/95 of 100 trials fall between/);
   await expect(page.locator('.trials-values').getByRole('row')).toHaveCount(4);
 
-  expect((await new AxeBuilder({ page }).include('.how-sure').analyze()).violations).toEqual([]);
+  expect((await axe(page).include('.how-sure').analyze()).violations).toEqual([]);
 
   // Looked away and back, nothing changed: still there. A mark moved: gone.
   await step(page, 4).click();

@@ -1,5 +1,5 @@
-import AxeBuilder from '@axe-core/playwright';
 import { expect, type Page, test } from '@playwright/test';
+import { axe } from './axe.ts';
 import type { Harness } from './harness-viewer/harness.tsx';
 import { partPage } from './part-pages.ts';
 
@@ -275,13 +275,13 @@ test('a mark that is selected elsewhere is brought into sight', async ({ page })
   expect(at.x).toBeCloseTo((viewer?.x ?? 0) + (viewer?.width ?? 0) / 2, 1);
 });
 
-test('holds for the usual rules of access, light and dark', async ({ page }) => {
+test('holds for the usual rules of access, light and dark', { tag: '@desk' }, async ({ page }) => {
   await show(page, {
     marks: [PIN, FACE, mark('Camshaft end', 2600, 2400, { selected: true, doubtful: true })],
   });
   for (const colorScheme of ['light', 'dark'] as const) {
     await page.emulateMedia({ colorScheme });
-    const { violations } = await new AxeBuilder({ page }).include('.viewer').analyze();
+    const { violations } = await axe(page).include('.viewer').analyze();
     expect(violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html}`)).toEqual([]);
   }
 });

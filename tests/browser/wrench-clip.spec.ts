@@ -2,7 +2,8 @@
 import { readFileSync } from 'node:fs';
 import { expect, type Page, test } from '@playwright/test';
 import { openAdjusterCheck } from './adjuster-start.ts';
-import { type FrameSize, type Px, spotOf } from './main-job-marking.ts';
+import { spotOf } from './main-job-marking.ts';
+import type { FrameSize, Px } from './main-job-truth.ts';
 import { choose } from './shell-start.ts';
 
 test.setTimeout(180_000);
