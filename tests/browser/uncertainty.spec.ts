@@ -5,6 +5,8 @@ import { axe } from './axe.ts';
 import { graduation, openPair, pairPictures, placed } from './prepared-pair.ts';
 import { picture, step } from './shell-start.ts';
 
+test.setTimeout(120_000);
+
 const CHECK = { name: 'Check the uncertainty by 10,000 trials' };
 
 /** Face, pin, four graduations; a graduation of the released picture so many pixels beside its place. */
