@@ -10,11 +10,13 @@ export type Normal = { readonly matrix: Float64Array; readonly gradient: Float64
 export class Equations {
   readonly unknowns: number;
   readonly residuals: Float64Array;
+  /** How many there are; what stands behind them is left from before. */
+  rows = 0;
   readonly groups: BudgetGroup[] = [];
   /** Row i owns the entries begins[i] .. ends[i], columns ascending; the second row of a pair shares its first row's columns. */
-  readonly #begins: number[] = [];
-  readonly #ends: number[] = [];
-  readonly #isSecond: boolean[] = [];
+  readonly #begins: Int32Array;
+  readonly #ends: Int32Array;
+  readonly #isSecond: Uint8Array;
   /** Rows that are no observations. */
   readonly #bounds: number[] = [];
   readonly #columns: Int32Array;
@@ -27,13 +29,19 @@ export class Equations {
   constructor(unknowns: number, most: { readonly rows: number; readonly entries: number }) {
     this.unknowns = unknowns;
     this.residuals = new Float64Array(most.rows);
+    this.#begins = new Int32Array(most.rows);
+    this.#ends = new Int32Array(most.rows);
+    // One more: whether the row after the last is a second one is asked too.
+    this.#isSecond = new Uint8Array(most.rows + 1);
     this.#columns = new Int32Array(most.entries);
     this.#values = new Float64Array(2 * most.entries);
   }
 
   /** Without rows, to be filled anew: an iteration that was left gives its room to the next. */
   emptied(): Equations {
-    for (const list of [this.groups, this.#begins, this.#ends, this.#isSecond, this.#bounds]) list.length = 0;
+    this.rows = 0;
+    this.#bounds.length = 0;
+    this.#isSecond.fill(0);
     this.#begin = 0;
     this.#end = 0;
     return this;
@@ -60,13 +68,13 @@ export class Equations {
   }
 
   close(residual: number, group: BudgetGroup): void {
-    this.#closeRow(residual, group, false);
+    this.#closeRow(residual, group, 0);
     this.#begin = this.#end;
   }
 
   closeBoth(residual: number, secondResidual: number, group: BudgetGroup): void {
-    this.#closeRow(residual, group, false);
-    this.#closeRow(secondResidual, group, true);
+    this.#closeRow(residual, group, 0);
+    this.#closeRow(secondResidual, group, 1);
     this.#begin = this.#end;
   }
 
@@ -76,21 +84,18 @@ export class Equations {
     this.close(residual, group);
   }
 
-  #closeRow(residual: number, group: BudgetGroup, isSecond: boolean): void {
-    this.residuals[this.rows] = residual;
-    this.groups.push(group);
-    this.#begins.push(this.#begin);
-    this.#ends.push(this.#end);
-    this.#isSecond.push(isSecond);
-  }
-
-  get rows(): number {
-    return this.groups.length;
+  #closeRow(residual: number, group: BudgetGroup, isSecond: 0 | 1): void {
+    const row = this.rows++;
+    this.residuals[row] = residual;
+    this.groups[row] = group;
+    this.#begins[row] = this.#begin;
+    this.#ends[row] = this.#end;
+    this.#isSecond[row] = isSecond;
   }
 
   /** The first of every two rows that share their columns. */
   get pairs(): readonly number[] {
-    return this.#isSecond.flatMap((isSecond, row) => (isSecond ? [row - 1] : []));
+    return Array.from(this.#isSecond).flatMap((isSecond, row) => (isSecond ? [row - 1] : []));
   }
 
   /** All rows but bounds. */
@@ -165,7 +170,7 @@ export class Equations {
     const gradient = new Float64Array(this.unknowns);
     const [columns, values] = [this.#columns, this.#values];
     for (let row = 0; row < this.rows; row++) {
-      const second = this.#isSecond[row] ? 1 : 0;
+      const second = this.#isSecond[row] as number;
       const r = this.residuals[row] as number;
       const end = this.#ends[row] as number;
       for (let a = this.#begins[row] as number; a < end; a++) {
@@ -178,7 +183,7 @@ export class Equations {
 
   /** J row . x */
   rowDot(row: number, x: Float64Array): number {
-    const second = this.#isSecond[row] ? 1 : 0;
+    const second = this.#isSecond[row] as number;
     let sum = 0;
     for (let a = this.#begins[row] as number; a < (this.#ends[row] as number); a++)
       sum += (this.#values[2 * a + second] as number) * (x[this.#columns[a] as number] as number);
@@ -187,7 +192,7 @@ export class Equations {
 
   /** J row^T, as a vector. */
   row(row: number): Float64Array {
-    const second = this.#isSecond[row] ? 1 : 0;
+    const second = this.#isSecond[row] as number;
     const x = new Float64Array(this.unknowns);
     for (let a = this.#begins[row] as number; a < (this.#ends[row] as number); a++)
       x[this.#columns[a] as number] = this.#values[2 * a + second] as number;

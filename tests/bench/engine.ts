@@ -7,6 +7,7 @@ import { writeFileSync } from 'node:fs';
 import { loadavg } from 'node:os';
 import { bundledTiming, type NodeTiming } from './engine-bundle.ts';
 import { casesByMarks, casesByReference, type EngineCase } from './engine-cases.ts';
+import { trialsOff } from './engine-nearness.ts';
 import { openTimingPage, type TimingPage } from './engine-page.ts';
 import { speedText, type TimedRow, type TrialsRow } from './engine-text.ts';
 
@@ -44,7 +45,13 @@ async function timedTrials(
   for (const { inputs, reference, marks } of cases) {
     const pageMs: number[] = [];
     for (const input of inputs) pageMs.push(await page.trialsMs(input));
-    const row = { reference, marks, nodeMs: trialsTimesMs(inputs, processorMs), pageMs };
+    const row = {
+      reference,
+      marks,
+      nodeMs: trialsTimesMs(inputs, processorMs),
+      pageMs,
+      offs: trialsOff(inputs),
+    };
     console.log('trials', reference, middle(row.nodeMs), middle(pageMs));
     rows.push(row);
   }
