@@ -20,11 +20,16 @@ test('the first screen says what this is, what to beware of and that it is an ai
 
 test('the cautions come before the first picture, and leaving them opens nothing', async ({ page }) => {
   await page.goto('/');
+  // What came of a file is in sight, also where the page was scrolled to the button.
+  const letter = { name: 'letter.json', mimeType: 'application/json', buffer: Buffer.from('{}') };
+  await choose(page, 'Open a saved record', [letter]);
+  await expect(page.getByRole('alert').getByText(/letter\.json.*no saved record/)).toBeInViewport();
   let choosers = 0;
   page.on('filechooser', () => choosers++);
   await page.getByRole('button', { name: 'Start with pictures' }).click();
   const dialog = page.getByRole('dialog', { name: 'Before the first picture' });
   await expect(dialog).toBeVisible();
+  await expect(dialog.getByRole('heading')).toBeInViewport();
   await page.keyboard.press('Escape');
   await expect(dialog).toBeHidden();
   await page.getByRole('button', { name: 'Start with pictures' }).click();

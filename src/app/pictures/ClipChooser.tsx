@@ -3,17 +3,17 @@ import type { Frame } from '../../frames/frame.ts';
 import { BRAKE_STATES } from '../../marks/view.ts';
 import type { Assessment } from '../../record/results.ts';
 import { StrokeCurve } from '../curve/StrokeCurve.tsx';
-import { takeView } from '../media/take-view.ts';
 import { useFrames } from '../media/use-frames.ts';
 import { usePicture } from '../media/use-picture.ts';
 import { useLengthUnit } from '../parts/use-length-unit.ts';
 import { work } from '../stores.ts';
 import { FrameViewer } from '../viewer/FrameViewer.tsx';
-import { CLIP, PICTURES } from '../words/steps.ts';
+import { CLIP } from '../words/steps.ts';
 import { clipTimeText } from '../words/values.ts';
 import type { Current } from '../work/current.ts';
 import { PutRightControls } from './PutRightControls.tsx';
 import { PICTURE_ONLY } from './picture-only.ts';
+import { TakeFrame } from './TakeFrame.tsx';
 import { useFollowedFrame } from './use-followed-frame.tsx';
 import { usePictureNotice } from './use-picture-notice.ts';
 import { usePutRight } from './use-put-right.ts';
@@ -96,15 +96,13 @@ export function ClipChooser({ current, assessment, capture, frameIndex }: Props)
             {source?.ok && source.value.played ? <p className="look">{CLIP.played}</p> : null}
             <div className="clip-takes">
               {BRAKE_STATES.map((state) => (
-                <button
+                <TakeFrame
                   key={state}
-                  type="button"
-                  className={state === 'pulled' ? 'button' : 'button main'}
-                  disabled={!frame || !picture}
-                  onClick={() => takeView(state, capture.id, frame)}
-                >
-                  {PICTURES.takeAs(state)}
-                </button>
+                  current={current}
+                  capture={capture}
+                  state={state}
+                  frame={picture && frame}
+                />
               ))}
               <button type="button" className="button" onClick={() => work.look(null)}>
                 {CLIP.end}

@@ -54,17 +54,21 @@ export function RecheckScreen({ file }: { readonly file: File }) {
 
 function Found({ file, found }: { readonly file: File; readonly found: Recheck }) {
   const second = useSecondReading(found);
+  // Of what is no package at all there is nothing to show.
+  const isRead = found.checks.container.answer === 'yes' || found.record !== null;
   return (
     <>
       <CheckList found={found} />
-      <TimeStampPart file={file} found={found} />
+      {isRead ? <TimeStampPart file={file} found={found} /> : null}
       <SecondReading file={file} found={found} second={second} />
       <SaveRecheck name={file.name} found={found} second={second} />
-      <details className="recheck-part">
-        <summary>{RECHECK.results}</summary>
-        <RecordedResults found={found} />
-        <Stills key={file.name} file={file} found={found} />
-      </details>
+      {isRead ? (
+        <details className="recheck-part">
+          <summary>{RECHECK.results}</summary>
+          <RecordedResults found={found} />
+          <Stills key={file.name} file={file} found={found} />
+        </details>
+      ) : null}
     </>
   );
 }

@@ -11,7 +11,11 @@ const READ = 'read';
 
 export function CautionsDialog({ onClose }: Props) {
   const dialog = useRef<HTMLDialogElement>(null);
-  useEffect(() => dialog.current?.showModal(), []);
+  useEffect(() => {
+    dialog.current?.showModal();
+    // It opens at its button, which takes the keys: on a phone that is the end of the list.
+    dialog.current?.scrollTo(0, 0);
+  }, []);
   return (
     <dialog
       ref={dialog}

@@ -67,6 +67,7 @@ export function FirstScreen() {
             {CAMERA.open}
           </button>
         </section>
+        <EarlierInspections />
         <section className="first-cautions" aria-labelledby="first-cautions">
           <h2 id="first-cautions">{CAUTIONS_HEADING}</h2>
           <ol className="cautions">
@@ -75,7 +76,6 @@ export function FirstScreen() {
             ))}
           </ol>
         </section>
-        <EarlierInspections />
       </main>
       <footer className="aid-line">{AID_LINE}</footer>
       {thenOpen ? (

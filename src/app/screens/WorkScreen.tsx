@@ -17,7 +17,11 @@ export function WorkScreen({ current }: { readonly current: Current }) {
   useTargetSearch(current);
   useUndoKeys();
   return (
-    <div className="work" data-step={current.place.step}>
+    <div
+      className="work"
+      data-step={current.place.step}
+      data-measured={assessment.measurement.ok || undefined}
+    >
       <a className="skip" href="#step">
         {BAR.skip}
       </a>

@@ -22,7 +22,9 @@ export function CaptureList({ current }: { readonly current: Current }) {
               {capture.widthPx} × {capture.heightPx}, {sizeText(capture.sizeBytes)}
             </span>
           </p>
-          <p className="quiet">{takenAs(current, capture) || PICTURES.takeItAs}</p>
+          <p className="quiet">
+            {takenAs(current, capture) || (capture.kind === 'clip' ? PICTURES.notTaken : PICTURES.takeItAs)}
+          </p>
           {capture.kind === 'clip' ? (
             <LookButton current={current} capture={capture} />
           ) : (

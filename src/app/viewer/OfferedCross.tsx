@@ -17,17 +17,8 @@ export function OfferedCross(props: { readonly store: ViewerStore; readonly mark
   });
   return (
     <g ref={group} className="viewer-offered">
-      {mark.line ? null : (
-        <>
-          <path className="viewer-edge" d={CROSS} />
-          <path className="viewer-line" d={CROSS} />
-        </>
-      )}
-      {mark.name === null ? null : (
-        <text className="viewer-name" x="-14" y="-18" textAnchor="end">
-          {mark.name}
-        </text>
-      )}
+      <path className="viewer-edge" d={CROSS} />
+      <path className="viewer-line" d={CROSS} />
     </g>
   );
 }

@@ -7,6 +7,7 @@ import { LINE_SORTS } from './found-line.ts';
 import { MarkCross } from './MarkCross.tsx';
 import { MarkNames } from './MarkNames.tsx';
 import { OfferedCross } from './OfferedCross.tsx';
+import type { OfferedMark } from './offered-mark.ts';
 import { StrokeDimension } from './StrokeDimension.tsx';
 import { type StrokeOnScreen, strokeOnScreen } from './stroke-on-screen.ts';
 import { textWidthCss } from './text-width.ts';
@@ -14,6 +15,8 @@ import type { View } from './view-transform.ts';
 import type { ViewerMark } from './viewer-mark.ts';
 import type { FrameViewerProps } from './viewer-props.ts';
 import type { ViewerStore } from './viewer-store.ts';
+
+const UNMARKED = { selected: false, automatic: false, doubtful: false, minor: false } as const;
 
 /** What is drawn over the picture, in screen pixels, so that it keeps its size at every zoom. */
 export function Overlay(props: {
@@ -42,13 +45,19 @@ export function Overlay(props: {
         {LINE_SORTS.map((sort) => (
           <FoundLine key={sort} store={store} marks={viewer.offered ?? []} sort={sort} offered />
         ))}
-        {viewer.offered?.map((mark) => (
-          <OfferedCross key={mark.id} store={store} mark={mark} />
-        ))}
+        {viewer.offered
+          ?.filter(({ line }) => line === null)
+          .map((mark) => (
+            <OfferedCross key={mark.id} store={store} mark={mark} />
+          ))}
         {LINE_SORTS.map((sort) => (
           <FoundLine key={sort} store={store} marks={marks} sort={sort} />
         ))}
-        <MarkNames store={store} marks={marks} stroke={stroke} />
+        <MarkNames
+          store={store}
+          marks={[...marks, ...(viewer.offered ?? []).flatMap(named)]}
+          stroke={stroke}
+        />
         {placing !== null && <AimCross store={store} />}
       </svg>
       {/* biome-ignore lint/a11y/useSemanticElements: a fieldset cannot be an SVG. */}
@@ -65,4 +74,9 @@ export function Overlay(props: {
       </svg>
     </>
   );
+}
+
+/** What was found gives way to the marks' names: it is said beside the picture too. */
+function named({ name, ...at }: OfferedMark): readonly ViewerMark[] {
+  return name === null ? [] : [{ ...at, ...UNMARKED, name }];
 }

@@ -40,21 +40,21 @@ export function foundText(
   if (of === 'tape' || of === 'tape-again') {
     const readings = found.map(({ readingMm }) => readingMm ?? 0);
     const [low, high] = [Math.min(...readings), Math.max(...readings)];
-    return `${found.length} graduations found between ${formatLength(low, unit)} and ${formatLength(high, unit)}; they come in place of your ${instead.length}.`;
+    return `${found.length} graduations found, ${formatLength(low, unit)} to ${formatLength(high, unit)}, in place of your ${instead.length}.`;
   }
   if (of === 'clamp-band') {
-    const place = instead.length > 0 ? `; they come in place of your ${instead.length}` : '';
-    return `${SOUGHT[of]} found, ${found.length} points along it${place}. Look whether they lie on its edge towards the rod.`;
+    const place = instead.length > 0 ? `, in place of your ${instead.length}` : '';
+    return `${SOUGHT[of]} found${place}. See that it lies on the edge towards the rod.`;
   }
   if (of === 'tape-edge')
-    return `${SOUGHT[of]} found, ${found.length} points along it; they come in place of your ${instead.length}. Look whether they lie on the edge that you marked.`;
+    return `${SOUGHT[of]} found, in place of your ${instead.length}. See that it lies on the edge that you marked.`;
   if ('guessed' in question)
     return `${SOUGHT[of]}: the point that you marked in the released picture is found. Look whether it sits there.`;
   const [place, mark] = [found[0], instead[0]];
   const offPx = place && mark ? Math.hypot(place.placePx[0] - mark.xPx, place.placePx[1] - mark.yPx) : 0;
   if ('same' in question && question.same)
-    return `${SOUGHT[of]}: the point that you marked in the released picture is found, ${offPx.toFixed(1)} pixels from your mark here.`;
-  return `${SOUGHT[of]} found, its centre ${offPx.toFixed(1)} pixels from your mark.`;
+    return `${SOUGHT[of]}: found as in the released picture, ${offPx.toFixed(1)} px from your mark.`;
+  return `${SOUGHT[of]} found, ${offPx.toFixed(1)} px from your mark.`;
 }
 
 export function assistFailureText(of: Sought, failure: AssistSearchFailure, unit: LengthUnit): string {

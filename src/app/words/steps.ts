@@ -51,6 +51,8 @@ export const PICTURES = {
   stillHint: 'Only if nobody touched it: then both pictures share one camera position.',
   takeAs: (state: BrakeState) => `Take as ${state}`,
   takeItAs: 'not taken yet: take it as',
+  notTaken: 'nothing taken from it yet',
+  takenIs: (at: string) => `taken: ${at}`,
   taken: (state: BrakeState) => `taken as ${state}`,
   takenAt: (state: BrakeState, at: string) => `taken as ${state} at ${at}`,
   none: 'no picture yet',
