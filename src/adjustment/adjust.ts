@@ -2,18 +2,21 @@
  * The adjustment: all marks together, from several starts, to the geometry with its covariance.
  *
  * Model    least squares from several starts (search); the lowest chi-square is the answer. Another minimum nearly as low, at
- *          another place, is kept as a rival.
+ *          another place, is kept as a rival. Pictures taken for near each other and found far apart are adjusted once more, each
+ *          for itself.
  * Assumes  every view has its face and pin marks and some view a scale (checked before).
  * Fails    adjustment/no-minimum: no start, or no run came to an end; adjustment/singular: an unknown that nothing holds.
  */
 import { fail, ok, type Result } from '../basics/result.ts';
 import { sparseFactor } from '../basics/sparse-symmetric.ts';
 import type { Adjustment } from './adjustment.ts';
+import { apartRad } from './apart.ts';
 import { isBelievable } from './believable.ts';
 import { type Effort, MIRRORED, QUICK, THOROUGH } from './effort.ts';
 import { coreOf, extended } from './extend.ts';
 import { type Layout, layoutOf } from './layout.ts';
 import { markRowsOf } from './linearise.ts';
+import { NOT_NEAR_RAD } from './priors.ts';
 import type { Problem } from './problem.ts';
 import type { Solution } from './run.ts';
 import { minima, together } from './search.ts';
@@ -30,6 +33,12 @@ export function adjust(
   problem: Problem,
   first: Effort = coreOf(problem) ? coreEffort(problem) : QUICK,
 ): Result<Adjustment, AdjustmentFailure> {
+  const adjusted = searched(problem, first);
+  const refuted = problem.areNear && adjusted.ok && apartRad(adjusted.value) > NOT_NEAR_RAD;
+  return refuted ? searched({ ...problem, areNear: false }, first) : adjusted;
+}
+
+function searched(problem: Problem, first: Effort): Result<Adjustment, AdjustmentFailure> {
   const layout = layoutOf(problem);
   const quick = isHeldByShape(problem) ? found(problem, layout, first) : [];
   const adjusted = adjustmentAt(problem, layout, quick);

@@ -2,7 +2,7 @@
  * All observation equations of a problem at given unknowns: marks, arc of the arm, contact with the pin, direction of view, priors.
  *
  * Model    mark: (projected - marked) / sigma, two rows; arc: (|pin - camshaft| - L) / play, one row a state;
- *          direction of view: the depth axis seen in the camera frame, x and y components / their width, two rows a pose;
+ *          direction of view: view-directions.ts, two rows a pose;
  *          rim mark: its angle beyond the part of the rim that faces the camera / its width, one row;
  *          prior: (unknown - mean) / sigma, one row.
  */
@@ -15,10 +15,11 @@ import type { Layout } from './layout.ts';
 import { addMark, type Sight } from './mark-equations.ts';
 import { addContacts } from './pin-contact.ts';
 import { byRotation, type Pose, poseAt } from './pose.ts';
-import { ARC_PLAY_MM, BAND_BEYOND_RAD, BAND_FREE_RAD, OFF_SQUARE } from './priors.ts';
+import { ARC_PLAY_MM, BAND_BEYOND_RAD, BAND_FREE_RAD } from './priors.ts';
 import type { Problem } from './problem.ts';
 import type { Start } from './start.ts';
 import { facingAngle, turnedBy } from './start-band.ts';
+import { addViewDirections } from './view-directions.ts';
 import { WorldPoint } from './world-point.ts';
 import { besideBy, besideOnArm, distancePoint, worldPoint } from './world-points.ts';
 
@@ -66,8 +67,7 @@ export function linearise(
   }
   addArcs(equations, x, layout);
   addContacts(equations, x, problem, layout);
-  for (const [i, pose] of poses.entries())
-    addDirectionOfView(equations, pose, layout.poses[i] as number, problem.hand);
+  addViewDirections(equations, poses, layout.poses, problem);
   for (const { index, mean, sigma, group } of priors) {
     equations.add(index, 1 / sigma);
     equations.close(((x[index] as number) - mean) / sigma, group);
@@ -162,18 +162,4 @@ function addFacing(equations: Equations, mark: number, poseAt: number, pose: Pos
     equations.add(poseAt + 3 + k, (-w * (y * (ez[k] as number) - z * (ey[k] as number))) / across);
   }
   equations.closeBound(w * Math.sign(off) * beyond, 'clamp-band');
-}
-
-function addDirectionOfView(equations: Equations, pose: Pose, at: number, hand: 1 | -1): void {
-  const r = pose.rotation;
-  const away: Vec3 = [hand * r[2], hand * r[5], hand * r[8]];
-  const unit: readonly Vec3[] = [
-    [1, 0, 0],
-    [0, 1, 0],
-  ];
-  for (const e of unit) {
-    const byW = byRotation(pose, away, e);
-    for (let k = 0; k < 3; k++) equations.add(at + k, (byW[k] as number) / OFF_SQUARE);
-    equations.close(dot(e, away) / OFF_SQUARE, 'camera');
-  }
 }

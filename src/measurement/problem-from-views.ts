@@ -42,7 +42,16 @@ export function problemFromViews(input: MeasureInput): Result<Problem, Measureme
     views,
     references: input.references,
     hand: handOf(input.views),
+    areNear: !shared && areNear(input),
   });
+}
+
+/**
+ * Two pictures are mostly taken from one place. Graduations, a rim or a target show the directions of view better than that supposes
+ * them; frames of a clip each count for themselves.
+ */
+function areNear({ sideViews, references: { tape, clampBand, target } }: MeasureInput): boolean {
+  return sideViews.length === 0 && !tape && !clampBand && !target;
 }
 
 /**

@@ -46,6 +46,7 @@ function wheelEnd(references = REFERENCES): { readonly layout: Layout; readonly 
       },
     ],
     poseCount: 1,
+    areNear: false,
     views: [
       {
         state: 'released',
