@@ -69,7 +69,7 @@ export const OFF_SQUARE = 0.45;
 /** Pictures of one brake by one person: half of the others within 9 degrees of the first, 1 in 20 beyond 30, 1 in 100 beyond 54. */
 export const APART_RAD = 0.12;
 export const APART_FREEDOM = 3;
-/** Found farther apart than this though taken for near, they are not: 0.2 rad, 12 degrees, of 200 simulated pairs 5 degrees apart none. */
+/** Found farther apart than this they are not near: 12 degrees; of 200 simulated pairs 5 degrees apart none was. */
 export const NOT_NEAR_RAD = 0.2;
 
 /** Lens: what a phone leaves of its distortion; axis off the picture's centre, as a share of the longer side. */

@@ -13,9 +13,9 @@ function fromTwoPlaces(options: Partial<SceneOptions>, offSquareDeg: number): Me
 }
 
 function apartDeg(a: ReturnType<typeof simulate>, b: ReturnType<typeof simulate> | undefined): number {
-  const [p, q] = [a.poses[0]?.rows, b?.poses[0]?.rows];
+  const [p, q] = [a.poses[0]?.rows[2], b?.poses[0]?.rows[2]];
   if (!p || !q) return 0;
-  const cosine = p[0][2] * q[0][2] + p[1][2] * q[1][2] + p[2][2] * q[2][2];
+  const cosine = p[0] * q[0] + p[1] * q[1] + p[2] * q[2];
   return (Math.acos(cosine) * 180) / Math.PI;
 }
 
@@ -38,4 +38,11 @@ const codes = (input: MeasureInput): readonly string[] => {
 test('pictures from directions far apart are told where only a tape holds them', () => {
   expect(codes(fromTwoPlaces({ hand: 1 }, 25))).toContain('measurement/views-apart');
   expect(codes(fromTwoPlaces({ hand: 1 }, 10))).not.toContain('measurement/views-apart');
+});
+
+test('a picture held on its side, from nearly the same place, is not from far apart', () => {
+  const scene = { reference: 'tape', sigmaPx: 0.5, rodMarks: true, typical: true, strokeMm: 45 } as const;
+  const [one, other] = [1, 45].map((seed) => simulate({ ...scene, seed, hand: 1, anyRoll: true }));
+  expect(one && apartDeg(one, other)).toBeLessThan(7);
+  expect(codes(pair(one?.input, other?.input))).not.toContain('measurement/views-apart');
 });
