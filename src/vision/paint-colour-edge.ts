@@ -67,15 +67,23 @@ export function colourEdge(strip: Strip, sums: ColourSums, arc: Arc): ColourEdge
 }
 
 /** By place across, where the picture goes so far. */
-export function stepsAt(strip: Strip, sums: ColourSums, { to, bend }: Arc, reachMm: number): readonly Step[] {
+function stepsAt(strip: Strip, sums: ColourSums, { to, bend }: Arc, reachMm: number): readonly Step[] {
+  const step = stepOf(strip, reachMm);
+  return sums.flatMap((line, row) => {
+    const there = step(line, to + (bend[row] ?? 0));
+    return there ? [there] : [];
+  });
+}
+
+/** Of one line of the rod at a column; null where the picture ends. */
+export function stepOf(strip: Strip, reachMm: number): (line: Float64Array, at: number) => Step | null {
   const cells = (mm: number) => Math.max(1, Math.round(mm / strip.stepMm));
   const [reach, gap] = [cells(reachMm), cells(GAP_MM)];
-  return sums.flatMap((line, row) => {
-    const at = to + (bend[row] ?? 0);
+  return (line, at) => {
     const before = meanBetween(line, at - gap - reach, at - gap);
     const after = meanBetween(line, at + gap, at + gap + reach);
-    return before && after ? [[before[0] - after[0], before[1] - after[1], before[2] - after[2]]] : [];
-  });
+    return before && after ? [before[0] - after[0], before[1] - after[1], before[2] - after[2]] : null;
+  };
 }
 
 function meanBetween(line: Float64Array, from: number, to: number): Colour | null {
@@ -87,15 +95,21 @@ function meanBetween(line: Float64Array, from: number, to: number): Colour | nul
 
 /** channels: two for hue alone. */
 export function changeOf(steps: readonly Step[], channels: 2 | 3) {
-  const mean = (of: (step: Step) => number) => steps.reduce((sum, step) => sum + of(step), 0) / steps.length;
-  const m = [0, 1, 2].map((i) => (i < channels ? mean((step) => step[i] as number) : 0));
+  let [u, v, red] = [0, 0, 0];
+  for (const step of steps) {
+    u += step[0];
+    v += step[1];
+    red += step[2];
+  }
+  const m: Step = [u / steps.length, v / steps.length, channels === 3 ? red / steps.length : 0];
   const change = Math.hypot(...m);
-  const part = (step: Step) =>
-    step.reduce((sum, value, i) => sum + value * (m[i] as number), 0) / Math.max(1e-9, change);
-  const spread = Math.sqrt(mean((step) => (part(step) - change) ** 2));
+  const parts = steps.map(
+    (step) => (step[0] * m[0] + step[1] * m[1] + step[2] * m[2]) / Math.max(1e-9, change),
+  );
+  const spread = Math.sqrt(parts.reduce((sum, part) => sum + (part - change) ** 2, 0) / parts.length);
   return {
     change,
     even: change / (spread + LEAST),
-    across: steps.filter((step) => part(step) > change / 2).length / steps.length,
+    across: parts.filter((part) => part > change / 2).length / parts.length,
   };
 }

@@ -4,7 +4,7 @@
  *
  * Model    for every column the bend of the arc with the most even change (paint-colour-edge); the columns where that is greatest about
  */
-import { type ColourSums, changeOf, colourOf, STEP_MM, type Step, stepsAt } from './paint-colour-edge.ts';
+import { type ColourSums, changeOf, colourOf, STEP_MM, type Step, stepOf } from './paint-colour-edge.ts';
 import { CORE, type PaintMap } from './paint-map.ts';
 import { columnOf, type Strip } from './paint-strip.ts';
 
@@ -28,10 +28,17 @@ export function colourEnds(
   apart: number,
 ): readonly ColourEnd[] {
   const found: { to: number; bend: readonly number[]; even: number; steps: readonly Step[] }[] = [];
+  // The arcs meet the same places again and again.
+  const step = stepOf(strip, STEP_MM);
+  const known = sums.map((line) => Array.from({ length: strip.columns }, (_, at) => step(line, at)));
   for (let to = columnOf(strip, fromMm); to <= columnOf(strip, toMm); to += 1) {
     let best: (typeof found)[number] = { to, bend: bends[0] as readonly number[], even: 0, steps: [] };
     for (const bend of bends) {
-      const steps = stepsAt(strip, sums, { to, bend }, STEP_MM);
+      const steps: Step[] = [];
+      known.forEach((line, row) => {
+        const there = line[to + (bend[row] ?? 0)];
+        if (there) steps.push(there);
+      });
       if (steps.length < CORE.length / 2) continue;
       const { change, even } = changeOf(steps, 3);
       if (change > LEAST_CHANGE && even > best.even) best = { to, bend, even, steps };
