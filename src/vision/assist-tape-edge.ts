@@ -46,6 +46,7 @@ export function tapeEdge(
   frame: Frame,
   lengthPx: number,
   reachPx: number,
+  mostPairs = MOST_PAIRS,
 ): Result<TapeEdge, NoTapeEdge> {
   const half = Math.ceil(reachPx) + 2;
   const apartPx = lengthPx / STEPS_ALONG;
@@ -63,6 +64,7 @@ export function tapeEdge(
         roomPx: half + Math.ceil(END_SHARE * MOST_SLOPE * lengthPx) + 1,
       },
       lengthPx,
+      mostPairs,
     );
     return line ? [{ ...line, rising }] : [];
   });
@@ -101,7 +103,7 @@ export function stepsAcross(level: Float64Array, s: number, half: number, rising
 
 type Line = { readonly at: number; readonly slope: number; readonly uAtPx: number; readonly share: number };
 
-function lineThrough(columns: Columns, lengthPx: number): Line | null {
+function lineThrough(columns: Columns, lengthPx: number, mostPairs: number): Line | null {
   const steps = columns.steps.flat();
   const supportOf = supportBy(columns);
   const first = steps.filter(({ s }) => s < END_SHARE * lengthPx);
@@ -109,7 +111,7 @@ function lineThrough(columns: Columns, lengthPx: number): Line | null {
   let best: { readonly at: number; readonly slope: number } | null = null;
   let least = 0;
   const pairs = first.length * last.length;
-  const every = Math.max(1, Math.floor(pairs / MOST_PAIRS));
+  const every = Math.max(1, Math.floor(pairs / mostPairs));
   for (let pair = 0; pair < pairs; pair += every) {
     const a = first[Math.floor(pair / last.length)] as Step;
     const b = last[pair % last.length] as Step;

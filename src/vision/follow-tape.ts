@@ -20,6 +20,8 @@ import { scaleAlike } from './tape-strip.ts';
 
 /** Sway takes the blade so far from its line as what stands still says. */
 const EDGE_REACH_MM = 12;
+/** Some fifty of these lie on the edge, whose line then goes through all its steps: more cost as much as all else here. */
+const EDGE_PAIRS = 1000;
 
 /** In the order of the marks. carry: a place of the seed picture, as what stands still takes it into this one. */
 export function tapeIn(
@@ -34,7 +36,7 @@ export function tapeIn(
   if (!edge || !row) return null;
   const [first, , end] = edge.map(({ place }) => place) as unknown as Anchors;
   const marked = frameThrough(first, end);
-  const seen = tapeEdge(gray, marked, apart(end, first), EDGE_REACH_MM * pxPerMm);
+  const seen = tapeEdge(gray, marked, apart(end, first), EDGE_REACH_MM * pxPerMm, EDGE_PAIRS);
   const overBlade = minus(row[1].place, edge[1].place);
   if (!seen.ok) return null;
   // Before something bright only the strokes stand out, and they are dark on the blade's side.
