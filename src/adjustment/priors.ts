@@ -67,8 +67,8 @@ export const DISTANCE_TILT_RAD = 0.14;
 /** A person looks at the brake roughly from the side: direction of view off square, in each of two directions. */
 export const OFF_SQUARE = 0.45;
 /** Pictures of one brake by one person: half of the others within 9 degrees of the first, 1 in 20 beyond 30, 1 in 100 beyond 54. */
-export const APART_RAD = 0.12;
-export const APART_FREEDOM = 3;
+export const NEAR_RAD = 0.12;
+export const NEAR_FREEDOM = 3;
 /** Found farther apart than this they are not near: 12 degrees; of 200 simulated pairs 5 degrees apart none was. */
 export const NOT_NEAR_RAD = 0.2;
 

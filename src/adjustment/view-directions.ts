@@ -12,7 +12,7 @@
 import { dot, type Vec3 } from '../basics/rotation.ts';
 import type { Equations } from './equations.ts';
 import { byRotation, type Pose } from './pose.ts';
-import { APART_FREEDOM, APART_RAD, OFF_SQUARE } from './priors.ts';
+import { NEAR_FREEDOM, NEAR_RAD, OFF_SQUARE } from './priors.ts';
 import type { Problem } from './problem.ts';
 
 /** places: the first unknown of each pose. */
@@ -92,8 +92,8 @@ function addApart(equations: Equations, first: Direction, other: Direction): voi
 
 /** factor: residual over d; bend: its derivative by |d|, over |d|. */
 function tailed(squared: number): { readonly factor: number; readonly bend: number } {
-  const spread = APART_FREEDOM * APART_RAD ** 2;
-  const most = (APART_FREEDOM + 2) / spread;
+  const spread = NEAR_FREEDOM * NEAR_RAD ** 2;
+  const most = (NEAR_FREEDOM + 2) / spread;
   const ratio = squared / spread;
   // By series where the other form is a difference of next to nothing.
   if (ratio < 1e-6) {
