@@ -43,9 +43,7 @@ test('from two photos with a tape to a finding in twelve taps', { tag: '@phone' 
     // In the second picture the pin is found without being touched.
     if (state === 'Released') await touch(clevisPin.px);
     else {
-      await expect(found).toContainText('End of the clevis pin: the point that you marked', {
-        timeout: 60_000,
-      });
+      await expect(found).toContainText('End of the clevis pin found again', { timeout: 60_000 });
       await press('Take what was found');
     }
     for (const px of named) await touch(px);
