@@ -48,8 +48,7 @@ export function foundText(
   }
   if (of === 'tape-edge')
     return `${SOUGHT[of]} found, in place of your ${instead.length}. See that it lies on the edge that you marked.`;
-  if ('guessed' in question)
-    return `${SOUGHT[of]} found again. Check its place.`;
+  if ('guessed' in question) return `${SOUGHT[of]} found again. Check its place.`;
   const [place, mark] = [found[0], instead[0]];
   const offPx = place && mark ? Math.hypot(place.placePx[0] - mark.xPx, place.placePx[1] - mark.yPx) : 0;
   if ('same' in question && question.same)
