@@ -2,7 +2,6 @@ import { useEffect, useMemo } from 'react';
 import { useStore } from 'zustand';
 import type { BrakeState } from '../../marks/view.ts';
 import type { MeasurementInput } from '../../record/measurement-input.ts';
-import { reportUnlessAbort } from '../media/report-unless-abort.ts';
 import { media } from '../stores.ts';
 import { type Current, viewOf } from '../work/current.ts';
 import { useOpenWork } from '../work/use-work.ts';
@@ -66,18 +65,11 @@ export function useAssistSearch({ record, measurement }: Current, state: BrakeSt
         ? { capture: besideCapture, file: besideFile, frame: beside.frame }
         : null;
     if (isOfBoth && !second) return;
-    const control = new AbortController();
-    assistSearches.set(key, { is: 'under-way' });
-    askAssist({ capture, file, frame: view.frame }, second, next.question, control.signal).then((result) => {
-      if (control.signal.aborted) return;
-      assistSearches.set(
-        key,
-        result.ok ? { is: 'found', marks: result.value.marks } : { is: 'failed', failure: result.failure },
-      );
-    }, reportUnlessAbort);
-    return () => {
-      control.abort();
-      if (assistSearches.getState().searches[key]?.is === 'under-way') assistSearches.forget(key);
-    };
+    return assistSearches.begin(key, async (signal) => {
+      const result = await askAssist({ capture, file, frame: view.frame }, second, next.question, signal);
+      return result.ok
+        ? { is: 'found', marks: result.value.marks }
+        : { is: 'failed', failure: result.failure };
+    });
   }, [key, capture, file, besideFile]);
 }

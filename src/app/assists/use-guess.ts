@@ -46,21 +46,16 @@ export function useGuessSearch({ record, measurement }: Current, state: BrakeSta
   useEffect(() => {
     const [known, picture] = pictures;
     if (!key || !guess || !known || !picture) return;
-    const control = new AbortController();
-    guessSearches.set(key, { is: 'under-way' });
-    search(picture, known, guess.question, control.signal).then(
-      (result) =>
-        guessSearches.set(key, result?.ok ? { is: 'found', sight: result.value } : { is: 'failed' }),
-      (thrown) => {
-        // Ended by another search of the worker: by hand then.
-        if (!control.signal.aborted) guessSearches.set(key, { is: 'failed' });
+    return guessSearches.begin(key, async (signal) => {
+      try {
+        const result = await search(picture, known, guess.question, signal);
+        return result?.ok ? { is: 'found', sight: result.value } : { is: 'failed' };
+      } catch (thrown) {
         reportUnlessAbort(thrown);
-      },
-    );
-    return () => {
-      control.abort();
-      if (guessSearches.getState().searches[key]?.is === 'under-way') guessSearches.forget(key);
-    };
+        // Ended by another search of the worker: by hand then.
+        return { is: 'failed' };
+      }
+    });
   }, [key, areThere]);
 }
 

@@ -1,14 +1,13 @@
 /** What the tool saw of the over-stroke mark in each picture. Kept while the page is open; the record has what a person made of it. */
-import { createStore } from 'zustand/vanilla';
 import type { BandColour } from '../../finding/over-stroke-mark.ts';
 import type { View } from '../../marks/view.ts';
 import type { RodInPicture } from '../../measurement/rod-in-picture.ts';
 import type { PaintJudgement } from '../../vision/paint-judge.ts';
+import { createSearches, type UnderWay } from '../media/searches.ts';
 import { pictureKey } from '../target/target-store.ts';
 import type { PaintFramesFailure } from './paint-frames.ts';
 
-export type PaintLook =
-  | { readonly is: 'under-way' }
+type Ended =
   /** shown: the part of the picture that it was judged from. bandColour: what was looked for; null: any strong colour. */
   | {
       readonly is: 'done';
@@ -17,6 +16,7 @@ export type PaintLook =
       readonly shown: ImageBitmap;
     }
   | { readonly is: 'failed'; readonly failure: PaintFramesFailure };
+export type PaintLook = UnderWay | Ended;
 
 /** Names the picture and where the rod lies on it; a hair's breadth of another adjustment is no other place. */
 export function lookKey(
@@ -29,16 +29,4 @@ export function lookKey(
   return [pictureKey(view), bandColour, ...[...place, ...size].map(Math.round)].join(' ');
 }
 
-type PaintState = { readonly looks: Readonly<Record<string, PaintLook>> };
-
-function createPaintStore() {
-  const store = createStore<PaintState>(() => ({ looks: {} }));
-  return {
-    ...store,
-    set: (key: string, look: PaintLook) =>
-      store.setState(({ looks }) => ({ looks: { ...looks, [key]: look } })),
-    forget: (key: string) => store.setState(({ looks: { [key]: _, ...others } }) => ({ looks: others })),
-  };
-}
-
-export const paintLooks = createPaintStore();
+export const paintLooks = createSearches<Ended>();

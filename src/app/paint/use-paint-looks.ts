@@ -3,7 +3,7 @@ import { useStore } from 'zustand';
 import type { BandColour } from '../../finding/over-stroke-mark.ts';
 import { rodInPicture } from '../../measurement/rod-in-picture.ts';
 import type { ShownAssessment } from '../measuring/use-assessment.ts';
-import { reportUnlessAbort } from '../media/report-unless-abort.ts';
+import type { UnderWay } from '../media/searches.ts';
 import { media } from '../stores.ts';
 import { type Current, viewOf } from '../work/current.ts';
 import { judgeApart } from './paint-client.ts';
@@ -19,7 +19,7 @@ export function usePaintLooks(
   assessment: ShownAssessment,
 ): Readonly<Record<OverStrokeState, PaintLook | null>> {
   const files = useStore(media, (state) => state.files);
-  const looks = useStore(paintLooks, (state) => state.looks);
+  const looks = useStore(paintLooks, (state) => state.searches);
   const { bandColour } = current.measurement.overStrokeMark;
   const asked = {
     released: askedOf(current, assessment, 'released', files, bandColour),
@@ -34,15 +34,7 @@ export function usePaintLooks(
   // biome-ignore lint/correctness/useExhaustiveDependencies: the key names the picture and the rod's place on it.
   useEffect(() => {
     if (!next || !key) return;
-    const control = new AbortController();
-    paintLooks.set(key, { is: 'under-way' });
-    look(next.question, control.signal).then((done) => {
-      if (!control.signal.aborted) paintLooks.set(key, done);
-    }, reportUnlessAbort);
-    return () => {
-      control.abort();
-      if (paintLooks.getState().looks[key]?.is === 'under-way') paintLooks.forget(key);
-    };
+    return paintLooks.begin(key, (signal) => look(next.question, signal));
   }, [key]);
   const lookOf = (each: Asked | null) => (each ? (looks[each.key] ?? { is: 'under-way' as const }) : null);
   return { released: lookOf(asked.released), applied: lookOf(asked.applied) };
@@ -74,7 +66,7 @@ function askedOf(
   return { key: lookKey(view, rod.value, bandColour), question };
 }
 
-async function look(question: PaintQuestion, signal: AbortSignal): Promise<PaintLook> {
+async function look(question: PaintQuestion, signal: AbortSignal): Promise<Exclude<PaintLook, UnderWay>> {
   const frames = await paintFrames(question, signal);
   if (!frames.ok) return { is: 'failed', failure: frames.failure };
   const [taken] = frames.value as readonly [PaintFrame, ...PaintFrame[]];

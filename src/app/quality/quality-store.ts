@@ -1,14 +1,14 @@
 /** What each picture is like, as it was looked at. Kept while the page is open. */
-import { createStore } from 'zustand/vanilla';
 import type { View } from '../../marks/view.ts';
 import type { PictureQuality, QualityQuestion } from '../../vision/picture-quality.ts';
+import { createSearches, type UnderWay } from '../media/searches.ts';
 import { pictureKey } from '../target/target-store.ts';
 
-export type QualityLook =
-  | { readonly is: 'under-way' }
+type Ended =
   | { readonly is: 'done'; readonly quality: PictureQuality }
   /** The picture cannot be shown or read: that is said where it is shown. */
   | { readonly is: 'failed' };
+export type QualityLook = UnderWay | Ended;
 
 export const qualityKey = (view: View, question: QualityQuestion) =>
   `${pictureKey(view)} ${JSON.stringify(question)}`;
@@ -16,16 +16,4 @@ export const qualityKey = (view: View, question: QualityQuestion) =>
 /** Pictures of a measurement, each looked at once more as marks come. */
 const MOST_KEPT = 24;
 
-function createQualityStore() {
-  const store = createStore<{ readonly looks: Readonly<Record<string, QualityLook>> }>(() => ({ looks: {} }));
-  return {
-    ...store,
-    set: (key: string, look: QualityLook) =>
-      store.setState(({ looks: { [key]: _, ...others } }) => ({
-        looks: Object.fromEntries([...Object.entries(others).slice(1 - MOST_KEPT), [key, look]]),
-      })),
-    forget: (key: string) => store.setState(({ looks: { [key]: _, ...others } }) => ({ looks: others })),
-  };
-}
-
-export const qualityLooks = createQualityStore();
+export const qualityLooks = createSearches<Ended>(MOST_KEPT);

@@ -3,7 +3,6 @@ import { useStore } from 'zustand';
 import type { View } from '../../marks/view.ts';
 import type { PictureQuality, QualityQuestion } from '../../vision/picture-quality.ts';
 import { pictureOf } from '../media/picture-of.ts';
-import { reportUnlessAbort } from '../media/report-unless-abort.ts';
 import { sights } from '../media/vision.ts';
 import { media } from '../stores.ts';
 import { pictureKey } from '../target/target-store.ts';
@@ -17,7 +16,7 @@ type Asked = { readonly view: View; readonly key: string; readonly question: Qua
 /** Looks at each picture as it is taken, and again about the rod once that is marked; one after the other. */
 export function usePictureQuality({ record, measurement }: Current): void {
   const files = useStore(media, (state) => state.files);
-  const looks = useStore(qualityLooks, (state) => state.looks);
+  const looks = useStore(qualityLooks, (state) => state.searches);
   const moving = useOpenWork()?.history.held != null;
   const next = moving ? undefined : measurement.views.map(askedOf).find(({ key }) => isOpen(looks[key]));
   const key = next?.key ?? null;
@@ -27,21 +26,12 @@ export function usePictureQuality({ record, measurement }: Current): void {
   // biome-ignore lint/correctness/useExhaustiveDependencies: the key names picture and question; other properties of theirs are no reason to begin anew.
   useEffect(() => {
     if (!next || !key || !capture || !file) return;
-    const control = new AbortController();
-    qualityLooks.set(key, { is: 'under-way' });
-    const look = async (): Promise<QualityLook> => {
-      const picture = await pictureOf(capture, file, next.view.frame, control.signal);
+    return qualityLooks.begin(key, async (signal) => {
+      const picture = await pictureOf(capture, file, next.view.frame, signal);
       if (!picture.ok) return { is: 'failed' };
-      const quality = await (await sights()).quality(picture.value, next.question, control.signal);
+      const quality = await (await sights()).quality(picture.value, next.question, signal);
       return quality.ok ? { is: 'done', quality: quality.value } : { is: 'failed' };
-    };
-    look().then((done) => {
-      if (!control.signal.aborted) qualityLooks.set(key, done);
-    }, reportUnlessAbort);
-    return () => {
-      control.abort();
-      if (qualityLooks.getState().looks[key]?.is === 'under-way') qualityLooks.forget(key);
-    };
+    });
   }, [key, capture, file]);
 }
 

@@ -19,7 +19,7 @@ type Props = {
 export function PictureAdvice({ current, assessment, states }: Props) {
   const unit = useLengthUnit();
   usePictureQuality(current);
-  const looks = useStore(qualityLooks, (state) => state.looks);
+  const looks = useStore(qualityLooks, (state) => state.searches);
   const lines = states.flatMap((state) => {
     const view = viewOf(current.measurement, state);
     if (!view) return [];
