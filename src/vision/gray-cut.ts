@@ -1,7 +1,9 @@
 /** What of a square about a place lies within a picture. */
 import type { Gray } from './gray.ts';
-import type { PictureCut } from './less-shading.ts';
 import type { Point } from './point.ts';
+
+/** Its first pixel's corner lies at `cornerPx` of the whole picture. */
+export type PictureCut = { readonly gray: Gray; readonly cornerPx: Point };
 
 export function cutGray(whole: Gray, [x, y]: Point, reachPx: number): PictureCut {
   const [left, top] = [Math.max(0, Math.floor(x - reachPx)), Math.max(0, Math.floor(y - reachPx))];

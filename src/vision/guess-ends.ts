@@ -13,7 +13,7 @@ import { type PatchMap, shown } from './fit-patch.ts';
 import type { Gray } from './gray.ts';
 import type { GuessMissed } from './guess-sight.ts';
 import { apart, minus, type Point, plus } from './point.ts';
-import { type SameEnd, type SameEndQuestion, sameEnd } from './same-end.ts';
+import { endSteps, type SameEnd, type SameEndQuestion, sameEnd } from './same-end.ts';
 import { type SoughtFit, soughtPatch } from './sought-patch.ts';
 
 /** Over the length from face to pin, 110 mm and more: a stroke ends before 3 1/2 in. */
@@ -129,7 +129,7 @@ function partsAgree(
     other,
     { placePx: from, radiusPx, shadingPx },
     [to],
-    stepsBetween(marks, here, of),
+    endSteps(marks, here, of),
   );
   if (!whole) return false;
   const mostPx = Math.max(MOST_APART_PX, MOST_APART * radiusPx);
@@ -149,15 +149,3 @@ const endOf = ({ pinPx, camshaftPx }: EndMarks, of: Kind): Point =>
 
 const withEnd = (marks: EndMarks, of: Kind, place: Point): EndMarks =>
   of === 'clevis-pin' ? { ...marks, pinPx: place } : { ...marks, camshaftPx: place };
-
-/** The pin turns with the rod, the camshaft with the arm. */
-function stepsBetween(marks: EndMarks, here: EndMarks, of: Kind): PatchMap['steps'] {
-  const way = (ends: EndMarks) =>
-    minus(ends.pinPx, of === 'clevis-pin' ? ends.facePx : (ends.camshaftPx ?? ends.facePx));
-  const [a, b] = [way(marks), way(here)];
-  const turn = Math.atan2(b[1], b[0]) - Math.atan2(a[1], a[0]);
-  const still = ({ facePx, camshaftPx }: EndMarks) => (camshaftPx ? apart(facePx, camshaftPx) : 1);
-  const larger = still(here) / still(marks);
-  const [c, s] = [larger * Math.cos(turn), larger * Math.sin(turn)];
-  return [c, -s, s, c];
-}

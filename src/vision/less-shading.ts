@@ -4,25 +4,18 @@
  * Model    128 + 1.5 (level - mean of about it), the mean by two passes of a square's mean: about a Gaussian of standard deviation 0.82 half
  */
 import type { Gray } from './gray.ts';
+import { cutGray, type PictureCut } from './gray-cut.ts';
 import type { Point } from './point.ts';
-
-/** Its first pixel's corner lies at `cornerPx` of the whole picture. */
-export type PictureCut = { readonly gray: Gray; readonly cornerPx: Point };
 
 const GAIN = 1.5;
 const MIDDLE = 128;
 
 /** What of the square about a place lies within the picture; null where none does. */
-export function lessShading(whole: Gray, [x, y]: Point, reachPx: number, halfPx: number): PictureCut | null {
-  const [left, top] = [Math.max(0, Math.floor(x - reachPx)), Math.max(0, Math.floor(y - reachPx))];
-  const widthPx = Math.min(whole.widthPx, Math.ceil(x + reachPx)) - left;
-  const heightPx = Math.min(whole.heightPx, Math.ceil(y + reachPx)) - top;
+export function lessShading(whole: Gray, place: Point, reachPx: number, halfPx: number): PictureCut | null {
+  const { gray, cornerPx } = cutGray(whole, place, reachPx);
+  const { widthPx, heightPx } = gray;
   if (widthPx < 3 || heightPx < 3) return null;
-  const levels = new Float32Array(widthPx * heightPx);
-  for (let row = 0; row < heightPx; row++) {
-    const from = (top + row) * whole.widthPx + left;
-    levels.set(whole.values.subarray(from, from + widthPx), row * widthPx);
-  }
+  const levels = Float32Array.from(gray.values);
   let mean = levels;
   for (let pass = 0; pass < 2; pass++) {
     mean = meanAlong(mean, widthPx, heightPx, { step: 1, line: widthPx }, halfPx);
@@ -31,7 +24,7 @@ export function lessShading(whole: Gray, [x, y]: Point, reachPx: number, halfPx:
   const values = Uint8Array.from(levels, (level, i) =>
     Math.max(0, Math.min(255, Math.round(MIDDLE + GAIN * (level - (mean[i] as number))))),
   );
-  return { gray: { widthPx, heightPx, values }, cornerPx: [left, top] };
+  return { gray: { widthPx, heightPx, values }, cornerPx };
 }
 
 /** Of each line: sums that run along it. */

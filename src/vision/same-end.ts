@@ -10,13 +10,11 @@
 import { assert, fail, ok, type Result } from '../basics/result.ts';
 import type { EndMarks, FailureOf } from './assist-sight.ts';
 import { median } from './biweight.ts';
-import { newCutout } from './follow-cutout.ts';
-import { fitFollowed } from './follow-fit.ts';
-import { patchOf } from './follow-patch.ts';
-import { roomFor } from './follow-residuals.ts';
+import type { PatchMap } from './fit-patch.ts';
+import type { FollowFit } from './follow-fit.ts';
 import type { Gray } from './gray.ts';
-import { lessShading } from './less-shading.ts';
-import { apart, minus, type Point } from './point.ts';
+import { apart, type Point } from './point.ts';
+import { patchFits } from './sought-patch.ts';
 
 export type SameEndQuestion = {
   readonly of: 'clevis-pin' | 'camshaft-end';
@@ -41,8 +39,6 @@ const MOST_APART_PX = 0.7;
 /** Of the rough mark's: how far off it may be. */
 const REACH_SIGMAS = 3;
 const MOST_STEPS = 4;
-/** Over the radius: what a fit may come to need about its start. */
-const ROOM = 1.35;
 /** Over the radius: from how far off a fit finds its place. */
 const BASIN = 0.3;
 /** Of faces that are not flat, of bores, and of gleams: measured, docs/assists.md. */
@@ -51,15 +47,13 @@ const FLOOR_PX = { 'clevis-pin': 0.14, 'camshaft-end': 0.22 } as const;
 /** How far the part may have turned beyond what rod or arm say: the pin lies loose in its eyes, the camshaft is splined to the arm. */
 export const UNFORESEEN_TURN_RAD = { 'clevis-pin': 0.2, 'camshaft-end': 0.03 } as const;
 
-type Again = { readonly place: Point; readonly sigmaPx: number; readonly likeness: number };
-
 /** What the marks of both pictures say. */
 type Sought = {
   readonly knownPx: Point;
   readonly roughPx: Point;
   readonly roughSigmaPx: number;
-  readonly turnRad: number;
   readonly timesLarger: number;
+  readonly steps: PatchMap['steps'];
 };
 
 export function sameEnd(
@@ -71,8 +65,8 @@ export function sameEnd(
   const [knownPx, roughPx] = [markOf(question.known, of), markOf(question.rough, of)];
   assert(knownPx && roughPx, 'The end is marked in both pictures');
   const timesLarger = stillPx(question.rough) / stillPx(question.known);
-  const turnRad = turnedRad(question.rough, of) - turnedRad(question.known, of);
-  const sought = { knownPx, roughPx, roughSigmaPx, turnRad, timesLarger };
+  const steps = endSteps(question.known, question.rough, of);
+  const sought = { knownPx, roughPx, roughSigmaPx, timesLarger, steps };
   const lengthPx = apart(question.known.facePx, question.known.pinPx);
   const tried = RADII[of].flatMap((part) => {
     const radiusPx = Math.max(LEAST_RADIUS_PX, part * lengthPx);
@@ -106,34 +100,26 @@ function turnedRad({ facePx, pinPx, camshaftPx }: EndMarks, of: SameEndQuestion[
   return Math.atan2(pinPx[1] - from[1], pinPx[0] - from[0]);
 }
 
+/** How the other picture shows what is about the end, as far as the marks tell. */
+export function endSteps(known: EndMarks, other: EndMarks, of: SameEndQuestion['of']): PatchMap['steps'] {
+  const turnRad = turnedRad(other, of) - turnedRad(known, of);
+  const timesLarger = stillPx(other) / stillPx(known);
+  const [c, s] = [timesLarger * Math.cos(turnRad), timesLarger * Math.sin(turnRad)];
+  return [c, -s, s, c];
+}
+
 function foundAgain(
   known: Gray,
   other: Gray,
-  { knownPx, roughPx, roughSigmaPx, turnRad, timesLarger }: Sought,
+  { knownPx, roughPx, roughSigmaPx, timesLarger, steps }: Sought,
   [radiusPx, shadingPx]: readonly [number, number],
-): Again | null {
+): FollowFit | null {
   const off = 1 + REACH_SIGMAS * roughSigmaPx;
-  const here = lessShading(known, knownPx, 2 * radiusPx, shadingPx);
-  const reachPx = 2.5 * radiusPx * timesLarger + off;
-  const there = lessShading(other, roughPx, reachPx, shadingPx * timesLarger);
-  if (!here || !there) return null;
-  const patch = patchOf(here.gray, minus(knownPx, here.cornerPx), radiusPx, 1);
-  if (!patch) return null;
-  const side = 2 * Math.ceil(ROOM * radiusPx * Math.max(1, timesLarger)) + 1;
-  const room = { ...roomFor(patch), cutout: newCutout(side, side, 1) };
-  const [c, s] = [timesLarger * Math.cos(turnRad), timesLarger * Math.sin(turnRad)];
-  const rough = minus(roughPx, there.cornerPx);
-  const best = startsAbout(rough, REACH_SIGMAS * roughSigmaPx, BASIN * radiusPx)
-    .flatMap((place) => fitFollowed(patch, there.gray, { place, steps: [c, -s, s, c] }, room) ?? [])
-    .filter(({ place, share }) => share > LEAST_SHARE && apart(place, rough) < off)
-    .sort((a, b) => b.likeness - a.likeness)[0];
-  if (!best) return null;
-  const [x, y] = there.cornerPx;
-  return {
-    place: [best.place[0] + x, best.place[1] + y],
-    sigmaPx: best.sigmaPx,
-    likeness: best.likeness,
-  };
+  const within = { placePx: roughPx, reachPx: 2.5 * radiusPx * timesLarger + off };
+  const starts = startsAbout(roughPx, REACH_SIGMAS * roughSigmaPx, BASIN * radiusPx);
+  const sought = { placePx: knownPx, radiusPx, shadingPx };
+  const fits = patchFits(known, other, sought, within, starts, steps);
+  return fits.find(({ place, share }) => share > LEAST_SHARE && apart(place, roughPx) < off) ?? null;
 }
 
 /** Places within a circle, so close that a fit from one of them finds what lies in it. */

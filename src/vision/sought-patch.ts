@@ -28,28 +28,46 @@ const LEAST_SHARE = 0.5;
 export function soughtPatch(
   known: Gray,
   other: Gray,
-  { placePx, radiusPx, shadingPx }: Sought,
+  sought: Sought,
   starts: readonly Point[],
   steps: PatchMap['steps'],
 ): SoughtFit | null {
-  const size = Math.sqrt(Math.abs(steps[0] * steps[3] - steps[1] * steps[2]));
-  const about = middleOf(starts);
-  const reachPx = Math.max(...starts.map((start) => apart(start, about))) + 3 * radiusPx * size;
+  const farPx = sought.radiusPx * timesLarger(steps);
+  const placePx = middleOf(starts);
+  const reachPx = Math.max(...starts.map((start) => apart(start, placePx))) + 3 * farPx;
+  const fits = patchFits(known, other, sought, { placePx, reachPx }, starts, steps);
+  const [best, ...others] = fits.filter(({ share }) => share > LEAST_SHARE);
+  if (!best) return null;
+  const rival = others.find(({ place }) => apart(place, best.place) > farPx);
+  return { ...best, rival: rival?.likeness ?? 0 };
+}
+
+/** Those most alike first. within: the part of the other picture that is looked at. */
+export function patchFits(
+  known: Gray,
+  other: Gray,
+  { placePx, radiusPx, shadingPx }: Sought,
+  within: { readonly placePx: Point; readonly reachPx: number },
+  starts: readonly Point[],
+  steps: PatchMap['steps'],
+): readonly FollowFit[] {
+  const size = timesLarger(steps);
   const here = lessShading(known, placePx, 2 * radiusPx, shadingPx);
-  const there = lessShading(other, about, reachPx, shadingPx * size);
+  const there = lessShading(other, within.placePx, within.reachPx, shadingPx * size);
   const patch = here && patchOf(here.gray, minus(placePx, here.cornerPx), radiusPx, 1);
-  if (!patch || !there) return null;
+  if (!patch || !there) return [];
   const side = 2 * Math.ceil(ROOM * radiusPx * Math.max(1, size)) + 1;
   const room = { ...roomFor(patch), cutout: newCutout(side, side, 1) };
-  const fits = starts.flatMap((start) => {
-    const fit = fitFollowed(patch, there.gray, { place: minus(start, there.cornerPx), steps }, room);
-    return fit && fit.share > LEAST_SHARE ? [fit] : [];
-  });
-  const best = fits.sort((a, b) => b.likeness - a.likeness)[0];
-  if (!best) return null;
-  const rival = fits.find(({ place }) => apart(place, best.place) > radiusPx * size);
-  return { ...best, place: plus(best.place, there.cornerPx), rival: rival?.likeness ?? 0 };
+  return starts
+    .flatMap((start) => {
+      const fit = fitFollowed(patch, there.gray, { place: minus(start, there.cornerPx), steps }, room);
+      return fit ? [{ ...fit, place: plus(fit.place, there.cornerPx) }] : [];
+    })
+    .sort((a, b) => b.likeness - a.likeness);
 }
+
+const timesLarger = (steps: PatchMap['steps']) =>
+  Math.sqrt(Math.abs(steps[0] * steps[3] - steps[1] * steps[2]));
 
 function middleOf(points: readonly Point[]): Point {
   const along = (axis: 0 | 1) => points.map((point) => point[axis]);
