@@ -14,6 +14,7 @@ import { rotationsOf, run, runToEnd, type Solution } from './run.ts';
 import type { Start } from './start.ts';
 import { startTies } from './start-ties.ts';
 import { TAPE_EDGE_UNKNOWNS } from './tape-edge.ts';
+import { TAPE_UNKNOWNS } from './tape-point.ts';
 
 /** Near enough to tell marks that are far off. */
 const NEARLY = { maxIterations: 120, tolerance: 0.05 };
@@ -80,7 +81,7 @@ function copyThings(from: Layout, source: Float64Array, to: Layout, target: Floa
   copy(from.rodInner, to.rodInner, 1);
   copy(from.camshaft, to.camshaft, 4);
   copy(from.tapeSlack, to.tapeSlack, 1);
-  for (const [i, at] of from.tapes.entries()) copy(at, to.tapes[i], 6);
+  for (const [i, at] of from.tapes.entries()) copy(at, to.tapes[i], TAPE_UNKNOWNS);
   for (const [i, at] of from.tapeEdges.entries()) copy(at, to.tapeEdges[i], TAPE_EDGE_UNKNOWNS);
   copy(from.targetScale, to.targetScale, 1);
   for (const [i, at] of from.targets.entries()) copy(at, to.targets[i], 6);

@@ -4,6 +4,7 @@ import { CAMERA_UNKNOWNS } from './camera.ts';
 import { POSE_UNKNOWNS } from './pose.ts';
 import type { Problem } from './problem.ts';
 import { TAPE_EDGE_UNKNOWNS } from './tape-edge.ts';
+import { TAPE_UNKNOWNS } from './tape-point.ts';
 
 /** Places, each the index of the first of its unknowns. */
 export type Layout = {
@@ -20,10 +21,9 @@ export type Layout = {
   readonly rodInner: number;
   /** x, y, depth of the camshaft end's centre, and arm length; absent where no camshaft end is marked. */
   readonly camshaft: number | null;
-  /** Scale slack common to all views of the tape. */
+  /** How the tape's print is off, common to all views. */
   readonly tapeSlack: number | null;
-  /** x, y, depth of the tape's zero, tilt in the plane, tilt out of it, scale slack of this hold; by view, one place for all
-   * views of an unmoved tape. */
+  /** x, y, depth of the tape's zero, two tilts, two bows (tape-point.ts); by view, one place for all views of an unmoved tape. */
   readonly tapes: readonly (number | null)[];
   /** Offset, turn and bow of the blade's edge against the line of the graduations (tape-edge.ts); by view, where its edge is
    * marked, one place for all views of an unmoved tape. */
@@ -62,9 +62,10 @@ export function layoutOf(problem: Problem): Layout {
   const [pinDepth, faceDepth, rodInner] = [take(1), take(1), take(1)];
   const camshaft = views.some(shows('camshaft-end')) ? take(4) : null;
   const tapeSlack = references.tape ? take(1) : null;
-  const oneHold = references.tape?.unmoved && views.some(shows('tape-graduation')) ? take(6) : null;
+  const oneHold =
+    references.tape?.unmoved && views.some(shows('tape-graduation')) ? take(TAPE_UNKNOWNS) : null;
   const tapes = views.map((v) =>
-    references.tape && shows('tape-graduation')(v) ? (oneHold ?? take(6)) : null,
+    references.tape && shows('tape-graduation')(v) ? (oneHold ?? take(TAPE_UNKNOWNS)) : null,
   );
   const showsEdge = (v: Problem['views'][number], i: number) => tapes[i] !== null && shows('tape-edge')(v);
   const oneEdge = oneHold !== null && views.some(showsEdge) ? take(TAPE_EDGE_UNKNOWNS) : null;

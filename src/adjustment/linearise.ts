@@ -33,8 +33,8 @@ export type PriorRow = {
 /** A mark with the two rows of the equations that are its own. */
 export type MarkRows = { readonly mark: Mark; readonly viewIndex: number; readonly row: number };
 
-/** Entries of the fullest mark, a point on the tape's edge: camera 5, pose 6, the tape 9, an offset 2. */
-const MOST_OF_MARK = 22;
+/** Entries of the fullest mark, a point on the tape's edge: camera 5, pose 6, the tape 10, an offset 2. */
+const MOST_OF_MARK = 23;
 /** And of the fullest other row but a prior's, contact of a target with the pin. */
 const MOST_OF_OTHERS = 9;
 

@@ -6,6 +6,7 @@ import type { PriorRow } from './linearise.ts';
 import * as known from './priors.ts';
 import type { Problem } from './problem.ts';
 import { EDGE_BOW, EDGE_OFFSET, EDGE_TURN } from './tape-edge.ts';
+import { TAPE_BOW, TAPE_ROW } from './tape-point.ts';
 
 export function priorRows(problem: Problem, layout: Layout, start: ArrayLike<number>): readonly PriorRow[] {
   const rows: PriorRow[] = [];
@@ -93,7 +94,11 @@ function holdTarget(problem: Problem, layout: Layout, start: ArrayLike<number>, 
 function holdLines(problem: Problem, layout: Layout, start: ArrayLike<number>, hold: Hold): void {
   const { tape, distance } = problem.references;
   if (tape && layout.tapeSlack !== null) {
-    hold(layout.tapeSlack, [0, known.TAPE_SCALE_SHARED], 'tape');
+    hold(
+      layout.tapeSlack,
+      [0, Math.hypot(known.TAPE_PRINT_MM / markedSpanMm(problem, layout), known.TAPE_STRAIN)],
+      'tape',
+    );
     for (const at of new Set(layout.tapes)) {
       if (at === null) continue;
       hold(at, [0, tape.zeroAtFace ? known.TAPE_ZERO_AT_FACE_MM : known.TAPE_ZERO_FREE_MM], 'tape');
@@ -101,7 +106,8 @@ function holdLines(problem: Problem, layout: Layout, start: ArrayLike<number>, h
       hold(at + 2, known.TAPE_DEPTH, 'depth');
       hold(at + 3, [0, known.TAPE_TILT_RAD], 'tape');
       hold(at + 4, [0, known.TAPE_TILT_RAD], 'tape');
-      hold(at + 5, [0, known.TAPE_SCALE_VIEW], 'tape');
+      hold(at + TAPE_BOW, [0, known.TAPE_BOW_MM], 'tape');
+      hold(at + TAPE_ROW, [0, known.TAPE_ROW_MM], 'tape');
     }
   }
   for (const at of new Set(layout.tapeEdges)) {
@@ -122,4 +128,17 @@ function holdLines(problem: Problem, layout: Layout, start: ArrayLike<number>, h
       hold(at + 4, [0, known.DISTANCE_TILT_RAD], 'distance');
     }
   }
+}
+
+/** From the first to the last marked graduation, of the hold of the tape that shows least, mm; one mark alone tells no scale. */
+function markedSpanMm({ views }: Problem, layout: Layout): number {
+  const spans = [...new Set(layout.tapes)].flatMap((hold) => {
+    if (hold === null) return [];
+    const readings = views
+      .filter((_view, i) => layout.tapes[i] === hold)
+      .flatMap(({ marks }) => marks.flatMap((m) => (m.kind === 'tape-graduation' ? [m.readingMm] : [])));
+    const span = Math.max(...readings) - Math.min(...readings);
+    return span > 0 ? [span] : [];
+  });
+  return Math.min(...spans);
 }

@@ -32,10 +32,16 @@ export const TAPE_DEPTH: Prior = [-15, 10];
 /** Zero bottomed on the chamber face within 1/16 in (rectangular), or anywhere. */
 export const TAPE_ZERO_AT_FACE_MM = 1.6 / Math.sqrt(3);
 export const TAPE_ZERO_FREE_MM = 150;
-/** Blade not flat, lens not ideal: together the 0.5 % seen on photographs of a real tape; the first part is common to all
- * pictures (print, lens), the second new with each picture (how it is held). */
-export const TAPE_SCALE_SHARED = 0.004;
-export const TAPE_SCALE_VIEW = 0.003;
+/** Print of the graduations, between any two of them up to a metre apart: accuracy class II, (0.3 + 0.2 L) mm, L in metres rounded up,
+ * rectangular (Directive 2014/32/EU, annex X (MI-008), from memory). All of it is taken to lie between the first and the last that are
+ * marked, though what is printed goes off with the length: that leaves room for worn tapes and such of no class. */
+export const TAPE_PRINT_MM = 0.5 / Math.sqrt(3);
+/** Steel, 30 K from where it is right, rectangular; and what a bow shortens. */
+export const TAPE_STRAIN = 0.0003;
+/** Blade held or laid along the rod: out of a straight line by so much over a foot; more shows to the eye. */
+export const TAPE_BOW_MM = 2.5;
+/** Of the row of marks across the blade: the blade's bow as an oblique view turns it, and where on its stroke a mark was set. */
+export const TAPE_ROW_MM = 2.5;
 
 /** Blade or card that lies on the end of the pin: rust, a bent edge, and that the pin travels a little askew to what stays put. */
 export const CONTACT_MM = 1.5;

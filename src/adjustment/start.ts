@@ -112,7 +112,7 @@ function setLinesAndNuisance(
     const points = crossing('tape-graduation', zFromDepth(known.TAPE_DEPTH[0], problem.hand));
     const readings = view.marks.flatMap((m) => (m.kind === 'tape-graduation' ? [m.readingMm] : []));
     const line = lineThrough(points, readings);
-    x.set([line.xMm, line.yMm, known.TAPE_DEPTH[0], line.angleRad, 0, 0], tape);
+    x.set([line.xMm, line.yMm, known.TAPE_DEPTH[0], line.angleRad, 0, 0, 0], tape);
     const onEdge = crossing('tape-edge', zFromDepth(known.TAPE_DEPTH[0], problem.hand));
     startTapeEdge(layout, viewIndex, view, onEdge, x);
   }

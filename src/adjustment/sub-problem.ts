@@ -7,6 +7,7 @@ import type { Problem } from './problem.ts';
 import type { Start } from './start.ts';
 import { startTies } from './start-ties.ts';
 import { TAPE_EDGE_UNKNOWNS } from './tape-edge.ts';
+import { TAPE_UNKNOWNS } from './tape-point.ts';
 
 export type Part = {
   readonly problem: Problem;
@@ -60,7 +61,7 @@ export function joined(problem: Problem, layout: Layout, parts: readonly PartSol
       copy(from, at, layout.pins[state as keyof Layout['pins']] as number, 2);
     for (const [k, viewIndex] of part.viewIndexes.entries()) {
       const [tape, distance] = [part.layout.tapes[k], part.layout.distances[k]];
-      if (typeof tape === 'number') copy(from, tape, layout.tapes[viewIndex] as number, 6);
+      if (typeof tape === 'number') copy(from, tape, layout.tapes[viewIndex] as number, TAPE_UNKNOWNS);
       const edge = part.layout.tapeEdges[k];
       if (typeof edge === 'number')
         copy(from, edge, layout.tapeEdges[viewIndex] as number, TAPE_EDGE_UNKNOWNS);

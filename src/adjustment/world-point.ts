@@ -3,8 +3,8 @@
  * iteration: new objects would cost more here than the geometry itself.
  */
 
-/** A point on the tape's edge depends on nine unknowns, the spot that was followed beside it on two more. */
-const MOST_UNKNOWNS = 11;
+/** A point on the tape's edge depends on ten unknowns, the spot that was followed beside it on two more. */
+const MOST_UNKNOWNS = 12;
 
 export class WorldPoint {
   readonly at: [number, number, number] = [0, 0, 0];

@@ -7,8 +7,7 @@
  *          face       where the rod crosses x = 0: (0, py (1 - px/R), h zf)
  *          rod line   (px - q, py (1 - q/R), 0), q from the pin back along the rod
  *          camshaft   (cx, cy, h zc)
- *          tape       zero + v (1 + s + sv) (cos a cos b, sin a cos b, h sin b), zero = (x0, y0, h z0)
- *          tape edge  tape-edge.ts
+ *          tape       tape-point.ts; its edge: tape-edge.ts
  *          tie point  (tx, ty, h tz)
  *          target     target-points.ts
  *          distance   start + {0 | d} (cos a cos b, sin a cos b, h sin b)
@@ -22,6 +21,7 @@ import type { Mark } from '../marks/mark.ts';
 import type { BrakeState } from '../marks/view.ts';
 import type { Layout } from './layout.ts';
 import { tapeEdgePoint } from './tape-edge.ts';
+import { tapePoint } from './tape-point.ts';
 import { targetPoint } from './target-points.ts';
 import { WorldPoint } from './world-point.ts';
 
@@ -46,7 +46,7 @@ export function worldPoint(
     case 'camshaft-end':
       return ownPoint(layout.camshaft, x, hand, into);
     case 'tape-graduation':
-      return tapePoint(mark.readingMm, layout.tapes[view.index], x, layout, hand, into);
+      return graduation(mark.readingMm, layout.tapes[view.index], x, layout, hand, into);
     case 'tape-edge':
       return edgePoint(mark.id, view.index, x, layout, hand, into);
     case 'clamp-band':
@@ -146,7 +146,7 @@ function freePoint(at: number, depth: number, x: Unknowns, hand: 1 | -1, into: W
   return into;
 }
 
-function tapePoint(
+function graduation(
   readingMm: number,
   tape: number | null | undefined,
   x: Unknowns,
@@ -154,12 +154,9 @@ function tapePoint(
   hand: 1 | -1,
   into: WorldPoint,
 ): WorldPoint | null {
-  if (tape === null || tape === undefined || layout.tapeSlack === null) return null;
-  const length = readingMm * (1 + value(x, layout.tapeSlack) + value(x, tape + 5));
-  alongLine(x, tape, length, hand, into);
-  byLength(x, tape, readingMm, hand, layout.tapeSlack, into);
-  byLength(x, tape, readingMm, hand, tape + 5, into);
-  return into;
+  const slack = layout.tapeSlack;
+  if (tape === null || tape === undefined || slack === null) return null;
+  return tapePoint(readingMm, { tape, slack }, x, hand, into);
 }
 
 function edgePoint(

@@ -5,6 +5,7 @@ import { priorRows } from '../../src/adjustment/prior-rows.ts';
 import { startFor } from '../../src/adjustment/start.ts';
 import { startRotations } from '../../src/adjustment/start-directions.ts';
 import { distanceToObject } from '../../src/adjustment/start-distance.ts';
+import { TAPE_BOW } from '../../src/adjustment/tape-point.ts';
 import { drawFrom } from '../../src/basics/random.ts';
 import type { Mark } from '../../src/marks/mark.ts';
 import type { View } from '../../src/marks/view.ts';
@@ -49,8 +50,9 @@ test.each(kinds.flatMap((reference) => [true, false].map((still) => [reference, 
     );
     if (!start) throw new Error('no start');
     const draw = drawFrom(5);
-    // Away from the start, so that rotation vectors, distortion and slacks are not zero.
+    // Away from the start, so that rotation vectors, distortion and slacks are not zero, nor are a tape's bows.
     const x = start.x.map((value) => value * (1 + draw.normal(0, 0.01)) + draw.normal(0, 0.01));
+    for (const at of layout.tapes) if (at !== null) x.set([2, -1], at + TAPE_BOW);
     const priors = priorRows(problem.value, layout, start.x);
     const at = (point: Float64Array) =>
       linearise(new Float64Array(point), problem.value, layout, start, priors);

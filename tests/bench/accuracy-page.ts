@@ -98,7 +98,9 @@ Hand-held: the second picture from about 3 degrees and some centimetres elsewher
 
 - **plain**: one mark each of face, pin and camshaft end, two of the rod; a whole-inch graduation every inch, or ten points of the rim, or
   the two ends of 150 mm, or the corners of the printed target (found to 0.2 px in every row). Tape and target are held anew for the
-  second picture, tape tilts 3.4 degrees, target 2.9 (standard deviations); band diameter from a table (1 mm).
+  second picture, tape tilts 3.4 degrees, target 2.9 (standard deviations); band diameter from a table (1 mm). A tape's print drifts by
+  up to 0.5 mm (uniform; accuracy class II up to a metre) from the first to the last graduation marked, with a wave of up to 0.1 mm and 0.05 mm
+  for each stroke on top; the blade is an arc with a sagitta of 2.5 mm (standard deviation) over a foot.
 - **careful**, as the tool advises: sixteen fixed things found in both pictures by the tool (0.4 px; by hand, where it finds
   none); tape or target lies on the end of the clevis pin (gap 0.8 mm,
   tilt 2.3 degrees) and stays in place; the rim of the clamp band is marked in every case, for the direction of view: its diameter is

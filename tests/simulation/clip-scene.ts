@@ -12,9 +12,10 @@ import type { MeasureInput } from '../../src/measurement/measurement.ts';
 import { NO_REFERENCES } from '../../src/references/reference.ts';
 import { type Camera, type CameraPose, type P3, seenInPlane } from './clip-camera.ts';
 import { type Course, type Hand, handPath, type Travel, travelOf } from './clip-path.ts';
-import { drawTapeHold, tapeGraduations } from './held.ts';
+import { drawTapeHold, readingsTo, tapeGraduations } from './held.ts';
 import type { SceneOptions } from './scene-options.ts';
 import { drawCamera, drawPose, imageOf } from './sight.ts';
+import { drawPrint, WARMTH } from './tape.ts';
 import { drawWheelEnd } from './wheel-end.ts';
 
 export type ClipOptions = {
@@ -59,6 +60,7 @@ export type ClipScene = {
 };
 
 const TICKS_PER_S = 90_000;
+const TAPE_STREAM = 900_000_001;
 const ANY_BAND = { diameterMm: 185, uDiameterMm: 30 };
 const ALIKE_S = 0.5;
 
@@ -108,11 +110,12 @@ export function simulateClip(options: ClipOptions): ClipScene {
   if (options.camshaft)
     put([...wheelEnd.camshaft, hand * wheelEnd.camshaftDepth], { kind: 'camshaft-end' }, s);
   if (options.reference === 'tape') {
-    const hold = drawTapeHold({ draw, extra: draw }, wheelEnd, 'released', {
-      ...scene,
-      sharedScale: draw.normal(0, 0.004),
-    });
-    for (const { at, readingMm } of tapeGraduations(hold, hand, pin[0], 25.4).slice(0, 8))
+    const warmth = draw.normal(0, WARMTH);
+    const hold = drawTapeHold({ draw, extra: draw }, wheelEnd, 'released', scene);
+    const readings = readingsTo(pin[0], 25.4).slice(0, 8);
+    const span = [readings[0] as number, readings.at(-1) as number] as const;
+    const print = drawPrint(drawFrom(options.seed + TAPE_STREAM), warmth, span);
+    for (const { at, readingMm } of tapeGraduations(hold, hand, print, readings))
       put(at, { kind: 'tape-graduation', readingMm }, s);
   }
   const rimSigmaPx = options.reference === 'tape' ? options.rimSigmaPx : s;

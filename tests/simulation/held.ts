@@ -10,6 +10,7 @@ import type { BrakeState } from '../../src/marks/view.ts';
 import { CARD, MARKER_COUNT, targetCorner } from '../../src/references/target-card.ts';
 import type { SceneOptions } from './scene-options.ts';
 import type { P3 } from './sight.ts';
+import { alongBow, BOW_MM, type Print } from './tape.ts';
 import { pinBeside, type WheelEnd } from './wheel-end.ts';
 
 const GAP_MM = 0.8;
@@ -23,7 +24,7 @@ export function drawTapeHold(
   draws: { readonly draw: Draw; readonly extra: Draw },
   wheelEnd: WheelEnd,
   state: BrakeState,
-  options: SceneOptions & { readonly sharedScale: number },
+  options: SceneOptions,
 ) {
   const { draw, extra } = draws;
   const touches = options.touchesPin ?? false;
@@ -33,39 +34,57 @@ export function drawTapeHold(
   const side = touches ? draw.normal(-9, 4) : draw.normal(-20, 12);
   const freeDepth = draw.normal(-15, 10);
   const [alpha, beta] = [draw.normal(0, tilt), draw.normal(0, tilt)];
-  const scale = 1 + options.sharedScale + draw.normal(0, 0.003);
-  if (!touches) return { zero, side, depth: freeDepth, alpha, beta, scale };
+  const bow = draw.normal(0, BOW_MM);
+  const free = { zero, side, depth: freeDepth, alpha, beta, bow };
+  if (!touches) return free;
   const [pinX] = pinBeside(wheelEnd, state, options.tapeUnmoved ?? false);
-  const rise = ((pinX - zero) * Math.tan(beta)) / Math.cos(alpha);
-  const depth = wheelEnd.pinDepth + extra.normal(0, GAP_MM) - rise;
-  return { zero, side, depth, alpha, beta, scale };
+  const atZero = { ...free, depth: 0 };
+  let s = pinX - zero;
+  for (let round = 0; round < 4; round++) s += pinX - onBlade(atZero, s)[0];
+  const depth = wheelEnd.pinDepth + extra.normal(0, GAP_MM) - onBlade(atZero, s)[2];
+  return { ...free, depth };
 }
 
-/** The graduations out to a little beyond the pin. */
-export function tapeGraduations(hold: TapeHold, hand: 1 | -1, pinX: number, stepMm: number) {
-  const { zero, side, depth, alpha, beta, scale } = hold;
-  const graduations: { readonly at: P3; readonly readingMm: number }[] = [];
-  for (let i = 1; i * stepMm < pinX + 40; i++) {
-    const s = i * stepMm * scale;
-    const at: P3 = [
-      zero + s * Math.cos(alpha) * Math.cos(beta),
-      side + s * Math.sin(alpha) * Math.cos(beta),
-      hand * (depth + s * Math.sin(beta)),
-    ];
-    graduations.push({ at, readingMm: i * stepMm });
-  }
-  return graduations;
+type Hold = {
+  readonly zero: number;
+  readonly side: number;
+  readonly depth: number;
+  /** Turns of the chord, in the plane of motion and out of it. */
+  readonly alpha: number;
+  readonly beta: number;
+  /** Sagitta, towards greater depth. */
+  readonly bow: number;
+};
+
+/** x, y and depth of the point s along the blade, w across it. */
+function onBlade({ zero, side, depth, alpha, beta, bow }: Hold, s: number, w = 0): P3 {
+  const [along, out] = alongBow(bow, s);
+  const [cosA, sinA, cosB, sinB] = [Math.cos(alpha), Math.sin(alpha), Math.cos(beta), Math.sin(beta)];
+  const level = along * cosB - out * sinB;
+  return [zero + level * cosA - w * sinA, side + level * sinA + w * cosA, depth + along * sinB + out * cosB];
+}
+
+/** Readings of the graduations out to a little beyond the pin. */
+export function readingsTo(pinX: number, stepMm: number): readonly number[] {
+  return Array.from({ length: Math.ceil((pinX + 40) / stepMm) - 1 }, (_, i) => (i + 1) * stepMm);
+}
+
+export function tapeGraduations(hold: TapeHold, hand: 1 | -1, print: Print, readingsMm: readonly number[]) {
+  return readingsMm.map((readingMm) => {
+    const [x, y, depth] = onBlade(hold, print(readingMm));
+    const at: P3 = [x, y, hand * depth];
+    return { at, readingMm };
+  });
 }
 
 export type TapeEdge = ReturnType<typeof drawTapeEdge>;
 
-/** The strip is cambered in its own plane and held a little bent out of it; both bend the edge as the camera sees it. */
+/** The strip is cambered in its own plane; that, and the blade's bow, bend the edge as the camera sees it. */
 export function drawTapeEdge(draw: Draw) {
   const across = draw.uniform(0, 1) < 0.5 ? draw.uniform(2, 6) : draw.uniform(-22, -10);
   return {
     across,
     camber: draw.normal(0, 0.05),
-    bend: draw.normal(0, 0.1),
     middle: draw.uniform(100, 200),
     beyondPin: draw.uniform(60, 160),
   };
@@ -78,18 +97,12 @@ export function tapeEdgePoints(
   edge: TapeEdge,
   { hand, pinX, count }: { readonly hand: 1 | -1; readonly pinX: number; readonly count: number },
 ): P3[] {
-  const { zero, side, depth, alpha, beta } = hold;
-  const [cos, sin] = [Math.cos(alpha), Math.sin(alpha)];
   const [from, to] = [5, pinX + edge.beyondPin];
   return Array.from({ length: count }, (_, i): P3 => {
     const s = from + ((to - from) * (i + draw.uniform(0.2, 0.8))) / count;
     const bent = ((s - edge.middle) / 100) ** 2;
-    const w = edge.across + edge.camber * bent;
-    return [
-      zero + s * cos * Math.cos(beta) - w * sin,
-      side + s * sin * Math.cos(beta) + w * cos,
-      hand * (depth + s * Math.sin(beta) + edge.bend * bent),
-    ];
+    const [x, y, depth] = onBlade(hold, s, edge.across + edge.camber * bent);
+    return [x, y, hand * depth];
   });
 }
 

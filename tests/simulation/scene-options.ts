@@ -66,6 +66,8 @@ export type SceneOptions = {
   /** Marks on the rim of the clamp band. */
   readonly rimPoints?: number;
   readonly graduationStepMm?: number;
+  /** Only these graduations are marked. */
+  readonly readingsMm?: readonly number[];
   /** How well the band's diameter is known: table, or caliper. */
   readonly uBandMm?: number;
   /** Points marked along the edge of the tape's blade, and to what. */

@@ -15,6 +15,7 @@ import {
   drawTapeEdge,
   drawTapeHold,
   drawTargetCorners,
+  readingsTo,
   type TapeEdge,
   type TapeHold,
   tapeEdgePoints,
@@ -23,6 +24,7 @@ import {
 import { counter, marker, type Put } from './marker.ts';
 import type { SceneOptions } from './scene-options.ts';
 import { type Camera, type CameraPose, drawCamera, drawPose, imageOf, jittered, type P3 } from './sight.ts';
+import { drawPrint, WARMTH } from './tape.ts';
 import { drawWheelEnd, type WheelEnd } from './wheel-end.ts';
 
 export type { ReferenceKind, SceneOptions } from './scene-options.ts';
@@ -63,9 +65,16 @@ export function simulate(options: SceneOptions): Scene {
   const poses = states.map((_s, i) =>
     i === 0 || options.cameraStill ? firstPose : jittered(draw, firstPose),
   );
-  const sharedScale = scatter.normal(0, 0.004);
+  const warmth = scatter.normal(0, WARMTH);
   const printScale = options.reference.includes('target') ? 1 + extraScatter.normal(0, 0.003) : 1;
   const ties = drawTies(extra, camera, poses, hand, options.tiePoints ?? 0);
+  const tapeDraw = drawFrom(options.seed + TAPE_STREAM);
+  const readings = (state: BrakeState) =>
+    options.readingsMm ?? readingsTo(wheelEnd.states[state].pin[0], options.graduationStepMm ?? 25.4);
+  const print = drawPrint(options.typical ? withoutScatter(tapeDraw) : tapeDraw, warmth, [
+    readings('applied')[0] as number,
+    readings('applied').at(-1) as number,
+  ]);
   let tape: TapeHold | undefined;
   let edge: TapeEdge = drawTapeEdge(edgeDraw);
   let card: ReturnType<typeof drawTargetCorners> | undefined;
@@ -84,14 +93,11 @@ export function simulate(options: SceneOptions): Scene {
     putPoints(wheelEnd, state, options, { put, putMore });
     if (options.reference.includes('tape')) {
       if (!tape || !options.tapeUnmoved) {
-        tape = drawTapeHold({ draw: scatter, extra: extraScatter }, wheelEnd, state, {
-          ...options,
-          sharedScale,
-        });
+        tape = drawTapeHold({ draw: scatter, extra: extraScatter }, wheelEnd, state, options);
         edge = drawTapeEdge(edgeDraw);
       }
       const [pinX] = wheelEnd.states[state].pin;
-      for (const { at, readingMm } of tapeGraduations(tape, hand, pinX, options.graduationStepMm ?? 25.4))
+      for (const { at, readingMm } of tapeGraduations(tape, hand, print, readings(state)))
         put(at, { kind: 'tape-graduation', readingMm });
       if (options.edgePoints)
         for (const at of tapeEdgePoints(edgeDraw, tape, edge, { hand, pinX, count: options.edgePoints }))
@@ -123,6 +129,7 @@ export function simulate(options: SceneOptions): Scene {
 
 const EXTRA_STREAM = 700_000_001;
 const EDGE_STREAM = 800_000_001;
+const TAPE_STREAM = 900_000_001;
 
 /** Draws as before, so that the rest of the scene stays the same, and gives the mean of each. */
 function withoutScatter(draw: Draw): Draw {
