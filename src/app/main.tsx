@@ -12,7 +12,7 @@ import './styles/curve.css';
 import './styles/inspection.css';
 import { registerSW } from 'virtual:pwa-register';
 import { createRoot } from 'react-dom/client';
-import { openKeptRecord } from './media/open-kept-record.ts';
+import { openAgain } from './media/open-kept-record.ts';
 import { App } from './screens/App.tsx';
 import { ErrorBoundary } from './screens/ErrorBoundary.tsx';
 import { lastOpenRecord, takeInNote } from './storage/kept-records.ts';
@@ -27,7 +27,7 @@ async function start(root: HTMLElement): Promise<void> {
   const last = await lastOpenRecord();
   if (last.ok) dropNote();
   const kept = last.ok ? last.value : (note?.unwritten.at(-1) ?? null);
-  if (kept) await openKeptRecord(kept);
+  if (kept) await openAgain(kept);
   startSaving();
   createRoot(root).render(
     <ErrorBoundary>

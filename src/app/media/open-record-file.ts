@@ -3,7 +3,7 @@ import type { InspectionRecord } from '../../record/record.ts';
 import { recordText } from '../../record/save-record.ts';
 import type { KeptRecord } from '../storage/database.ts';
 import { findRecord, listHeads } from '../storage/kept-records.ts';
-import { notices, savingSettled, work } from '../stores.ts';
+import { hold, notices, savingSettled, work } from '../stores.ts';
 import { captureFailureText } from '../words/failures-captures.ts';
 import { recordFailureText } from '../words/failures-records.ts';
 import { findFiles } from './find-files.ts';
@@ -22,7 +22,9 @@ export async function openRecordFile(file: File): Promise<void> {
     return;
   }
   await findFiles(opened.value);
-  work.openRecord(opened.value, await keptFor(opened.value));
+  const kept = await keptFor(opened.value);
+  await hold.fromOthers(kept.id);
+  work.openRecord(opened.value, kept);
   notices.clear('record');
 }
 

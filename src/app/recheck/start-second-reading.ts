@@ -2,7 +2,7 @@ import { capturePath } from '../../evidence/package-path.ts';
 import { blindRecord, blindRecordId } from '../../recheck/blind-record.ts';
 import type { Recheck } from '../../recheck/recheck.ts';
 import { keepCapture } from '../storage/kept-captures.ts';
-import { media, notices, work } from '../stores.ts';
+import { hold, media, notices, work } from '../stores.ts';
 import { storageFailureText } from '../words/failures-storage.ts';
 import { recheck } from './recheck-store.ts';
 
@@ -21,6 +21,8 @@ export async function startSecondReading(
     if (!kept.ok) notices.tell('storage', storageFailureText(kept.failure));
   }
   const blind = blindRecord(record, manifestSha256, new Date().toISOString());
-  work.openRecord(blind, { id: blindRecordId(manifestSha256), place: null });
+  const id = blindRecordId(manifestSha256);
+  await hold.fromOthers(id);
+  work.openRecord(blind, { id, place: null });
   recheck.close();
 }

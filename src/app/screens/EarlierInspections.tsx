@@ -1,9 +1,9 @@
 import { useCallback, useEffect, useState } from 'react';
-import { openListed } from '../media/open-kept-record.ts';
+import { dropListed, openListed } from '../media/open-kept-record.ts';
 import { AskDialog } from '../parts/AskDialog.tsx';
 import { TextField } from '../parts/TextField.tsx';
 import { headFits, type KeptHead } from '../storage/kept-head.ts';
-import { dropRecord, listHeads } from '../storage/kept-records.ts';
+import { listHeads } from '../storage/kept-records.ts';
 import type { StorageFailure } from '../storage/storage-failure.ts';
 import { measuredAll, savingSettled } from '../stores.ts';
 import { FIRST, unitText } from '../words/en.ts';
@@ -75,7 +75,7 @@ export function EarlierInspections() {
           onNo={() => setRemoving(null)}
           onYes={async () => {
             setRemoving(null);
-            const dropped = await dropRecord(removing.id);
+            const dropped = await dropListed(removing.id);
             if (dropped.ok) await list();
             else setFailure(dropped.failure);
           }}
