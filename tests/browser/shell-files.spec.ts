@@ -40,6 +40,19 @@ test('a clip that is cut off is refused in a sentence', { tag: '@desk' }, async 
   await expect(page.getByRole('alert').getByText(/cut\.mp4.*(cut off|damaged)/)).toBeVisible();
 });
 
+test('what is no package, chosen to be rechecked, is told to be none and starts no work', {
+  tag: '@phone',
+}, async ({ page }) => {
+  await page.goto('/');
+  const letter = file('letter.pdf', 'application/pdf', Buffer.from('%PDF-1.4'));
+  for (const sent of [letter, await photo(page, 'brake.jpg', '#6a4b33')]) {
+    await choose(page, 'Recheck an evidence package', [sent]);
+    await expect(page.getByRole('heading', { name: 'This is no evidence package' })).toBeVisible();
+    await page.getByRole('button', { name: 'Close the package' }).click();
+  }
+  await expect(page.getByText('None yet.')).toBeVisible();
+});
+
 test('records that do not open leave the work as it was', { tag: '@desk' }, async ({ page }) => {
   await startPair(page);
   await page.getByRole('textbox', { name: 'Unit' }).fill('GT-14');

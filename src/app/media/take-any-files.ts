@@ -14,6 +14,15 @@ export function takeAnyFiles(files: readonly File[]): Promise<void> {
   return queue;
 }
 
+/** Chosen to be rechecked: what is neither a package nor a record is told to be none, and is no picture to work on. */
+export function takePackageFiles(files: readonly File[]): Promise<void> {
+  const known = files.filter((file) => isPackageFile(file) || isRecordFile(file));
+  if (known.length > 0) return takeAnyFiles(known);
+  const [first] = files;
+  if (first) void recheck.open(first);
+  return Promise.resolve();
+}
+
 async function take(files: readonly File[]): Promise<void> {
   const evidence = packageOf(files.filter(isPackageFile));
   const [record] = files.filter(isRecordFile);

@@ -2,7 +2,7 @@ import { useState } from 'react';
 import { useStore } from 'zustand';
 import { camera } from '../camera/camera-store.ts';
 import { startInspection } from '../media/start-wheel-end.ts';
-import { takeAnyFiles } from '../media/take-any-files.ts';
+import { takeAnyFiles, takePackageFiles } from '../media/take-any-files.ts';
 import { FilePicker, PICTURE_FILES, RECORD_FILES } from '../parts/FilePicker.tsx';
 import { BrakeDrawing } from '../sheet/BrakeDrawing.tsx';
 import { choices, media } from '../stores.ts';
@@ -62,7 +62,7 @@ export function FirstScreen() {
             accept={RECORD_FILES}
             onFiles={(files) => void takeAnyFiles(files)}
           />
-          <FilePicker label={RECHECK_OPEN} multiple onFiles={(files) => void takeAnyFiles(files)} />
+          <FilePicker label={RECHECK_OPEN} multiple onFiles={(files) => void takePackageFiles(files)} />
           <button type="button" className="button" onClick={() => camera.show(true)}>
             {CAMERA.open}
           </button>

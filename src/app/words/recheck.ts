@@ -54,8 +54,12 @@ export const PURPOSE_NAMES = { 'as-found': 'as found', 'after-repair': 'after re
 
 export function verdictText({ holds, checks }: Recheck): string {
   if (holds) return 'This package holds in every point.';
+  const { container, ...inside } = checks;
+  const unread = Object.values(inside).every(({ answer }) => answer === 'not checked');
+  if (container.answer === 'no' && unread)
+    return 'This is no evidence package, or what was sent is not whole: nothing in it could be checked.';
   const no = Object.values(checks).filter(({ answer }) => answer === 'no').length;
-  return `This package does not hold: ${no} of ${Object.keys(checks).length} questions are answered with no.`;
+  return `This package does not hold: ${no} of ${Object.keys(checks).length} questions ${no === 1 ? 'is' : 'are'} answered with no.`;
 }
 
 export function signedText(state: Recheck['signature']['state']): string {
