@@ -1,9 +1,10 @@
 import { useState } from 'react';
+import { handLength } from '../../record/hand-results.ts';
 import type { Purpose } from '../../record/measurement-input.ts';
 import type { HandReading, WheelEnd } from '../../record/wheel-end.ts';
 import { useLengthUnit } from '../parts/use-length-unit.ts';
 import { work } from '../stores.ts';
-import { lengthText } from '../words/values.ts';
+import { lengthText, measuredLengthText } from '../words/values.ts';
 import { HAND } from '../words/wheel-end.ts';
 import { HandReadingForm } from './HandReadingForm.tsx';
 
@@ -40,11 +41,15 @@ export function HandReadings({ wheelEnd, purpose }: Props) {
 function HandReadingLine({ reading }: { readonly reading: HandReading }) {
   const unit = useLengthUnit();
   const { id, quantity, releasedMm, appliedMm } = reading;
+  const length = handLength(reading);
+  const value = length.ok
+    ? measuredLengthText(length.value, unit)
+    : lengthText(appliedMm - (releasedMm ?? 0), unit);
   const parts =
     releasedMm === null ? '' : ` (${lengthText(releasedMm, unit)} to ${lengthText(appliedMm, unit)})`;
   return (
     <li className="line">
-      <span>{HAND.text(quantity, lengthText(appliedMm - (releasedMm ?? 0), unit), parts)}</span>
+      <span>{HAND.text(quantity, value, parts)}</span>
       <button
         type="button"
         className="button plain"
