@@ -1,8 +1,10 @@
 /** The page itself: its size, its work without a network, its accessibility, its room on a phone. */
 import { gzipSync } from 'node:zlib';
-import { expect, type Page, test } from '@playwright/test';
+import { expect, type Locator, type Page, test } from '@playwright/test';
+import { recordText } from '../../src/record/save-record.ts';
 import { axe } from './axe.ts';
-import { chooseClampType, startPair, step, touch } from './shell-start.ts';
+import { openPair, pairRecord, tapePair } from './prepared-pair.ts';
+import { choose, chooseClampType, startPair, step, touch } from './shell-start.ts';
 
 test('the first view loads less than 200 kB of script, gzipped, and none of the decoders', {
   tag: '@desk',
@@ -48,10 +50,8 @@ test.describe('without a network', () => {
   });
 });
 
-/** On a phone in the light alone: what it draws in other places has the same two sets of colours. */
 async function expectNoFaults(page: Page): Promise<void> {
-  const byTouch = await page.evaluate(() => navigator.maxTouchPoints > 0);
-  for (const colorScheme of byTouch ? (['light'] as const) : (['light', 'dark'] as const)) {
+  for (const colorScheme of ['light', 'dark'] as const) {
     await page.emulateMedia({ colorScheme });
     const rules = axe(page);
     // Nothing but colours differs between the two.
@@ -92,23 +92,83 @@ test('every screen passes the accessibility check, light and dark', async ({ pag
   await expectNoFaults(page);
 });
 
-test('nothing sticks out sideways, and every target has 48 pixels in height', { tag: '@phone' }, async ({
+test('a record without its pictures, and what is found in them, pass the accessibility check', {
+  tag: '@phone',
+}, async ({ page }) => {
+  const pair = tapePair();
+  await page.goto('/');
+  const buffer = Buffer.from(recordText(pairRecord(pair)));
+  await choose(page, 'Open a saved record', [{ name: 'gt-14.json', mimeType: 'application/json', buffer }]);
+  await expect(page.getByRole('region', { name: 'Pictures to bring back' })).toBeVisible();
+  await expectNoFaults(page);
+  await choose(page, 'Choose the files', pair.pictures);
+  await step(page, 3).click();
+  await expect(page.getByRole('region', { name: 'Found in this picture' })).toContainText('looking …');
+  await expectNoFaults(page);
+});
+
+test('nothing sticks out sideways, and every target has 48 pixels each way', { tag: '@phone' }, async ({
   page,
 }) => {
   await startPair(page);
   for (const number of [1, 2, 3, 4, 5, 6, 7]) {
     await step(page, number).click();
-    const tooWide = await page.evaluate(() => document.documentElement.scrollWidth > innerWidth);
-    expect(tooWide, `step ${number}`).toBe(false);
-    const low = await page.evaluate(() =>
-      [...document.querySelectorAll('button, select, input[type=text], label.choice')]
-        .filter((each) => each.getClientRects().length > 0 && !each.closest('.viewer-stage'))
-        .filter((each) => each.getBoundingClientRect().height < 47.9)
-        .map((each) => each.outerHTML.slice(0, 120)),
-    );
-    expect(low, `step ${number}`).toEqual([]);
+    await expectRoom(page, `step ${number}`);
+  }
+  await page.getByRole('button', { name: /^Axle 1, left$/ }).click();
+  await page.getByRole('button', { name: 'Enter a tape reading' }).first().click();
+  await page.getByLabel('Reading, released').fill('6');
+  await page.getByLabel('Reading, applied').fill('7 1/2');
+  await page.getByRole('button', { name: 'Note the reading' }).click();
+  await openAllParts(page);
+  await expectRoom(page, 'wheel end');
+  await page.getByRole('button', { name: 'Vehicle', exact: true }).click();
+  await expect(page.getByRole('heading', { name: 'Conditions' })).toBeVisible();
+  await openAllParts(page);
+  await expectRoom(page, 'vehicle');
+});
+
+test('on a phone what keys bring into sight does not lie under the way on, nor do three found lines', {
+  tag: '@phone',
+}, async ({ page }) => {
+  await openPair(page, tapePair());
+  await step(page, 3).click();
+  const foot = page.locator('.step-next');
+  await expect(foot).toContainText('±');
+  const found = page.getByRole('region', { name: 'Found in this picture' });
+  await expect(found).not.toContainText('looking …', { timeout: 30_000 });
+  await page.evaluate(() => scrollTo(0, 0));
+  const bottomOf = (place: Locator) => place.evaluate((element) => element.getBoundingClientRect().bottom);
+  const top = await foot.evaluate((element) => element.getBoundingClientRect().top);
+  const lines = found.getByRole('listitem').filter({ hasText: ' found' });
+  await expect(lines).toHaveCount(3);
+  for (const line of await lines.all()) expect(await bottomOf(line)).toBeLessThanOrEqual(top);
+
+  for (const control of await page.locator('.mark-list button').all()) {
+    await page.evaluate(() => scrollTo(0, 0));
+    await control.focus();
+    const { bottom, under } = await control.evaluate((element) => ({
+      bottom: element.getBoundingClientRect().bottom,
+      under: document.querySelector('.step-next')?.getBoundingClientRect().top ?? 0,
+    }));
+    expect(bottom).toBeLessThanOrEqual(under);
   }
 });
+
+async function expectRoom(page: Page, where: string): Promise<void> {
+  const tooWide = await page.evaluate(() => document.documentElement.scrollWidth > innerWidth);
+  expect(tooWide, where).toBe(false);
+  const small = await page.evaluate(() =>
+    [...document.querySelectorAll('button, select, input[type=text], label.choice, summary')]
+      .filter((each) => each.getClientRects().length > 0 && !each.closest('.viewer-stage'))
+      .filter((each) => {
+        const { width, height } = each.getBoundingClientRect();
+        return width < 47.9 || height < 47.9;
+      })
+      .map((each) => each.outerHTML.slice(0, 120)),
+  );
+  expect(small, where).toEqual([]);
+}
 
 async function openAllParts(page: Page): Promise<void> {
   await page.locator('details').first().waitFor();

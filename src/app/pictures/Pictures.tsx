@@ -10,7 +10,7 @@ import { PictureView } from './PictureView.tsx';
 
 type Props = { readonly current: Current; readonly assessment: ShownAssessment };
 
-/** Both pictures side by side where there is room, else one with a switch. A clip being looked through takes the whole place. */
+/** Both pictures side by side where there is room, else one with a switch, while marking the strip of steps. A clip being looked through takes the whole place. */
 export function Pictures({ current, assessment }: Props) {
   const wide = useWide();
   const { record, measurement, place } = current;
@@ -27,10 +27,11 @@ export function Pictures({ current, assessment }: Props) {
       </div>
     );
   const states = BRAKE_STATES.filter((state) => state !== 'pulled' || viewOf(measurement, state));
+  const marking = markedState(place.step);
   const shown = wide ? states : states.filter((state) => state === place.shown);
   return (
-    <div className="pictures" data-marking={markedState(place.step) ?? undefined}>
-      {wide ? null : (
+    <div className="pictures" data-marking={marking ?? undefined}>
+      {wide || marking ? null : (
         <fieldset className="picture-switch">
           <legend className="unseen">{PICTURE_SWITCH}</legend>
           {states.map((state) => (

@@ -1,12 +1,18 @@
 import type { BrakeState } from '../../marks/view.ts';
 import { notGuessed } from '../assists/guess-asked.ts';
-import { useAssistSearch, useAssists } from '../assists/use-assists.ts';
+import { type Assist, useAssistSearch, useAssists } from '../assists/use-assists.ts';
 import { useGuess, useGuessSearch } from '../assists/use-guess.ts';
 import { useLengthUnit } from '../parts/use-length-unit.ts';
 import { ASSISTS, assistFailureText, foundText } from '../words/assists.ts';
 import type { Current } from '../work/current.ts';
 
 type Props = { readonly current: Current; readonly state: BrakeState };
+
+/** What there is to look at before it is taken stands first. */
+function foundFirst(assists: readonly Assist[]): readonly Assist[] {
+  const isFound = ({ search }: Assist) => search?.is === 'found';
+  return [...assists.filter(isFound), ...assists.filter((assist) => !isFound(assist))];
+}
 
 /** What was found near the marks of the hand: said in words. Untaken, it changes nothing. */
 export function AssistOffers({ current, state }: Props) {
@@ -18,22 +24,24 @@ export function AssistOffers({ current, state }: Props) {
   const byHand = guess ? notGuessed(guess) : [];
   if (assists.length === 0 && !guess?.search) return null;
   return (
-    <section className="assist-offers" aria-label={ASSISTS.heading}>
-      <ul className="ruled" role="status">
-        {guess?.search?.is === 'under-way' ? <li className="quiet">{ASSISTS.guessing}</li> : null}
-        {byHand.length > 0 ? <li className="quiet">{ASSISTS.notGuessed(byHand)}</li> : null}
-        {assists.map(({ key, question, instead, search }) => (
-          <li key={key}>
-            {search?.is === 'found' ? <p>{foundText(question, search.marks, instead, unit)}</p> : null}
-            {search?.is === 'failed' ? (
-              <p className="quiet">{assistFailureText(question.of, search.failure, unit)}</p>
-            ) : null}
-            {search === null || search.is === 'under-way' ? (
-              <p className="quiet">{ASSISTS.underWay(question.of)}</p>
-            ) : null}
-          </li>
-        ))}
-      </ul>
+    <section aria-label={ASSISTS.heading}>
+      <div role="status">
+        <ul className="ruled">
+          {guess?.search?.is === 'under-way' ? <li className="quiet">{ASSISTS.guessing}</li> : null}
+          {byHand.length > 0 ? <li className="quiet">{ASSISTS.notGuessed(byHand)}</li> : null}
+          {foundFirst(assists).map(({ key, question, instead, search }) => (
+            <li key={key}>
+              {search?.is === 'found' ? <p>{foundText(question, search.marks, instead, unit)}</p> : null}
+              {search?.is === 'failed' ? (
+                <p className="quiet">{assistFailureText(question.of, search.failure, unit)}</p>
+              ) : null}
+              {search === null || search.is === 'under-way' ? (
+                <p className="quiet">{ASSISTS.underWay(question.of)}</p>
+              ) : null}
+            </li>
+          ))}
+        </ul>
+      </div>
     </section>
   );
 }

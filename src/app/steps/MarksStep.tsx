@@ -38,7 +38,7 @@ export function MarksStep({ current, assessment, state }: Props) {
   return (
     <>
       <p className="asking" aria-live="polite">
-        {asking ? askingSentence(asking, state, unit) : MARKS.allThere(state)}
+        {asking ? askingSentence(asking, state, unit) : MARKS.allThere}
       </p>
       <AssistOffers current={current} state={state} />
       <PictureAdvice current={current} assessment={assessment} states={[state]} />

@@ -11,7 +11,7 @@ export function MissingFiles({ record }: { readonly record: InspectionRecord }) 
   if (missing.length === 0) return null;
   return (
     <section className="missing" aria-label={MISSING.heading}>
-      <h3>{MISSING.heading}</h3>
+      <h2>{MISSING.heading}</h2>
       <p>{MISSING.sentence}</p>
       <ul className="ruled">
         {missing.map(({ id, fileName }) => (

@@ -27,17 +27,19 @@ export function PictureAdvice({ current, assessment, states }: Props) {
   });
   if (lines.length === 0) return null;
   return (
-    <section className="picture-advice" aria-label={QUALITY.heading}>
-      <ul className="ruled" role="status">
-        {lines.map(({ state, fault }) => (
-          <li key={`${state} ${fault.code}`}>
-            <p>
-              {states.length > 1 ? <strong>{STATE_NAMES[state]}: </strong> : null}
-              {pictureFaultText(fault, unit)}
-            </p>
-          </li>
-        ))}
-      </ul>
+    <section aria-label={QUALITY.heading}>
+      <div role="status">
+        <ul className="ruled">
+          {lines.map(({ state, fault }) => (
+            <li key={`${state} ${fault.code}`}>
+              <p>
+                {states.length > 1 ? <strong>{STATE_NAMES[state]}: </strong> : null}
+                {pictureFaultText(fault, unit)}
+              </p>
+            </li>
+          ))}
+        </ul>
+      </div>
     </section>
   );
 }

@@ -20,7 +20,7 @@ export function StrokeClassChoice({ chamber, ruleSet, onChange }: Props) {
   return (
     <fieldset className="ruled-group">
       <legend>{CHAMBER.strokeClass}</legend>
-      <div className="drawn-choices">
+      <div className="drawn-choices explained">
         {size.strokeClasses.map((strokeClass) => (
           <Choice
             key={strokeClass}

@@ -47,7 +47,7 @@ export function askingText(asking: Asking, unit: LengthUnit): string | null {
 }
 
 export const MARKS = {
-  allThere: (state: BrakeState) => `All marks of the ${state} picture are there. Move any that sits off.`,
+  allThere: 'All marks are there. Move any that sits off.',
   noPicture: (state: BrakeState) => `There is no ${state} picture yet.`,
   toPictures: 'Go to the pictures',
   reading: 'Reading',

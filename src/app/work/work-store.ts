@@ -10,7 +10,7 @@ import type { HandKind } from './asked-marks.ts';
 import { changedPlace } from './changed-place.ts';
 import { beginDrag, cancelDrag, endDrag, type History, redo, startHistory, step, undo } from './history.ts';
 import { atStep, fittingPlace, type Place, type Screen } from './place.ts';
-import { markedState, type Step } from './steps.ts';
+import type { Step } from './steps.ts';
 
 export type OpenWork = {
   /** Under which it is kept on this device. Not the record's own id: an older copy of the same record may be kept too. */
@@ -81,10 +81,7 @@ export function createWorkStore(now: () => string = () => new Date().toISOString
     showWheelEnd: (wheelEndId: string) =>
       turnPlace((place) => ({ ...place, screen: 'wheel-end', target: { wheelEndId, measurementId: null } })),
     showScreen: (screen: Screen) => turnPlace((place) => ({ ...place, screen })),
-    show: (shown: BrakeState) =>
-      turnPlace((place) =>
-        markedState(place.step) === null ? { ...place, shown } : atStep(place, `marks-${shown}`),
-      ),
+    show: (shown: BrakeState) => turnPlace((place) => ({ ...place, shown })),
     placeMark(state: BrakeState, mark: Mark, done: boolean) {
       change((open) => {
         const { place } = open;

@@ -1,6 +1,12 @@
 import { expect, test } from 'vitest';
 import { verdictText } from '../../../src/app/words/recheck.ts';
-import { MEASURED, newKeyPair, packageBytes, recheckBytes, smallRecord } from '../../evidence/small-package.ts';
+import {
+  MEASURED,
+  newKeyPair,
+  packageBytes,
+  recheckBytes,
+  smallRecord,
+} from '../../evidence/small-package.ts';
 
 test('what is no package is told from a package in which something was changed', async () => {
   const keys = await newKeyPair();
