@@ -24,21 +24,43 @@ export type Beside = {
   readonly edgeless: readonly boolean[];
   /** High u. */
   readonly besideU: number;
+  /** Greatest paintness about the face, of the columns' medians. */
+  readonly facePaint: number;
 };
+
+/** About the face, as far as marks put it wrong. */
+const FACE_MM: readonly [fromMm: number, toMm: number] = [-6, 2];
 
 export function besideRod(strip: Strip, map: PaintMap, colour: BandColour): Beside {
   const cells = map.beside.flat().filter((cell) => cell !== null);
+  const paint = map.beside.map((line) =>
+    line.map((cell) => (cell ? paintness(colour, cell.hue) : Number.NaN)),
+  );
   return {
     lines: map.beside,
     cells,
     paints: cells.map(({ hue }) => paintness(colour, hue)),
-    paint: map.beside.map((line) => line.map((cell) => (cell ? paintness(colour, cell.hue) : Number.NaN))),
+    paint,
+    facePaint: facePaint(strip, paint),
     edgeless: Array.from({ length: strip.columns }, (_, column) => isEdgeless(map, column)),
     besideU: quantile(
       cells.map(({ hue }) => hue[0]),
       0.8,
     ),
   };
+}
+
+function facePaint(strip: Strip, paint: Beside['paint']): number {
+  let greatest = Number.NEGATIVE_INFINITY;
+  for (
+    let column = Math.max(0, columnOf(strip, FACE_MM[0]));
+    column < columnOf(strip, FACE_MM[1]);
+    column += 1
+  ) {
+    const across = paint.map((line) => line[column] as number).filter((value) => !Number.isNaN(value));
+    if (across.length > 0) greatest = Math.max(greatest, median(across));
+  }
+  return greatest;
 }
 
 type Stretch = { readonly hue: Hue; readonly loudFrom: number; readonly fall: number };

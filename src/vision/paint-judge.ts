@@ -9,11 +9,11 @@
  *          the probability is neither high nor low
  */
 import { type Clear, clearOf } from './paint-clear.ts';
-import { type ColourSums, colourSums } from './paint-colour-edge.ts';
 import { rodEdges } from './paint-edges.ts';
 import { bandEnds, loudnessOf } from './paint-ends.ts';
 import type { BandColour } from './paint-hues.ts';
 import { lightHue, neutralHues } from './paint-light.ts';
+import { type RodLook, rodLook } from './paint-look.ts';
 import { type PaintMap, paintMap } from './paint-map.ts';
 import { cropBox, type PaintRegion, type RodLine } from './paint-region.ts';
 import { type PaintRun, paintRuns } from './paint-run.ts';
@@ -101,10 +101,10 @@ export function judgePaint(region: PaintRegion, rod: RodLine, hints: PaintHints 
   const unclear = whyUnclear(clear);
   if (unclear) return cannot(unclear);
 
-  const sums = colourSums(map);
+  const look = rodLook(strip, edges, map);
   const colours = hints.bandColour ? [hints.bandColour] : UNASKED;
   const best = colours
-    .flatMap((colour) => bestOf(runsOf(strip, map, sums, colour)) ?? [])
+    .flatMap((colour) => bestOf(runsOf(strip, map, look, colour)) ?? [])
     .map((each) => ({ ...each, bounds: boundsOf(each.run.colour, hints.bandColour) }))
     .reduce<Bounded | null>((first, each) => (!first || rankOf(each) > rankOf(first) ? each : first), null);
   if (best && best.score.probability >= best.bounds.seenFrom) {
@@ -131,11 +131,11 @@ export function rodMap(region: PaintRegion, rod: RodLine, hints: PaintHints = NO
   };
 }
 
-function runsOf(strip: Strip, map: PaintMap, sums: ColourSums, colour: BandColour): readonly PaintRun[] {
+function runsOf(strip: Strip, map: PaintMap, look: RodLook, colour: BandColour): readonly PaintRun[] {
   const loudness = loudnessOf(strip, map, colour);
   // The other colours' weights were fitted without such candidates.
-  const ends = bandEnds(strip, map, loudness, colour === 'red or orange' ? sums : null);
-  return paintRuns(strip, map, loudness, colour, sums, ends);
+  const ends = bandEnds(strip, map, loudness, colour === 'red or orange' ? look.sums : null);
+  return paintRuns(strip, map, loudness, colour, look, ends);
 }
 
 type Weighed = { readonly run: PaintRun; readonly score: Score };

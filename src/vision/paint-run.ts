@@ -7,13 +7,15 @@
  */
 import { colourApart, streakyOf } from './paint-apart.ts';
 import { type Beside, besideOf, besideRod, isNear } from './paint-beside.ts';
-import { type ColourEdge, type ColourSums, colourEdge, colourOf } from './paint-colour-edge.ts';
+import { type ColourEdge, colourEdge, colourOf } from './paint-colour-edge.ts';
 import { edgeShape } from './paint-edge-shape.ts';
 import type { BandEnds, Loudness } from './paint-ends.ts';
 import { type BandColour, paintness } from './paint-hues.ts';
 import type { Hue } from './paint-light.ts';
+import type { RodLook } from './paint-look.ts';
 import { CORE, type PaintCell, type PaintMap } from './paint-map.ts';
-import { meanOf, median, quantile } from './paint-numbers.ts';
+import { meanBetween, meanOf, median, quantile } from './paint-numbers.ts';
+import { shadedAlike, shadedAlong } from './paint-shading.ts';
 import { alongOf, columnOf, type Strip } from './paint-strip.ts';
 
 export type PaintRun = ColourEdge & {
@@ -73,6 +75,8 @@ export type PaintRun = ColourEdge & {
   readonly atFace: number;
   /** High u of what lies beside the rod. */
   readonly besideU: number;
+  /** By how much the chamber's face is more like paint than the stretch. */
+  readonly faceLouder: number;
   /** The greatest fall elsewhere along the rod, over this one. */
   readonly rival: number;
   /** Median over the places across of the greatest fall near the edge. */
@@ -87,6 +91,16 @@ export type PaintRun = ColourEdge & {
   /** Median difference of ln red from its line's median: of the stretch, of the rod past it. */
   readonly streaky: number;
   readonly streakyOutside: number;
+  /** How surely something runs across the rod there and goes on to both sides of it, mean over the stretch (paint-carry-on). */
+  readonly carriesOn: number;
+  /** Which way the light changes over the stretch, and whether over the rod's width as past it (paint-shading). */
+  readonly shadedAlong: number;
+  readonly shadedAlike: number;
+  /** Shares that are burnt out in red: of the stretch, of the rod past it. */
+  readonly burnt: number;
+  readonly burntOutside: number;
+  /** How near the hues of the rod outside come to that of the stretch. */
+  readonly nearestOnRod: number;
 };
 
 /** What ends nearer to the face may be the face's own; what is shorter, a blur of it. */
@@ -103,7 +117,7 @@ export function paintRuns(
   map: PaintMap,
   loudness: Loudness,
   colour: BandColour,
-  sums: ColourSums,
+  look: RodLook,
   ends: readonly BandEnds[],
 ): readonly PaintRun[] {
   const beside = besideRod(strip, map, colour);
@@ -113,17 +127,16 @@ export function paintRuns(
       toMm: alongOf(strip, each.to) - strip.stepMm / 2,
     };
     return reach.toMm > LEAST_REACH_MM && lengthMm(reach) > LEAST_LENGTH_MM
-      ? [runOf({ strip, map, loudness, beside, sums }, colour, each, ends, reach)]
+      ? [runOf({ ...look, strip, map, loudness, beside }, colour, each, ends, reach)]
       : [];
   });
 }
 
-type Look = {
+type Look = RodLook & {
   readonly strip: Strip;
   readonly map: PaintMap;
   readonly loudness: Loudness;
   readonly beside: Beside;
-  readonly sums: ColourSums;
 };
 
 function runOf(
@@ -156,6 +169,7 @@ function runOf(
   return {
     ...edge,
     ...colourChange(look, ends, all),
+    ...shadedOver(look, ends),
     ...reach,
     ...stepsOver(map, ends, cells),
     ...besideOf(strip, beside, ends, {
@@ -167,6 +181,7 @@ function runOf(
     v: stretch[1],
     light: median(inside.map(({ light }) => light)),
     paintness: insidePaintness,
+    faceLouder: beside.facePaint - insidePaintness,
     mottled: median(inside.map(({ hue }) => Math.hypot(hue[0] - stretch[0], hue[1] - stretch[1]))),
     mottledOutside: median(outside.map(({ hue }) => Math.hypot(hue[0] - past[0], hue[1] - past[1]))),
     covered: louderShare(insideLoud, level),
@@ -174,6 +189,11 @@ function runOf(
     above: loud - quantile(outsideLoud, 0.9),
     outsideU: past[0],
     outsideV: past[1],
+    burnt: burntShare(inside),
+    nearestOnRod: quantile(
+      off.map(({ hue }) => Math.hypot(hue[0] - stretch[0], hue[1] - stretch[1])),
+      NEAREST,
+    ),
     hueOnRod: off.filter(({ hue }) => isNear(hue, stretch)).length / Math.max(1, off.length),
     lessYellow: lessYellowThan(stretch, off, beside.cells),
     rival:
@@ -187,28 +207,53 @@ function runOf(
 }
 
 function colourChange({ strip, map, sums }: Look, ends: BandEnds, all: readonly BandEnds[]) {
-  const { to, bend } = ends;
+  const { to } = ends;
   const cells = (mm: number) => Math.max(1, Math.round(mm / strip.stepMm));
   const own = colourEdge(strip, sums, ends);
   const others = all
     .filter((other) => Math.abs(other.to - to) > cells(2.5))
     .map((other) => colourEdge(strip, sums, other).even);
-  const gap = cells(EDGE_MM);
-  const near = [Math.max(columnOf(strip, 0.5), to - cells(6)), to - gap] as const;
-  const past = [to + gap, to + gap + cells(12)] as const;
-  const colours = (reach: readonly [number, number]) => placesBetween(map.core, bend, ...reach).map(colourOf);
-  const lines = (reach: readonly [number, number]) =>
-    map.core.map((line, row) =>
-      placesBetween([line], [bend[row] ?? 0], ...reach).map((cell) => colourOf(cell)[2]),
-    );
+  const { near, past } = linesAbout(strip, map, ends);
+  const colours = (lines: typeof near) => lines.flatMap((line) => line.map(colourOf));
+  const reds = (lines: typeof near) => lines.map((line) => line.map((cell) => colourOf(cell)[2]));
   return {
     ...own,
     evenRival: Math.max(0, ...others) / (own.even + 0.2),
     apart: colourApart(colours(near), colours(past)),
-    streaky: streakyOf(lines(near)),
-    streakyOutside: streakyOf(lines(past)),
+    streaky: streakyOf(reds(near)),
+    streakyOutside: streakyOf(reds(past)),
   };
 }
+
+function shadedOver({ strip, map, carry, shading }: Look, ends: BandEnds) {
+  const { near, past } = linesAbout(strip, map, ends);
+  const from = Math.max(columnOf(strip, 0.5), ends.from);
+  return {
+    carriesOn: meanBetween(carry, from, ends.to),
+    shadedAlong: shadedAlong(shading, from, ends.to),
+    shadedAlike: shadedAlike(near, past),
+    burntOutside: burntShare(past.flat()),
+  };
+}
+
+/** The places of each line of the rod before the edge, and past it. */
+function linesAbout(strip: Strip, { core }: PaintMap, { to, bend }: BandEnds) {
+  const cells = (mm: number) => Math.max(1, Math.round(mm / strip.stepMm));
+  const gap = cells(EDGE_MM);
+  const lines = (from: number, end: number) =>
+    core.map((line, row) => placesBetween([line], [bend[row] ?? 0], from, end));
+  return {
+    near: lines(Math.max(columnOf(strip, 0.5), to - cells(6)), to - gap),
+    past: lines(to + gap, to + gap + cells(12)),
+  };
+}
+
+const BURNT = 0.9;
+const burntShare = (cells: readonly PaintCell[]): number =>
+  cells.filter(({ red }) => red > BURNT).length / Math.max(1, cells.length);
+
+/** Share of the rod outside that is nearer yet: a few places of it tell nothing. */
+const NEAREST = 0.02;
 
 /** Along which a band's edge is mixed with what lies past it. */
 const EDGE_MM = 0.3;

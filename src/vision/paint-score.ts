@@ -61,6 +61,13 @@ export const WEIGHINGS = {
   apart: { of: ({ apart }) => apart, knots: [0.5, 1.2, 2, 3, 4] },
   streaky: { of: ({ streaky }) => streaky, knots: [0.02, 0.06, 0.12, 0.25] },
   'streaky-past-it': { of: ({ streakyOutside }) => streakyOutside, knots: [0.02, 0.06, 0.12, 0.25] },
+  'carries-on': { of: ({ carriesOn }) => carriesOn, knots: [0, 0.2, 0.4, 0.6] },
+  'shaded-along': { of: ({ shadedAlong }) => shadedAlong, knots: [-0.5, 0, 0.4, 0.8] },
+  'shaded-alike': { of: ({ shadedAlike }) => shadedAlike, knots: [-0.5, 0.3, 0.8, 1] },
+  burnt: { of: ({ burnt }) => burnt, knots: [0, 0.3, 0.8] },
+  'burnt-past-it': { of: ({ burntOutside }) => burntOutside, knots: [0, 0.3, 0.8] },
+  'nearest-on-rod': { of: ({ nearestOnRod }) => nearestOnRod, knots: [0, 0.1, 0.25, 0.6] },
+  'face-louder': { of: ({ faceLouder }) => faceLouder, knots: [-0.5, 0, 0.4, 0.8] },
 } as const satisfies Readonly<Record<string, Weighing>>;
 
 export type Property = keyof typeof WEIGHINGS;
@@ -109,6 +116,9 @@ export const PAIRED: readonly Property[] = [
   'hue-beside',
   'far-from-face',
   'length',
+  'carries-on',
+  'shaded-along',
+  'burnt',
 ];
 
 export type Score = {

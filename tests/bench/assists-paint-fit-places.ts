@@ -1,5 +1,6 @@
 /** Of the fit of the over-stroke mark's judge (assists-paint-fit.ts) its first part: the odds of places on the rod. */
 import { drawFrom } from '../../src/basics/random.ts';
+import type { RodEdges } from '../../src/vision/paint-edges.ts';
 import type { PaintMap } from '../../src/vision/paint-map.ts';
 import { paintTerms } from '../../src/vision/paint-odds.ts';
 import { alongOf, type Strip } from '../../src/vision/paint-strip.ts';
@@ -12,6 +13,7 @@ export type Looked = {
   readonly paintMm: number;
   readonly rodPxPerMm: number;
   readonly strip: Strip;
+  readonly edges: RodEdges;
   readonly map: PaintMap;
 };
 
@@ -21,9 +23,7 @@ const PLACE_RIDGE = 5;
 
 export type Places = { readonly terms: (readonly number[])[]; readonly painted: number[] };
 
-export function fitPlaces(parts: readonly Places[]): readonly number[] {
-  const terms = parts.flatMap((part) => part.terms);
-  const painted = parts.flatMap((part) => part.painted);
+export function fitPlaces({ terms, painted }: Places): readonly number[] {
   const share = painted.reduce((sum, y) => sum + y, 0) / painted.length;
   console.log(`${terms.length} places, share of paint ${share.toFixed(3)}`);
   const weights = painted.map((y) => 0.5 / (y === 1 ? share : 1 - share));

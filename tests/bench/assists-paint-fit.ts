@@ -5,16 +5,15 @@
  * Model    first the places: logistic regression with a ridge of paint against what else lies on rods, both alike in weight;
  *          then the stretches: the same over the pieces of their properties and, for red or orange, the products of these; of each scene the
  *          stretch that is weighed highest counts, so that is chosen anew and fitted again, a few times
- *          a scene's stretches are looked for and measured by odds of places that were fitted without that scene: by thirds, or because
- *          its set has no say in the places
+ *          the sets of red or orange stretches have no say in the places, by whose odds stretches are looked for and measured
  *          cross-validation of the second by scenes, in FOLDS parts
  * Assumes  scenes of sets that are not held back; --kept: only those whose pictures are kept already
  */
 import { writeFileSync } from 'node:fs';
-import { colourSums } from '../../src/vision/paint-colour-edge.ts';
 import { bandEnds, loudnessOf, redLoudness } from '../../src/vision/paint-ends.ts';
 import type { BandColour } from '../../src/vision/paint-hues.ts';
 import { rodMap } from '../../src/vision/paint-judge.ts';
+import { rodLook } from '../../src/vision/paint-look.ts';
 import { paintTerms } from '../../src/vision/paint-odds.ts';
 import { type PaintRun, paintRuns } from '../../src/vision/paint-run.ts';
 import {
@@ -27,49 +26,76 @@ import {
   piecesOf,
 } from '../../src/vision/paint-score.ts';
 import type { RunWeights } from '../../src/vision/paint-weights.ts';
-import { FIFTH, FOURTH, type SceneDraw, SMALL, THIRD, TUNING, WIDER } from './assists-paint-draws.ts';
+import {
+  FIFTH,
+  FOURTH,
+  MANY,
+  MANY_MORE,
+  MANY_SMALL,
+  type Ranges,
+  type SceneDraw,
+  SIXTH,
+  SMALL,
+  THIRD,
+  TUNING,
+  WIDER,
+} from './assists-paint-draws.ts';
 import { fitPlaces, type Looked, type Places, samplePlaces } from './assists-paint-fit-places.ts';
 import { isKept, keptPicture } from './assists-paint-kept.ts';
 import { logisticFit } from './assists-paint-logistic.ts';
 import {
-  HELD_BACK_COUNTS,
+  type Counts,
+  MANY_COUNTS,
+  MANY_MORE_COUNTS,
   SMALL_COUNTS,
   scenesOf,
+  THIRD_COUNTS,
   TUNING_COUNTS,
   WIDER_COUNTS,
 } from './assists-paint-plan.ts';
 
 type Way = { readonly properties: readonly Property[]; readonly ridge: number; readonly rounds: number };
-const RED: Way = { properties: PROPERTIES, ridge: 40, rounds: 2 };
+const RED: Way = { properties: PROPERTIES, ridge: 20, rounds: 2 };
 const OTHER: Way = { properties: OTHER_PROPERTIES, ridge: 3, rounds: 3 };
-const PLACE_FOLDS = 3;
 const FOLDS = 4;
 
-/** of: scenes for the places and the stretches; more: for the stretches alone. */
-export function fitAll(of: () => Iterable<Looked>, more: () => Iterable<Looked>): void {
-  const parts: Places[] = Array.from({ length: PLACE_FOLDS }, () => ({ terms: [], painted: [] }));
-  for (const each of of()) samplePlaces(each, parts[each.scene.seed % PLACE_FOLDS] as Places);
-  const without = parts.map((part) => fitPlaces(parts.filter((other) => other !== part)));
-  const places = fitPlaces(parts);
+/** Scenes for the places, for stretches of red or orange, for those of other colours. */
+export type FitScenes = Readonly<Record<'places' | 'red' | 'other', () => Iterable<Looked>>>;
 
-  const red: Stretch[] = [];
-  const other: Stretch[] = [];
-  const [redTruths, otherTruths] = [new Map<number, Truth>(), new Map<number, Truth>()];
+export function fitAll(scenes: FitScenes): void {
+  const sampled: Places = { terms: [], painted: [] };
+  for (const each of scenes.places()) samplePlaces(each, sampled);
+  const places = fitPlaces(sampled);
+
+  const red = measured(scenes.red(), () => ['red or orange'], places);
+  const other = measured(scenes.other(), otherColours, places);
+  validated(red, RED, 'red or orange');
+  validated(other, OTHER, 'other colours');
+  write(
+    places,
+    named(fitRuns(red.stretches, RED), PROPERTIES),
+    named(fitRuns(other.stretches, OTHER), OTHER_PROPERTIES),
+  );
+}
+
+type Measured = { readonly stretches: readonly Stretch[]; readonly truths: ReadonlyMap<number, Truth> };
+
+function measured(
+  of: Iterable<Looked>,
+  coloursOf: (each: Looked, index: number) => readonly BandColour[],
+  places: readonly number[],
+): Measured {
+  const stretches: Stretch[] = [];
+  const truths = new Map<number, Truth>();
   let index = 0;
-  const add = (each: Looked, placeWeights: readonly number[]) => {
-    red.push(...stretchesOf(each, index, 'red or orange', placeWeights));
-    redTruths.set(index, truthOf(each, 'red or orange'));
-    for (const colour of otherColours(each, index)) {
-      other.push(...stretchesOf(each, index, colour, placeWeights));
-      otherTruths.set(index, truthOf(each, colour));
+  for (const each of of) {
+    for (const colour of coloursOf(each, index)) {
+      stretches.push(...stretchesOf(each, index, colour, places));
+      truths.set(index, truthOf(each, colour));
     }
     index += 1;
-  };
-  for (const each of of()) add(each, without[each.scene.seed % PLACE_FOLDS] as readonly number[]);
-  for (const each of more()) add(each, places);
-  validated(red, RED, redTruths, 'red or orange');
-  validated(other, OTHER, otherTruths, 'other colours');
-  write(places, named(fitRuns(red, RED), PROPERTIES), named(fitRuns(other, OTHER), OTHER_PROPERTIES));
+  }
+  return { stretches, truths };
 }
 
 type Stretch = {
@@ -98,7 +124,7 @@ function stretchesOf(
   colour: BandColour,
   placeWeights: readonly number[],
 ): readonly Stretch[] {
-  const { scene, paintMm, strip, map } = looked;
+  const { scene, paintMm, strip, edges, map } = looked;
   const { kind, band } = scene;
   const loudness =
     colour === 'red or orange'
@@ -115,9 +141,9 @@ function stretchesOf(
       ? true
       : null;
   };
-  const sums = colourSums(map);
-  const ends = bandEnds(strip, map, loudness, colour === 'red or orange' ? sums : null);
-  return paintRuns(strip, map, loudness, colour, sums, ends).map((run) => ({
+  const look = rodLook(strip, edges, map);
+  const ends = bandEnds(strip, map, loudness, colour === 'red or orange' ? look.sums : null);
+  return paintRuns(strip, map, loudness, colour, look, ends).map((run) => ({
     scene: index,
     pieces: Object.fromEntries(PROPERTIES.map((property) => [property, piecesOf(property, run)])),
     products: colour === 'red or orange' ? pairProducts(pairedOffs(run)) : [],
@@ -166,12 +192,7 @@ function fitRuns(all: readonly Stretch[], { properties, ridge, rounds }: Way): r
   return weights;
 }
 
-function validated(
-  all: readonly Stretch[],
-  way: Way,
-  truths: ReadonlyMap<number, Truth>,
-  name: string,
-): void {
+function validated({ stretches: all, truths }: Measured, way: Way, name: string): void {
   const highest = new Map<number, { z: number; truth: Truth }>(
     [...truths].map(([scene, truth]) => [scene, { z: Number.NEGATIVE_INFINITY, truth }]),
   );
@@ -249,22 +270,32 @@ function* lookedAt(scenes: readonly SceneDraw[], keptOnly: boolean): Iterable<Lo
   for (const scene of scenes) {
     if (keptOnly && !isKept(scene)) continue;
     const { region, rod, paintMm } = keptPicture(scene, false);
-    const { strip, map } = rodMap(region, rod);
-    yield { scene, paintMm, rodPxPerMm: rod.pxPerMm, strip, map };
+    yield { scene, paintMm, rodPxPerMm: rod.pxPerMm, ...rodMap(region, rod) };
   }
 }
 
 if (process.argv[1]?.endsWith('assists-paint-fit.ts')) {
   const keptOnly = process.argv.includes('--kept');
-  const both = [
-    ...scenesOf(TUNING, TUNING_COUNTS),
-    ...scenesOf(WIDER, WIDER_COUNTS),
-    ...scenesOf(SMALL, SMALL_COUNTS),
-    ...scenesOf(THIRD, HELD_BACK_COUNTS),
-  ];
-  const more = [...scenesOf(FOURTH, HELD_BACK_COUNTS), ...scenesOf(FIFTH, HELD_BACK_COUNTS)];
-  fitAll(
-    () => lookedAt(both, keptOnly),
-    () => lookedAt(more, keptOnly),
-  );
+  const looked = (sets: readonly (readonly [Ranges, Counts])[]) => () =>
+    lookedAt(
+      sets.flatMap((set) => scenesOf(...set)),
+      keptOnly,
+    );
+  const first = [
+    [TUNING, TUNING_COUNTS],
+    [WIDER, WIDER_COUNTS],
+    [SMALL, SMALL_COUNTS],
+  ] as const;
+  fitAll({
+    places: looked([...first, [THIRD, THIRD_COUNTS]]),
+    red: looked([
+      [FOURTH, THIRD_COUNTS],
+      [FIFTH, THIRD_COUNTS],
+      [SIXTH, THIRD_COUNTS],
+      [MANY_SMALL, MANY_MORE_COUNTS],
+      [MANY, MANY_COUNTS],
+      [MANY_MORE, MANY_MORE_COUNTS],
+    ]),
+    other: looked(first),
+  });
 }

@@ -58,8 +58,8 @@ export const SMALL_COUNTS: Counts = {
   dark: 30,
 };
 
-/** Of the third study and those since. */
-export const HELD_BACK_COUNTS: Counts = {
+/** Of the third study to the sixth. */
+export const THIRD_COUNTS: Counts = {
   band: 160,
   barely: 6,
   ofEachOtherColour: 4,
@@ -67,6 +67,39 @@ export const HELD_BACK_COUNTS: Counts = {
   ofEachConfuser: 13,
   hidden: 8,
   dark: 8,
+};
+
+/** Of MANY. */
+export const MANY_COUNTS: Counts = {
+  band: 320,
+  barely: 10,
+  ofEachOtherColour: 0,
+  bare: 40,
+  ofEachConfuser: 34,
+  hidden: 0,
+  dark: 0,
+};
+
+/** Of MANY_SMALL and MANY_MORE. */
+export const MANY_MORE_COUNTS: Counts = {
+  band: 420,
+  barely: 10,
+  ofEachOtherColour: 0,
+  bare: 60,
+  ofEachConfuser: 42,
+  hidden: 0,
+  dark: 0,
+};
+
+/** Of the seventh study. */
+export const HELD_BACK_COUNTS: Counts = {
+  band: 320,
+  barely: 12,
+  ofEachOtherColour: 8,
+  bare: 80,
+  ofEachConfuser: 26,
+  hidden: 16,
+  dark: 16,
 };
 
 export const FURTHER_OUT_COUNTS: Counts = {

@@ -130,6 +130,13 @@ const AGAINST: Readonly<Record<Property, string>> = {
   apart: 'the rest of the rod has nearly the same colour',
   streaky: 'its light is mottled like rust',
   'streaky-past-it': 'the rod past it is mottled',
+  'carries-on': 'it crosses the rod and goes on beside it',
+  'shaded-along': 'it is shaded as something that crosses the rod',
+  'shaded-alike': 'it is not shaded as the rod past it',
+  burnt: 'it is burnt out',
+  'burnt-past-it': 'the rod past it is burnt out',
+  'nearest-on-rod': 'parts of the rod have the same colour',
+  'face-louder': 'the chamber face is more strongly coloured',
 };
 
 const reachText = (mm: number) => `${Math.round(mm)} mm (${inchesFromMm(mm).toFixed(1)} in)`;
