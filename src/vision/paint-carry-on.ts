@@ -5,9 +5,9 @@
  * Model    colour of a place: (u, v, half of ln red); how far it is from another's counts up to MOST
  *          for every column and slope, over a WINDOW along the rod: the mean distance from the rod's middle to what lies so far along and
  *          across from it, on the rod and on each side; of rod and side the greater, taken off the mean distance to all of that side;
- *          of both sides the lesser; of all slopes the greatest
+ *          of both sides the lesser, a side outside the picture left out; of all slopes the greatest
  * Assumes  what crosses is straight over the strip's width
- * Fails    near nothing where rod and sides look alike everywhere
+ * Fails    where rod and sides look alike everywhere: it comes to nothing there, whatever crosses
  */
 import { type Colour, colourOf } from './paint-colour-edge.ts';
 import type { RodEdges } from './paint-edges.ts';
@@ -19,9 +19,12 @@ const MOST = 1;
 const WINDOW_MM = 4;
 /** Along the rod for as much across. */
 const SLOPES = [-1.1, -0.88, -0.66, -0.44, -0.22, 0, 0.22, 0.44, 0.66, 0.88, 1.1];
+/** Of CORE. */
 const MIDDLE: readonly [from: number, to: number] = [3, 6];
 /** Of a side's columns so many stand for all. */
 const SOME = 60;
+/** Places of a side, for each column of the window, without which nothing is said of it. */
+const LEAST = 1.5;
 
 type Line = readonly (Colour | null)[];
 /** Lines along the rod, and where each lies across it. */
@@ -44,7 +47,7 @@ export function carryOn(strip: Strip, { half }: RodEdges, map: PaintMap): readon
     const apart = (part: Part, least: number) =>
       windowMeans(apartAlong(middle, part, slope * halfCells), window, least);
     const onRod = apart(rod, 1);
-    const beside = sides.map((side) => apart(side, 1.5 * window));
+    const beside = sides.map((side) => apart(side, LEAST * window));
     best.forEach((before, column) => {
       const gains = sides.flatMap((_, i) => {
         const there = beside[i]?.[column] as number;
