@@ -1,4 +1,4 @@
-import { readFileSync } from 'node:fs';
+import { readFileSync, truncateSync, writeFileSync } from 'node:fs';
 import { expect, test } from '@playwright/test';
 import { choose, leave, photo, startPair, step, touch } from './shell-start.ts';
 
@@ -16,6 +16,11 @@ test('files that are no pictures are refused in a sentence each, and the work st
   await expect(told.getByText(/notes\.jpg.*no photo or clip/)).toBeVisible();
   await expect(told.getByText(/empty\.jpg.*0 bytes/)).toBeVisible();
   await expect(page.getByText('taken as released')).toBeVisible();
+  // However long the sentence, the way to close it keeps its size.
+  const widths = await told
+    .getByRole('button', { name: 'Close' })
+    .evaluateAll((all) => all.map((each) => each.getBoundingClientRect().width));
+  expect(Math.min(...widths)).toBeGreaterThan(60);
   await told.getByRole('button', { name: 'Close' }).first().click();
   await expect(told.getByText(/notes\.jpg/)).toBeHidden();
 });
@@ -71,6 +76,23 @@ test('records that do not open leave the work as it was', { tag: '@desk' }, asyn
   await page.getByRole('button', { name: /^GT-14/ }).click();
   await expect(page.getByRole('heading', { name: 'GT-14' })).toBeVisible();
 });
+
+test(
+  'a file far larger than any record is refused without being read',
+  { tag: '@desk' },
+  async ({ page }, info) => {
+    const path = info.outputPath('huge.json');
+    writeFileSync(path, '');
+    truncateSync(path, 2e9);
+    await page.goto('/');
+    const [chooser] = await Promise.all([
+      page.waitForEvent('filechooser'),
+      page.getByRole('button', { name: 'Open a saved record' }).click(),
+    ]);
+    await chooser.setFiles(path);
+    await expect(page.getByRole('alert').getByText(/huge\.json.*far larger than any record/)).toBeVisible();
+  },
+);
 
 test('pictures can be dropped on the page and pasted', { tag: '@desk' }, async ({ page }) => {
   await page.goto('/');

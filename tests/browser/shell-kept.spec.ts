@@ -105,6 +105,7 @@ test('a saved record opens again and asks for its pictures by name, recognised b
   const missing = other.getByRole('region', { name: 'Pictures to bring back' });
   await expect(missing).toContainText('released.jpg');
   await expect(missing).toContainText('applied.jpg');
+  await expect(picture(other, 'Released')).toContainText('Released picture: not on this device');
   // Another picture under the same name is not taken for it; the right one under another name is.
   await choose(other, 'Choose the files', [await photo(other, 'released.jpg', '#ffffff')]);
   await expect(other.getByText('not taken yet')).toBeVisible();

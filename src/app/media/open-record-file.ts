@@ -1,4 +1,4 @@
-import { openRecord } from '../../record/open-record.ts';
+import { openRecord, RECORD_LIMIT_CHARACTERS } from '../../record/open-record.ts';
 import type { InspectionRecord } from '../../record/record.ts';
 import { recordText } from '../../record/save-record.ts';
 import type { KeptRecord } from '../storage/database.ts';
@@ -8,9 +8,19 @@ import { captureFailureText } from '../words/failures-captures.ts';
 import { recordFailureText } from '../words/failures-records.ts';
 import { findFiles } from './find-files.ts';
 
+/** A character is four bytes at most. */
+const MOST_BYTES = 4 * RECORD_LIMIT_CHARACTERS;
+
 /** Opens a saved record. When it does not open, the work at hand stays as it is. */
 export async function openRecordFile(file: File): Promise<void> {
   const tell = (sentence: string) => notices.tell('record', sentence, file.name);
+  // What can be no record is not read: its text would fill the memory.
+  if (file.size > MOST_BYTES) {
+    tell(
+      recordFailureText({ code: 'record/too-large', characters: file.size, limit: RECORD_LIMIT_CHARACTERS }),
+    );
+    return;
+  }
   const text = await file.text().catch(() => null);
   if (text === null) {
     tell(captureFailureText({ code: 'captures/not-readable', sizeBytes: file.size }));

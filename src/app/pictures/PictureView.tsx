@@ -1,3 +1,4 @@
+import { useStore } from 'zustand';
 import type { BrakeState } from '../../marks/view.ts';
 import { offeredMarks } from '../assists/offered-marks.ts';
 import { useAssists } from '../assists/use-assists.ts';
@@ -6,10 +7,11 @@ import { useFrames } from '../media/use-frames.ts';
 import { usePicture } from '../media/use-picture.ts';
 import { useLengthUnit } from '../parts/use-length-unit.ts';
 import { useWide } from '../parts/use-wide.ts';
+import { media } from '../stores.ts';
 import { FrameViewer } from '../viewer/FrameViewer.tsx';
 import { PICTURE_LABELS, STATE_NAMES } from '../words/en.ts';
 import { askingText } from '../words/marks.ts';
-import { PICTURES } from '../words/steps.ts';
+import { MISSING, PICTURES } from '../words/steps.ts';
 import { measuredLengthText } from '../words/values.ts';
 import { askingFor } from '../work/asking.ts';
 import { type Current, viewOf } from '../work/current.ts';
@@ -30,6 +32,7 @@ export function PictureView({ current, assessment, state }: Props) {
   const capture = current.record.captures.find(({ id }) => id === view?.captureId) ?? null;
   const { picture, failure } = usePicture(useFrames(capture), view?.frame ?? null);
   usePictureNotice(capture, failure);
+  const missing = useStore(media, ({ files }) => capture !== null && files[capture.sha256] === null);
 
   const measured = assessment.measurement.ok ? assessment.measurement.value : null;
   const { shownStrokeMm } = assessment;
@@ -46,6 +49,7 @@ export function PictureView({ current, assessment, state }: Props) {
           key={step === 'finding' || step === 'over-stroke' ? step : 'work'}
           picture={picture}
           pictureLabel={PICTURE_LABELS[state]}
+          whyNone={missing ? MISSING.picture(PICTURE_LABELS[state]) : null}
           marks={viewerMarks(view, { selectedMarkId, askedKind: asking?.kind ?? null }, measured, unit)}
           offered={markedState(step) === state ? offeredMarks(assists, unit) : []}
           firstShown={shownFirst(current.place, view, drawing)}

@@ -13,17 +13,17 @@ export function MissingFiles({ record }: { readonly record: InspectionRecord }) 
     <section className="missing" aria-label={MISSING.heading}>
       <h2>{MISSING.heading}</h2>
       <p>{MISSING.sentence}</p>
-      <ul className="ruled">
-        {missing.map(({ id, fileName }) => (
-          <li key={id}>{fileName}</li>
-        ))}
-      </ul>
       <FilePicker
         label={MISSING.choose}
         accept={PICTURE_FILES}
         multiple
         onFiles={(chosen) => void takeAnyFiles(chosen)}
       />
+      <ul className="ruled">
+        {missing.map(({ id, fileName }) => (
+          <li key={id}>{fileName}</li>
+        ))}
+      </ul>
     </section>
   );
 }

@@ -59,7 +59,7 @@ export function FrameViewer(props: FrameViewerProps) {
           <ViewControls store={store} selected={selected} />
         </>
       ) : (
-        <p className="viewer-empty">{pictureLabel}</p>
+        <p className="viewer-empty">{props.whyNone ?? pictureLabel}</p>
       )}
     </section>
   );

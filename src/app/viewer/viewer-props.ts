@@ -12,6 +12,8 @@ import type { ViewerStore } from './viewer-store.ts';
 export type FrameViewerProps = {
   readonly picture: ImageBitmap | null;
   readonly pictureLabel: string;
+  /** In place of a picture that will not come. */
+  readonly whyNone?: string | null;
   readonly marks: readonly ViewerMark[];
   /** Found, and not marks yet. */
   readonly offered?: readonly OfferedMark[];

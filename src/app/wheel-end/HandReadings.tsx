@@ -52,7 +52,7 @@ function HandReadingLine({ reading }: { readonly reading: HandReading }) {
       <span>{HAND.text(quantity, value, parts)}</span>
       <button
         type="button"
-        className="button plain"
+        className="button plain cross"
         aria-label={HAND.drop}
         onClick={() => work.act({ type: 'drop-line', list: 'handReadings', id })}
       >

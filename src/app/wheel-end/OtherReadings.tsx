@@ -51,7 +51,7 @@ function OtherReadingLine({ reading }: { readonly reading: OtherReading }) {
       </span>
       <button
         type="button"
-        className="button plain"
+        className="button plain cross"
         aria-label={OTHER.drop}
         onClick={() => work.act({ type: 'drop-line', list: 'otherReadings', id })}
       >

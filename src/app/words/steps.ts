@@ -119,4 +119,5 @@ export const MISSING = {
   sentence:
     'This record was made with pictures that are not on this device. Choose these files; each is recognised by its content.',
   choose: 'Choose the files',
+  picture: (label: string) => `${label}: not on this device`,
 };
