@@ -1,17 +1,19 @@
 /**
  * The middle of the visible end of pin or camshaft, near where a hand marked it.
  *
- * Model    round edges about the mark (round-edges.ts); within each, near its middle, the centre mark (fit-centre-mark.ts): the middle of
- *          that, where it is clear. An outline alone does not tell the end's middle: light on chamfer and side wall shifts it by up to a
- *          fifth of its radius, so that without a centre mark nothing is handed on
+ * Model    round edges about the mark (round-edges.ts); within each, near its middle, a centre mark (fit-centre-mark.ts); about that its
+ *          rim (mark-rim.ts), whose middle it is. An outline alone does not tell the end's middle: light on chamfer and side wall shifts
+ *          it by up to a fifth of its radius. Two looks at the same mark, by its shading and by its rim, must agree.
  * Assumes  a flat round end, centre mark in its middle
- * Fails    with the reason: nothing round, no centre mark in it, several that contradict each other, too near to the border
+ * Fails    with the reason: nothing round, no centre mark in it or none with a clear rim, one that may be seen deep in its bore only,
+ *          several that contradict each other, too near to the border; and whatever cannot be put within half a pixel
  */
 import { fail, ok, type Result } from '../basics/result.ts';
 import type { AssistSight, EndQuestion, FailureOf } from './assist-sight.ts';
 import { type CentreMark, explainedAt, fitCentreMark } from './fit-centre-mark.ts';
 import type { Gray } from './gray.ts';
 import { isInPicture } from './level-at.ts';
+import { markRim } from './mark-rim.ts';
 import { apart, type Point } from './point.ts';
 import { type RoundEdge, roundEdges } from './round-edges.ts';
 
@@ -28,24 +30,26 @@ const MOST_RMS = { 'clevis-pin': 0.035, 'camshaft-end': 0.06 } as const;
 const MOST_SHIFT = 0.16;
 /** Radius of a centre mark over that of the end. */
 const MARK_RADII = [0.09, 0.12, 0.16, 0.21, 0.27] as const;
-/** Below it spots of rust are taken for marks. */
-const LEAST_EXPLAINED = { 'clevis-pin': 0.8, 'camshaft-end': 0.84 } as const;
-const RIVAL = 0.1;
+/** Below it spots of rust are taken for marks, above it their rims tell. */
+const LEAST_EXPLAINED = 0.6;
 /** Of the hand's uncertainty: what is worth a tap. */
 const SURER = 0.8;
-const LARGER = 1.25;
-const NEARLY = 0.15;
 /** Levels of 255: dirt is fainter. */
 const LEAST_DEPTH = 14;
 const LEAST_SHADOW = 10;
-/** What rust about a mark does to its middle. Measured: docs/assists.md. */
+/** Levels of 255: of a fainter rim, noise and dirt move edges. */
+const LEAST_STEP = 18;
+/** Over the mark's radius: between its middle by its shading and that of its rim. */
+const MOST_BETWEEN = 0.2;
+/** Measured: docs/assists.md. */
 const FLOOR_PX = 0.15;
-const PER_U = 2.5;
-/** Over the mark's radius: of it, and of what the fit leaves over. Of a cone seen at an angle often the dark side alone is seen. */
-const PER_RADIUS = 0.08;
-const PER_LEFT = 1;
+/** Of what the rim's edges are off. */
+const PER_RMS = 0.4;
+/** Nine in ten within half a pixel: 0.5 / sqrt(2 ln 10). */
+const MOST_SIGMA_PX = 0.5 / Math.sqrt(2 * Math.log(10));
+const MOST_APART_PX = 0.7;
 
-type Marked = { readonly edge: RoundEdge; readonly mark: CentreMark };
+type Middle = { readonly placePx: Point; readonly sigmaPx: number };
 
 export function findEnd(gray: Gray, question: OneEnd): Result<AssistSight, FailureOf<'disc'>> {
   const { of, placePx, sigmaPx, lengthPx } = question;
@@ -60,43 +64,36 @@ export function findEnd(gray: Gray, question: OneEnd): Result<AssistSight, Failu
   );
   const share = Math.max(0, ...edges.map((edge) => edge.share * edge.score));
   if (round.length === 0) return fail({ code: 'disc/not-round', share });
-  const marked = round
-    .flatMap((edge): Marked[] => {
-      const mark = markIn(gray, edge, question);
-      return mark ? [{ edge, mark }] : [];
-    })
-    .sort((a, b) => b.mark.explained - a.mark.explained);
-  const best = marked[0];
-  return best ? byMark(best, marked, sigmaPx) : fail({ code: 'disc/no-centre-mark' });
+  const marked = round.flatMap((edge) => marksIn(gray, edge, question).map((mark) => ({ edge, mark })));
+  if (marked.length === 0) return fail({ code: 'disc/no-centre-mark' });
+  return surest(
+    marked.flatMap(({ edge, mark }) => middleOf(gray, edge, mark) ?? []),
+    sigmaPx,
+  );
 }
 
-function byMark(
-  { mark }: Marked,
-  all: readonly Marked[],
-  handSigmaPx: number,
-): Result<AssistSight, FailureOf<'disc'>> {
-  const rival = all.find(
-    (other) =>
-      other.mark.explained > mark.explained - RIVAL &&
-      apart(other.mark.placePx, mark.placePx) > mark.radiusPx,
-  );
-  if (rival) return fail({ code: 'disc/two-ways', apartPx: apart(rival.mark.placePx, mark.placePx) });
-  const { uPx, radiusPx, explained } = mark;
-  const sigmaPx = Math.hypot(
-    PER_U * uPx,
-    FLOOR_PX,
-    PER_RADIUS * radiusPx,
-    PER_LEFT * (1 - explained) * radiusPx,
-  );
+function surest(middles: readonly Middle[], handSigmaPx: number): Result<AssistSight, FailureOf<'disc'>> {
+  const [best, ...others] = [...middles].sort((a, b) => a.sigmaPx - b.sigmaPx);
+  if (!best || best.sigmaPx > MOST_SIGMA_PX) return fail({ code: 'disc/loose-centre-mark' });
+  const { placePx, sigmaPx } = best;
+  const apartPx = Math.max(0, ...others.map((other) => apart(other.placePx, placePx)));
+  if (apartPx > MOST_APART_PX) return fail({ code: 'disc/two-ways', apartPx });
   if (sigmaPx > SURER * handSigmaPx) return fail({ code: 'disc/no-surer', sigmaPx });
-  return ok({ marks: [{ placePx: mark.placePx, sigmaPx, readingMm: null }] });
+  return ok({ marks: [{ placePx, sigmaPx, readingMm: null }] });
 }
 
-function markIn(
+function middleOf(gray: Gray, { shortPx, longPx, angleRad }: RoundEdge, mark: CentreMark): Middle | null {
+  const rim = markRim(gray, mark.placePx, mark.radiusPx, { shortBy: shortPx / longPx, angleRad });
+  if (!rim || rim.step < LEAST_STEP) return null;
+  if (apart(rim.placePx, mark.placePx) > MOST_BETWEEN * rim.radiusPx) return null;
+  return { placePx: rim.placePx, sigmaPx: Math.hypot(FLOOR_PX, PER_RMS * rim.rmsPx) };
+}
+
+function marksIn(
   gray: Gray,
   { centre, longPx }: RoundEdge,
-  { of, placePx, sigmaPx }: OneEnd,
-): CentreMark | null {
+  { placePx, sigmaPx }: OneEnd,
+): readonly CentreMark[] {
   const reach = MOST_SHIFT * longPx;
   const step = Math.max(0.8, reach / 6);
   const n = Math.ceil(reach / step);
@@ -117,29 +114,13 @@ function markIn(
     return alike.sort((a, b) => b.explained - a.explained).slice(0, 2);
   });
   const marks = starts.flatMap(({ place, radiusPx }) => fitCentreMark(gray, place, radiusPx) ?? []);
-  const clear = marks.filter(
+  return marks.filter(
     (mark) =>
-      mark.explained > LEAST_EXPLAINED[of] &&
+      mark.explained > LEAST_EXPLAINED &&
       mark.depth > LEAST_DEPTH &&
       mark.shadow > LEAST_SHADOW &&
       apart(mark.placePx, placePx) < 1 + 2.7 * sigmaPx &&
       apart(mark.placePx, centre) < 1.2 * reach &&
       mark.radiusPx < 0.33 * longPx,
   );
-  return wholeMark(clear.sort((a, b) => b.explained - a.explained));
-}
-
-/** The dark half of a mark, taken for a smaller one, lies within the whole: then that counts. */
-function wholeMark(clear: readonly CentreMark[]): CentreMark | null {
-  const best = clear[0];
-  if (!best) return null;
-  const whole = clear
-    .filter(
-      (mark) =>
-        mark.radiusPx > LARGER * best.radiusPx &&
-        apart(mark.placePx, best.placePx) < mark.radiusPx &&
-        mark.explained > best.explained - NEARLY,
-    )
-    .sort((a, b) => b.explained - a.explained)[0];
-  return whole ?? best;
 }

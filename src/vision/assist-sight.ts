@@ -76,6 +76,8 @@ export const assistFailureSchema = z.union([
   z.strictObject({ code: z.literal('disc/not-round'), share: z.number() }),
   /** Round, but nothing in it that tells its middle. */
   z.strictObject({ code: z.literal('disc/no-centre-mark') }),
+  /** Its rim does not tell its middle within half a pixel. */
+  z.strictObject({ code: z.literal('disc/loose-centre-mark') }),
   z.strictObject({ code: z.literal('disc/two-ways'), apartPx: z.number() }),
   /** Found, but no surer than the hand. */
   z.strictObject({ code: z.literal('disc/no-surer'), sigmaPx: z.number() }),

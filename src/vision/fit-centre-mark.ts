@@ -1,14 +1,14 @@
 /**
- * A small round centre mark in a face, as drilled for the lathe: where its middle is, to a part of a pixel.
+ * A small round centre mark in a face, as drilled for the lathe: whether there is one, and about where.
  *
  * Model    I = m + p x + q y + S(R - rho) (a + b x / h + c y / h), rho^2 = x^2 + y^2, h^2 = rho^2 + w^2, S the blurred step of width w: the
  *          face with its light falling off, in it a round hole, dark or lit, with one side of its cone brighter than the other;
  *          for a given middle and R the six others follow by linear least squares; middle and R by a search over them, then
- *          Gauss-Newton; covariance from the slopes by those three with the six others left free
+ *          Gauss-Newton
  * Assumes  a view not far off square: the hole's ellipse is rounder than its blur
  * Fails    null where the window leaves the picture or nothing is held
  */
-import { choleskyFactor, choleskySolve, inverseFromLower, lowerInverse } from '../basics/symmetric.ts';
+import { choleskyFactor, choleskySolve } from '../basics/symmetric.ts';
 import { blurredStep } from './blurred-step.ts';
 import type { Gray } from './gray.ts';
 import type { Point } from './point.ts';
@@ -21,7 +21,6 @@ export type CentreMark = {
   readonly depth: number;
   /** Of its darker side, below the face: a hole has one, a spot where rust is gone has none. */
   readonly shadow: number;
-  readonly uPx: number;
 };
 
 const LINEAR = 6;
@@ -52,7 +51,6 @@ export function fitCentreMark(gray: Gray, start: Point, startRadiusPx: number): 
   let k: readonly number[] = [start[0] - origin[0], start[1] - origin[1], startRadiusPx];
   let here = fitAt(samples, k, LINEAR);
   if (!here) return null;
-  let covariance: Float64Array | null = null;
   for (let round = 0; round < 12; round++) {
     const slopes = k
       .map((_, i) => i)
@@ -79,7 +77,6 @@ export function fitCentreMark(gray: Gray, start: Point, startRadiusPx: number): 
     for (let i = 0; i < FREE; i++) normal[(FREE + 1) * i] = (normal[(FREE + 1) * i] as number) * 1.02 + 1e-6;
     const lower = choleskyFactor(normal, FREE);
     if (!lower) return null;
-    covariance = inverseFromLower(lowerInverse(lower, FREE), FREE);
     const step = [...choleskySolve(lower, FREE, right)].map((value) => Math.max(-0.5, Math.min(0.5, value)));
     const next = k.map((value, i) => value + (step[i] as number));
     next[2] = Math.max(1, Math.min(1.8 * startRadiusPx, next[2] as number));
@@ -90,15 +87,13 @@ export function fitCentreMark(gray: Gray, start: Point, startRadiusPx: number): 
     if (settled) break;
   }
   const plain = fitAt(samples, k, 3);
-  if (!plain || !covariance) return null;
-  const variance = here.sum / Math.max(1, samples.length - LINEAR - FREE);
+  if (!plain) return null;
   return {
     placePx: [origin[0] + (k[0] as number), origin[1] + (k[1] as number)],
     radiusPx: k[2] as number,
     explained: 1 - here.sum / Math.max(1e-9, plain.sum),
     depth: Math.hypot(...here.inside),
     shadow: Math.hypot(here.inside[1] ?? 0, here.inside[2] ?? 0) - (here.inside[0] ?? 0),
-    uPx: Math.sqrt((variance * ((covariance[0] as number) + (covariance[FREE + 1] as number))) / 2),
   };
 }
 

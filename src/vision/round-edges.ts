@@ -7,6 +7,7 @@
  * Assumes  an edge that is brighter or darker outside all the way, but for parts
  * Fails    an empty list where nothing is round there
  */
+import { ellipseEdges } from './ellipse-edges.ts';
 import { type EllipseFit, fitEllipse } from './fit-ellipse.ts';
 import type { Gray } from './gray.ts';
 import { levelAt } from './level-at.ts';
@@ -125,18 +126,8 @@ function refine(gray: Gray, ring: Ring): RoundEdge | null {
   let fit: EllipseFit | null = null;
   let share = 0;
   for (const reach of [3 * grain, 2 * grain, 1.5 * grain, 1.5 * grain]) {
-    const points: Point[] = [];
-    const [c, s] = [Math.cos(angleRad), Math.sin(angleRad)];
-    for (let i = 0; i < 2 * RAYS; i++) {
-      const turn = (Math.PI * (i + 0.5)) / RAYS;
-      const [ex, ey] = [long * Math.cos(turn), long * shortBy * Math.sin(turn)];
-      const at: Point = [centre[0] + c * ex - s * ey, centre[1] + s * ex + c * ey];
-      const [nx, ny] = [shortBy * Math.cos(turn), Math.sin(turn)];
-      const size = Math.hypot(nx, ny);
-      const normal: Point = [(c * nx - s * ny) / size, (s * nx + c * ny) / size];
-      const edge = edgeNear(gray, at, normal, reach);
-      if (edge !== null) points.push([at[0] + edge * normal[0], at[1] + edge * normal[1]]);
-    }
+    const outline = { centre, longPx: long, shortPx: long * shortBy, angleRad };
+    const points = ellipseEdges(gray, outline, 2 * RAYS, reach).map(({ placePx }) => placePx);
     if (points.length < RAYS / 2) return null;
     fit = fitEllipse(points);
     if (!fit) return null;
@@ -148,26 +139,4 @@ function refine(gray: Gray, ring: Ring): RoundEdge | null {
     share = fit.kept.filter(Boolean).length / (2 * RAYS);
   }
   return fit && { ...fit, share, score: ring.score };
-}
-
-function edgeNear(gray: Gray, [x, y]: Point, [nx, ny]: Point, reach: number): number | null {
-  const step = 0.5;
-  const n = Math.ceil(reach / step);
-  const g = Array.from({ length: 2 * n + 3 }, (_, i) => {
-    const d = (i - n - 1) * step;
-    return (
-      levelAt(gray, x + (d + 0.75) * nx, y + (d + 0.75) * ny) -
-      levelAt(gray, x + (d - 0.75) * nx, y + (d - 0.75) * ny)
-    );
-  });
-  let best: number | null = null;
-  let most = 6;
-  for (let i = 1; i < g.length - 1; i++) {
-    const [a, b, c] = [Math.abs(g[i - 1] as number), Math.abs(g[i] as number), Math.abs(g[i + 1] as number)];
-    if (b < most || b < a || b <= c) continue;
-    const d = (i - n - 1) * step;
-    most = b;
-    best = d + (step * (a - c)) / (2 * (a - 2 * b + c) || -1);
-  }
-  return best;
 }

@@ -11,9 +11,9 @@ import { type EndPair, endPairs, grayOfShot, type Range, type Shot } from './ass
 import { type PairDrawn, pairTable } from './assists-ends-tables.ts';
 import { type Drawn, endTable } from './assists-marks-tables.ts';
 
-/** Numbers below 40 (ray-traced) and 10 (flat) were looked at while the assists were made. */
-const RAY_TRACED: Range = { first: 1000, count: 32 };
-const FLAT: Range = { first: 100, count: 32 };
+/** Numbers below 2000 (ray-traced) and 200 (flat) were looked at while the assists were made, or judged before. */
+const RAY_TRACED: Range = { first: 2000, count: 32 };
+const FLAT: Range = { first: 200, count: 33 };
 const HANDS = [1, 3];
 
 export const endsStudy = { name: 'ends', run: study };

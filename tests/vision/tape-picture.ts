@@ -78,8 +78,11 @@ export function tapePicture({ strokes = true, noise = 2, shown = SHOWN } = {}): 
   return { gray, placeOf: (inches, acrossMm) => mapped(px, [inches * INCH, acrossMm]) };
 }
 
-/** A pin's end, radius 24 px, seen a little from the side, its lower edge before a darker one, with a centre mark unless `blank`. */
-export function pinPicture({ blank = false, noise = 2, angular = false } = {}): {
+/**
+ * A pin's end, radius 24 px, seen a little from the side, its lower edge before a darker one; its centre mark is lit on one side and shaded on
+ * the other, dark all round, or not there.
+ */
+export function pinPicture({ mark = 'lit' as 'lit' | 'dark' | 'none', noise = 2, angular = false } = {}): {
   readonly gray: Gray;
   readonly centre: Point;
 } {
@@ -87,7 +90,8 @@ export function pinPicture({ blank = false, noise = 2, angular = false } = {}): 
   const gray = picture(160, 150, noise, (x, y) => {
     const [dx, dy] = [(x - centre[0]) / 0.93, y - centre[1]];
     const rho = angular ? Math.max(Math.abs(dx), Math.abs(dy)) : Math.hypot(dx, dy);
-    if (!blank && rho < 4.6) return 55 + 40 * (dx / Math.max(rho, 0.5));
+    const lit = dx / Math.max(rho, 0.5);
+    if (mark !== 'none' && rho < 4.6) return mark === 'lit' ? 165 + 75 * lit : 55 + 40 * lit;
     if (rho < 24) return 165 + 0.3 * dx;
     return 80 + 6 * Math.sin(x / 5) * Math.cos(y / 7);
   });

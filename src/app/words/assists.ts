@@ -85,8 +85,10 @@ function failureText(of: Sought, failure: AssistFailure, unit: LengthUnit): stri
       return `${SOUGHT[of]}: no clear round edge near your mark. Your mark stays as it is.`;
     case 'disc/no-centre-mark':
       return `${SOUGHT[of]}: no centre mark is seen clearly in it, and its outline alone does not tell its centre. Your mark stays as it is.`;
+    case 'disc/loose-centre-mark':
+      return `${SOUGHT[of]}: the rim of its centre mark is not seen sharply enough to tell its centre. Your mark stays as it is.`;
     case 'disc/two-ways':
-      return `${SOUGHT[of]}: several round edges with different centres, ${failure.apartPx.toFixed(1)} pixels apart. Your mark stays as it is.`;
+      return `${SOUGHT[of]}: several centre marks, ${failure.apartPx.toFixed(1)} pixels apart. Your mark stays as it is.`;
     case 'disc/no-surer':
       return `${SOUGHT[of]}: not seen more surely than you marked it. Your mark stays as it is.`;
     case 'disc/out-of-picture':
