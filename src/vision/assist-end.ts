@@ -39,6 +39,8 @@ const LEAST_DEPTH = 14;
 const LEAST_SHADOW = 10;
 /** Levels of 255: of a fainter rim, noise and dirt move edges. */
 const LEAST_STEP = 18;
+/** Some times the blur: of a smaller rim, bevel and bore run into one edge. */
+const LEAST_RIM_PX = 6;
 /** Over the mark's radius: between its middle by its shading and that of its rim. */
 const MOST_BETWEEN = 0.2;
 /** Measured: docs/assists.md. */
@@ -84,7 +86,7 @@ function surest(middles: readonly Middle[], handSigmaPx: number): Result<AssistS
 
 function middleOf(gray: Gray, { shortPx, longPx, angleRad }: RoundEdge, mark: CentreMark): Middle | null {
   const rim = markRim(gray, mark.placePx, mark.radiusPx, { shortBy: shortPx / longPx, angleRad });
-  if (!rim || rim.step < LEAST_STEP) return null;
+  if (!rim || rim.step < LEAST_STEP || rim.radiusPx < LEAST_RIM_PX) return null;
   if (apart(rim.placePx, mark.placePx) > MOST_BETWEEN * rim.radiusPx) return null;
   return { placePx: rim.placePx, sigmaPx: Math.hypot(FLOOR_PX, PER_RMS * rim.rmsPx) };
 }

@@ -28,6 +28,12 @@ test('a centre mark that is dark all round is not offered: where it begins in th
   expect(dark.ok ? 'found' : dark.failure.code).toBe('disc/loose-centre-mark');
 });
 
+test('a centre mark that is hardly larger than the blur is not offered', () => {
+  const { gray, centre } = pinPicture({ markPx: 4.6 });
+  const small = findEnd(gray, asked(centre, 2.5));
+  expect(small.ok ? 'found' : small.failure.code).toBe('disc/loose-centre-mark');
+});
+
 test('nothing round, or too near to the border: refused with the reason', () => {
   const { gray, centre } = pinPicture({ angular: true, mark: 'none' });
   const square = findEnd(gray, asked(centre, 2));

@@ -82,7 +82,12 @@ export function tapePicture({ strokes = true, noise = 2, shown = SHOWN } = {}): 
  * A pin's end, radius 24 px, seen a little from the side, its lower edge before a darker one; its centre mark is lit on one side and shaded on
  * the other, dark all round, or not there.
  */
-export function pinPicture({ mark = 'lit' as 'lit' | 'dark' | 'none', noise = 2, angular = false } = {}): {
+export function pinPicture({
+  mark = 'lit' as 'lit' | 'dark' | 'none',
+  markPx = 6.8,
+  noise = 2,
+  angular = false,
+} = {}): {
   readonly gray: Gray;
   readonly centre: Point;
 } {
@@ -91,7 +96,7 @@ export function pinPicture({ mark = 'lit' as 'lit' | 'dark' | 'none', noise = 2,
     const [dx, dy] = [(x - centre[0]) / 0.93, y - centre[1]];
     const rho = angular ? Math.max(Math.abs(dx), Math.abs(dy)) : Math.hypot(dx, dy);
     const lit = dx / Math.max(rho, 0.5);
-    if (mark !== 'none' && rho < 4.6) return mark === 'lit' ? 165 + 75 * lit : 55 + 40 * lit;
+    if (mark !== 'none' && rho < markPx) return mark === 'lit' ? 165 + 75 * lit : 55 + 40 * lit;
     if (rho < 24) return 165 + 0.3 * dx;
     return 80 + 6 * Math.sin(x / 5) * Math.cos(y / 7);
   });
