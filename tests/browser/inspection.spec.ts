@@ -78,7 +78,9 @@ test('a three-axle trailer is inspected, one wheel end repaired and rechecked', 
   await chooseType30(page);
   await readByHand(page, 'As found', '6', '7 5/8');
   await expect(part(page, 'As found')).toContainText('Within limit');
-  await expect(part(page, 'As found')).toContainText('Stroke by hand 1 5/8 ± 1/8 in (6 in to 7 5/8 in)');
+  const reading = part(page, 'As found').getByRole('listitem').filter({ hasText: 'by hand' });
+  await expect(reading).toContainText('Stroke by hand 1 5/8 ± 1/8 in');
+  await expect(reading).toContainText('6 in to 7 5/8 in');
   await page.getByRole('button', { name: 'Axle 2, left ›' }).click();
   await expect(page.getByRole('heading', { name: 'Axle 2, left' })).toBeVisible();
   await back(page, 'Vehicle');

@@ -45,11 +45,16 @@ function HandReadingLine({ reading }: { readonly reading: HandReading }) {
   const value = length.ok
     ? measuredLengthText(length.value, unit)
     : lengthText(appliedMm - (releasedMm ?? 0), unit);
-  const parts =
-    releasedMm === null ? '' : ` (${lengthText(releasedMm, unit)} to ${lengthText(appliedMm, unit)})`;
   return (
     <li className="line">
-      <span>{HAND.text(quantity, value, parts)}</span>
+      <span>
+        {HAND.text(quantity, value)}
+        {releasedMm === null ? null : (
+          <span className="quiet hint">
+            {HAND.between(lengthText(releasedMm, unit), lengthText(appliedMm, unit))}
+          </span>
+        )}
+      </span>
       <button
         type="button"
         className="button plain cross"

@@ -56,8 +56,9 @@ export const HAND = {
   order:
     'The applied reading is smaller than the released one. The rod comes out when the brake is applied: check both.',
   drop: 'Remove the reading',
-  text: (quantity: HandReading['quantity'], value: string, parts: string) =>
-    `${quantity === 'stroke' ? 'Stroke' : 'Free stroke'} by hand ${value}${parts}`,
+  text: (quantity: HandReading['quantity'], value: string) =>
+    `${quantity === 'stroke' ? 'Stroke' : 'Free stroke'} by hand ${value}`,
+  between: (released: string, applied: string) => `${released} to ${applied}`,
 } as const;
 
 export const OTHER = {
