@@ -9,7 +9,7 @@
  */
 import { drawFrom } from '../basics/random.ts';
 import type { PatchMap } from './fit-patch.ts';
-import type { Point } from './point.ts';
+import { lengthOf, type Point } from './point.ts';
 
 export type Motion = { readonly a: number; readonly b: number; readonly c: number; readonly d: number };
 export type Moved = { readonly from: Point; readonly to: Point };
@@ -29,7 +29,7 @@ export function commonMotion(pairs: readonly Weighed[], tolerancePx: number): Mo
   if (pairs.length < LEAST_AGREEING) return null;
   const draw = drawFrom(1);
   const one = () => pairs[Math.min(pairs.length - 1, Math.floor(draw.uniform(0, pairs.length)))] as Weighed;
-  const agree = (motion: Motion) => pairs.filter((pair) => offBy(motion, pair) < tolerancePx);
+  const agree = (motion: Motion) => pairs.filter((pair) => agrees(motion, pair, tolerancePx));
   const all = weightOf(pairs);
   let best: Motion | null = null;
   let most = 0;
@@ -37,7 +37,7 @@ export function commonMotion(pairs: readonly Weighed[], tolerancePx: number): Mo
     const motion = similarity([one(), one()]);
     if (!motion) continue;
     let weight = 0;
-    for (const pair of pairs) if (offBy(motion, pair) < tolerancePx) weight += pair.weight;
+    for (const pair of pairs) if (agrees(motion, pair, tolerancePx)) weight += pair.weight;
     if (weight > most) [best, most] = [motion, weight];
   }
   const agreeing = best ? agree(best) : [];
@@ -57,28 +57,37 @@ export function closestMotion(pairs: readonly Weighed[], tolerancesPx: readonly 
   return null;
 }
 
-function offBy(motion: Motion, { from, to }: Moved): number {
-  const [x, y] = movedBy(motion, from);
-  return Math.hypot(x - to[0], y - to[1]);
+function agrees({ a, b, c, d }: Motion, { from, to }: Moved, tolerancePx: number): boolean {
+  const [x, y] = from;
+  return lengthOf(a * x - b * y + c - to[0], b * x + a * y + d - to[1]) < tolerancePx;
 }
 
 export function similarity(pairs: readonly Moved[]): Motion | null {
   const n = pairs.length;
-  let [fx, fy, tx, ty] = [0, 0, 0, 0];
+  let fx = 0;
+  let fy = 0;
+  let tx = 0;
+  let ty = 0;
   for (const { from, to } of pairs) {
     fx += from[0] / n;
     fy += from[1] / n;
     tx += to[0] / n;
     ty += to[1] / n;
   }
-  let [along, across, square] = [0, 0, 0];
+  let along = 0;
+  let across = 0;
+  let square = 0;
   for (const { from, to } of pairs) {
-    const [x, y, u, v] = [from[0] - fx, from[1] - fy, to[0] - tx, to[1] - ty];
+    const x = from[0] - fx;
+    const y = from[1] - fy;
+    const u = to[0] - tx;
+    const v = to[1] - ty;
     along += x * u + y * v;
     across += x * v - y * u;
     square += x * x + y * y;
   }
   if (!(square > n)) return null;
-  const [a, b] = [along / square, across / square];
+  const a = along / square;
+  const b = across / square;
   return { a, b, c: tx - a * fx + b * fy, d: ty - b * fx - a * fy };
 }

@@ -65,14 +65,25 @@ function addSamples({ columns, rows, stepPx, raw, leftPx, topPx }: Cutout, gray:
   const { values, widthPx } = gray;
   const wide = columns + 2;
   const share = 1 / (stepPx * stepPx);
-  for (let row = 0; row < rows + 2; row++)
-    for (let column = 0; column < wide; column++) {
+  for (let row = 0; row < rows + 2; row++) {
+    let left = (topPx + (row - 1) * stepPx) * widthPx + leftPx - stepPx;
+    for (let column = 0; column < wide; column++, left += stepPx) {
       let sum = 0;
-      let from = (topPx + (row - 1) * stepPx) * widthPx + leftPx + (column - 1) * stepPx;
-      for (let j = 0; j < stepPx; j++, from += widthPx)
-        for (let i = 0; i < stepPx; i++) sum += values[from + i] as number;
+      for (let j = 0, at = left; j < stepPx; j++, at += widthPx) sum += sumAlong(values, at, stepPx);
       raw[row * wide + column] = share * sum;
     }
+  }
+}
+
+/** Written out for the usual counts: a loop would cost more than the sum. */
+function sumAlong(values: Uint8Array, at: number, count: number): number {
+  const two = (values[at] as number) + (values[at + 1] as number);
+  if (count === 2) return two;
+  const three = two + (values[at + 2] as number);
+  if (count === 3) return three;
+  let sum = three + (values[at + 3] as number);
+  for (let i = 4; i < count; i++) sum += values[at + i] as number;
+  return sum;
 }
 
 function smooth({ columns, rows, values, raw }: Cutout): void {

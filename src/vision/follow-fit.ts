@@ -9,9 +9,10 @@
 import type { PatchMap } from './fit-patch.ts';
 import { cutInto } from './follow-cutout.ts';
 import type { Patch } from './follow-patch.ts';
-import { addUp, type FitRoom, isWithin, lightOf, quality } from './follow-residuals.ts';
+import { addUp, type FitRoom, isWithin, type Light, lightOf, quality } from './follow-residuals.ts';
 import { SHAPE } from './follow-solver.ts';
 import type { Gray } from './gray.ts';
+import { lengthOf } from './point.ts';
 
 export type FollowFit = PatchMap & {
   readonly sigmaPx: number;
@@ -29,75 +30,83 @@ const SETTLED_PX = 0.02;
 const MOST_CUTS = 4;
 
 export function fitFollowed(patch: Patch, gray: Gray, start: PatchMap, room: FitRoom): FollowFit | null {
-  let map = start;
+  const { cutout, map, step } = room;
   let spread = 0;
   let shiftsLeft = MOST_SHIFT_STEPS;
   room.robust.fill(1);
-  if (!cutInto(room.cutout, gray, start.place)) return null;
-  for (let [round, cuts] = [0, 0]; round < MOST_STEPS; round++) {
-    if (!isWithin(room.cutout, patch, map)) {
-      if (++cuts > MOST_CUTS || !cutInto(room.cutout, gray, map.place)) return null;
-      if (!isWithin(room.cutout, patch, map)) return null;
+  map.set(start.place);
+  map.set(start.steps, 2);
+  if (!cutInto(cutout, gray, start.place)) return null;
+  for (let round = 0, cuts = 0; round < MOST_STEPS; round++) {
+    if (!isWithin(patch, room)) {
+      if (++cuts > MOST_CUTS || !cutInto(cutout, gray, [map[0] as number, map[1] as number])) return null;
+      if (!isWithin(patch, room)) return null;
     }
-    const light = lightOf(patch, room, map);
+    const light = lightOf(patch, room);
     if (!light) return null;
     spread = addUp(patch, room, light, spread);
-    const step = shiftsLeft > 0 ? shiftStep(patch, room) : shapeStep(patch, room, map.steps, start.steps);
-    const next = composed(map, step, patch.radiusPx);
-    if (!next) return null;
-    const movedPx = Math.hypot(next.place[0] - map.place[0], next.place[1] - map.place[1]);
-    const shapePx = 0.25 * Math.hypot(step[2], step[3], step[4], step[5]);
-    map = next;
+    if (shiftsLeft > 0) shiftStep(patch, room);
+    else shapeStep(patch, room, start.steps);
+    const shapePx = 0.25 * lengthOf(lengthOf(at(step, 2), at(step, 3)), lengthOf(at(step, 4), at(step, 5)));
+    const movedPx = compose(room, patch.radiusPx);
     if (!(movedPx + shapePx < patch.radiusPx)) return null;
     if (shiftsLeft > 0) shiftsLeft = movedPx < SHIFTED_PX * patch.stepPx ? 0 : shiftsLeft - 1;
-    else if (movedPx + shapePx < SETTLED_PX * patch.stepPx) {
-      const size = map.steps[0] * map.steps[3] - map.steps[1] * map.steps[2];
-      return { ...map, ...quality(patch, room, light, size) };
-    }
+    else if (movedPx + shapePx < SETTLED_PX * patch.stepPx) return fitOf(patch, room, light);
   }
   return null;
 }
 
-type Step = readonly [number, number, number, number, number, number];
+function fitOf(patch: Patch, room: FitRoom, light: Light): FollowFit {
+  const { map } = room;
+  const [x, y, xx, xy, yx, yy] = [at(map, 0), at(map, 1), at(map, 2), at(map, 3), at(map, 4), at(map, 5)];
+  const { sigmaPx, likeness, share } = quality(patch, room, light, xx * yy - xy * yx);
+  return { place: [x, y], steps: [xx, xy, yx, yy], sigmaPx, likeness, share };
+}
 
-function shiftStep({ solver }: Patch, { sums }: FitRoom): Step {
+function shiftStep({ solver }: Patch, { sums, step }: FitRoom): void {
   const [xx, xy, yy] = solver.shiftCofactors;
-  const [gx, gy] = [sums[0] as number, sums[1] as number];
-  return [xx * gx + xy * gy, xy * gx + yy * gy, 0, 0, 0, 0];
+  const [gx, gy] = [at(sums, 0), at(sums, 1)];
+  step.fill(0);
+  step[0] = xx * gx + xy * gy;
+  step[1] = xy * gx + yy * gy;
 }
 
 /** Held near the shape it started with. */
 function shapeStep(
   { solver: { cofactors, shapeHold }, radiusPx }: Patch,
-  { sums }: FitRoom,
-  [xx, xy, yx, yy]: PatchMap['steps'],
+  { sums, map, step }: FitRoom,
   [sxx, sxy, syx, syy]: PatchMap['steps'],
-): Step {
+): void {
   const hold = (shapeHold * radiusPx) / (sxx * syy - sxy * syx);
-  sums[2] = (sums[2] as number) + hold * (syy * xx - sxy * yx) - shapeHold * radiusPx;
-  sums[3] = (sums[3] as number) + hold * (syy * xy - sxy * yy);
-  sums[4] = (sums[4] as number) + hold * (sxx * yx - syx * xx);
-  sums[5] = (sums[5] as number) + hold * (sxx * yy - syx * xy) - shapeHold * radiusPx;
-  const row = (k: number) => {
+  const [xx, xy, yx, yy] = [at(map, 2), at(map, 3), at(map, 4), at(map, 5)];
+  sums[2] = at(sums, 2) + hold * (syy * xx - sxy * yx) - shapeHold * radiusPx;
+  sums[3] = at(sums, 3) + hold * (syy * xy - sxy * yy);
+  sums[4] = at(sums, 4) + hold * (sxx * yx - syx * xx);
+  sums[5] = at(sums, 5) + hold * (sxx * yy - syx * xy) - shapeHold * radiusPx;
+  for (let k = 0; k < SHAPE; k++) {
     let sum = 0;
-    for (let j = 0; j < SHAPE; j++) sum += (cofactors[k * SHAPE + j] as number) * (sums[j] as number);
-    return sum;
-  };
-  return [row(0), row(1), row(2), row(3), row(4), row(5)];
+    for (let j = 0; j < SHAPE; j++) sum += at(cofactors, k * SHAPE + j) * at(sums, j);
+    step[k] = sum;
+  }
 }
 
-/** The patch would need (I + M) d + t: the map takes its inverse first. */
-function composed({ place, steps }: PatchMap, step: Step, radiusPx: number): PatchMap | null {
-  const [xx, xy, yx, yy] = steps;
-  const [mxx, mxy] = [1 + step[2] / radiusPx, step[3] / radiusPx];
-  const [myx, myy] = [step[4] / radiusPx, 1 + step[5] / radiusPx];
+/** The patch would need (I + M) d + t: the map takes its inverse first. How far its place moved, px; NaN where it runs away. */
+function compose({ map, step }: FitRoom, radiusPx: number): number {
+  const [x, y, xx, xy, yx, yy] = [at(map, 0), at(map, 1), at(map, 2), at(map, 3), at(map, 4), at(map, 5)];
+  const [tx, ty] = [at(step, 0), at(step, 1)];
+  const [mxx, mxy] = [1 + at(step, 2) / radiusPx, at(step, 3) / radiusPx];
+  const [myx, myy] = [at(step, 4) / radiusPx, 1 + at(step, 5) / radiusPx];
   const size = mxx * myy - mxy * myx;
-  if (!(size > 0.25 && size < 4)) return null;
+  if (!(size > 0.25 && size < 4)) return Number.NaN;
   const [axx, axy] = [(xx * myy - xy * myx) / size, (xy * mxx - xx * mxy) / size];
   const [ayx, ayy] = [(yx * myy - yy * myx) / size, (yy * mxx - yx * mxy) / size];
-  const [tx, ty] = [step[0], step[1]];
-  return {
-    place: [place[0] - axx * tx - axy * ty, place[1] - ayx * tx - ayy * ty],
-    steps: [axx, axy, ayx, ayy],
-  };
+  map[0] = x - axx * tx - axy * ty;
+  map[1] = y - ayx * tx - ayy * ty;
+  map[2] = axx;
+  map[3] = axy;
+  map[4] = ayx;
+  map[5] = ayy;
+  return lengthOf(map[0] - x, map[1] - y);
 }
+
+const at = (list: Float64Array, i: number) => list[i] as number;

@@ -60,40 +60,53 @@ export function mostAlike(
 ): Alike | null {
   if (!cutInto(room, gray, [about[0] - look.offPx[0], about[1] - look.offPx[1]])) return null;
   const [columns, rows] = [room.columns - SIDE + 1, room.rows - SIDE + 1];
-  const placeOf = (column: number, row: number): Point => [
-    room.leftPx + (column + LOOK_HALF + 0.5) * look.stepPx + look.offPx[0],
-    room.topPx + (row + LOOK_HALF + 0.5) * look.stepPx + look.offPx[1],
-  ];
-  let best = -1;
-  for (let row = 0; row < rows; row++)
-    for (let column = 0; column < columns; column++) {
-      const at = row * columns + column;
-      const out = allowed !== undefined && !allowed(placeOf(column, row));
+  for (let row = 0, at = 0; row < rows; row++)
+    for (let column = 0; column < columns; column++, at++) {
+      const out = allowed !== undefined && !allowed(placeAt(look, room, column, row));
       scores[at] = out ? -1 : scoreAt(look, room, column, row);
-      if (best < 0 || (scores[at] as number) > (scores[best] as number)) best = at;
     }
+  const best = bestOf(scores);
   const [column, row] = [best % columns, Math.floor(best / columns)];
-  const score = (c: number, r: number) =>
-    c < 0 || r < 0 || c >= columns || r >= rows ? -1 : (scores[r * columns + c] as number);
-  const peak = score(column, row);
-  let rival = -1;
-  for (let r = 0, at = 0; r < rows; r++)
-    for (let c = 0; c < columns; c++, at++) {
-      const apart = Math.max(Math.abs(c - column), Math.abs(r - row));
-      if (apart > LOOK_HALF && (scores[at] as number) > rival) rival = scores[at] as number;
-    }
+  const peak = scores[best] as number;
+  const isInside = (at: number, count: number) => at > 0 && at < count - 1;
+  const along = isInside(column, columns) ? between(scores, best, 1) : 0;
+  const across = isInside(row, rows) ? between(scores, best, columns) : 0;
   return {
-    place: placeOf(
-      column + between(score(column - 1, row), peak, score(column + 1, row)),
-      row + between(score(column, row - 1), peak, score(column, row + 1)),
-    ),
+    place: placeAt(look, room, column + along, row + across),
     likeness: peak,
-    rival,
+    rival: bestAwayFrom(scores, columns, column, row),
   };
 }
 
+function placeAt({ stepPx, offPx }: Look, { leftPx, topPx }: Cutout, column: number, row: number): Point {
+  return [
+    leftPx + (column + LOOK_HALF + 0.5) * stepPx + offPx[0],
+    topPx + (row + LOOK_HALF + 0.5) * stepPx + offPx[1],
+  ];
+}
+
+function bestOf(scores: Float32Array): number {
+  let best = 0;
+  for (let at = 1; at < scores.length; at++) if ((scores[at] as number) > (scores[best] as number)) best = at;
+  return best;
+}
+
+/** Farther off than the samples reach; -1 where nothing is. */
+function bestAwayFrom(scores: Float32Array, columns: number, column: number, row: number): number {
+  let best = -1;
+  for (let at = 0, r = 0; at < scores.length; r++)
+    for (let c = 0; c < columns; c++, at++) {
+      const isNear =
+        c - column <= LOOK_HALF && column - c <= LOOK_HALF && r - row <= LOOK_HALF && row - r <= LOOK_HALF;
+      if (!isNear && (scores[at] as number) > best) best = scores[at] as number;
+    }
+  return best;
+}
+
 function scoreAt({ levels }: Look, { values, columns }: Cutout, column: number, row: number): number {
-  let [sum, square, alike] = [0, 0, 0];
+  let sum = 0;
+  let square = 0;
+  let alike = 0;
   for (let j = 0, k = 0; j < SIDE; j++) {
     let at = (row + j) * columns + column;
     for (let i = 0; i < SIDE; i++, k++, at++) {
@@ -108,7 +121,12 @@ function scoreAt({ levels }: Look, { values, columns }: Cutout, column: number, 
 }
 
 /** -1/2 to 1/2: where the parabola through three neighbours has its top. */
-function between(before: number, peak: number, after: number): number {
+function between(scores: Float32Array, at: number, step: number): number {
+  const [before, peak, after] = [scores[at - step], scores[at], scores[at + step]] as [
+    number,
+    number,
+    number,
+  ];
   const bend = before - 2 * peak + after;
   return bend < 0 && before > -1 && after > -1
     ? Math.max(-0.5, Math.min(0.5, (0.5 * (before - after)) / bend))

@@ -6,10 +6,10 @@
  *          block is one witness.
  * Source   weights: Geman, McClure (1985) (from memory); sums over blocks as in cluster-robust covariance
  */
-import type { PatchMap } from './fit-patch.ts';
 import { type Cutout, newCutout } from './follow-cutout.ts';
 import type { Patch } from './follow-patch.ts';
 import { SHAPE } from './follow-solver.ts';
+import { lengthOf } from './point.ts';
 
 /** In spreads of the residuals: beyond, a pixel hardly counts. */
 const CUT = 4;
@@ -18,6 +18,10 @@ const LEAST_SPREAD = 0.7;
 /** Buffers of one patch, filled anew in each step. */
 export type FitRoom = {
   readonly cutout: Cutout;
+  /** Where the patch is laid: its place (x, y), then how a step appears there (x by x, x by y, y by x, y by y). */
+  readonly map: Float64Array;
+  /** As the slopes are: shift (2), shape (2 x 2, in radii). */
+  readonly step: Float64Array;
   readonly seen: Float32Array;
   readonly robust: Float32Array;
   readonly sums: Float64Array;
@@ -32,6 +36,8 @@ export function roomFor({ radiusPx, stepPx, count, blockCount }: Patch): FitRoom
   const side = 2 * (Math.ceil(radiusPx / stepPx) + MARGIN_SAMPLES) + 1;
   return {
     cutout: newCutout(side, side, stepPx),
+    map: new Float64Array(SHAPE),
+    step: new Float64Array(SHAPE),
     seen: new Float32Array(count),
     robust: new Float32Array(count),
     sums: new Float64Array(SHAPE),
@@ -40,14 +46,11 @@ export function roomFor({ radiusPx, stepPx, count, blockCount }: Patch): FitRoom
   };
 }
 
-export function isWithin(
-  cutout: Cutout,
-  { radiusPx }: Patch,
-  { place, steps: [xx, xy, yx, yy] }: PatchMap,
-): boolean {
-  const [reachX, reachY] = [radiusPx * Math.hypot(xx, xy), radiusPx * Math.hypot(yx, yy)];
+export function isWithin({ radiusPx }: Patch, { cutout, map }: FitRoom): boolean {
   const { leftPx, topPx, columns, rows, stepPx } = cutout;
-  const [x, y] = [place[0] - leftPx, place[1] - topPx];
+  const [x, y] = [(map[0] as number) - leftPx, (map[1] as number) - topPx];
+  const reachX = radiusPx * lengthOf(map[2] as number, map[3] as number);
+  const reachY = radiusPx * lengthOf(map[4] as number, map[5] as number);
   return (
     x - reachX > 0.5 * stepPx &&
     y - reachY > 0.5 * stepPx &&
@@ -59,20 +62,16 @@ export function isWithin(
 export type Light = { readonly gain: number; readonly offset: number };
 
 /** Fills what is seen; gain and offset by regression on the patch's levels, with the weights of the step before. */
-export function lightOf(
-  patch: Patch,
-  { cutout, seen, robust }: FitRoom,
-  { place, steps }: PatchMap,
-): Light | null {
+export function lightOf(patch: Patch, { cutout, map, seen, robust }: FitRoom): Light | null {
   const { count, byX, byY, levels, weights } = patch;
   const { columns, values } = cutout;
   const scale = 1 / cutout.stepPx;
-  const left = (place[0] - cutout.leftPx) * scale - 0.5;
-  const top = (place[1] - cutout.topPx) * scale - 0.5;
-  const xx = steps[0] * scale;
-  const xy = steps[1] * scale;
-  const yx = steps[2] * scale;
-  const yy = steps[3] * scale;
+  const left = ((map[0] as number) - cutout.leftPx) * scale - 0.5;
+  const top = ((map[1] as number) - cutout.topPx) * scale - 0.5;
+  const xx = (map[2] as number) * scale;
+  const xy = (map[3] as number) * scale;
+  const yx = (map[4] as number) * scale;
+  const yy = (map[5] as number) * scale;
   let s = 0;
   let st = 0;
   let stt = 0;
@@ -195,7 +194,7 @@ export function quality(patch: Patch, room: FitRoom, { gain, offset }: Light, si
     xy += bx * by;
     yy += by * by;
   }
-  const widest = (xx + yy) / 2 + Math.hypot((xx - yy) / 2, xy);
+  const widest = (xx + yy) / 2 + lengthOf((xx - yy) / 2, xy);
   const alike = sit - (st * si) / weightSum;
   return {
     sigmaPx: (Math.sqrt(widest * size) * weightSum) / used,
