@@ -23,8 +23,9 @@ const STEP_MM = 0.5;
 const ROWS_MM = [0.8, 2, 3.2, 4.6, 6, 7.6, 9.2, 10.8];
 /** A hand's width of sway shifts a tape so far against gravel that lies behind. */
 const REACH_MM = 64;
-const STRETCHES = [-0.024, -0.012, 0, 0.012, 0.024];
-const FINE_STRETCHES = [-0.006, -0.003, 0, 0.003, 0.006];
+/** The likely ones first, as of shifts: the others then need not be tried in full. */
+const STRETCHES = [0, -0.012, 0.012, -0.024, 0.024];
+const FINE_STRETCHES = [0, -0.003, 0.003, -0.006, 0.006];
 const FINE_REACH_MM = 3;
 /** Of another part of the tape the strokes alone are as like: about a half. */
 const LEAST_LIKENESS = 0.65;
@@ -45,7 +46,10 @@ function rowsOf(
   const places = Float64Array.from({ length: count }, (_, i) => placeOf(rough.scale, fromMm + i * STEP_MM));
   return ROWS_MM.filter((_, k) => k % every === 0).map((acrossMm) => {
     const t = acrossMm * pxPerMm;
-    return places.map((place) => levelIn(gray, frame, place + rough.shear * t, t));
+    const levels = new Float64Array(count);
+    for (let i = 0; i < count; i++)
+      levels[i] = levelIn(gray, frame, (places[i] as number) + rough.shear * t, t);
+    return levels;
   });
 }
 
@@ -73,10 +77,10 @@ function likest(gray: Gray, blade: Blade, seed: Strip, { stretches, reachMm, eve
     const rows = summedUp(
       rowsOf(gray, there, { fromMm: seed.fromMm - reachMm, toMm: toMm + reachMm, every }),
     );
-    for (let shift = 0; shift <= 2 * reach; shift += every) {
+    for (const shift of fromMiddle(reach, every)) {
       const loss = FAR_LOSS * Math.abs(shift / reach - 1);
       // Nothing is more like than 1.
-      if (1 - loss < (best?.preferred ?? 0)) continue;
+      if (1 - loss < (best?.preferred ?? 0)) break;
       const likeness = correlation(sought, rows, shift);
       const preferred = likeness - loss;
       if (preferred > (best?.preferred ?? 0))
@@ -84,6 +88,13 @@ function likest(gray: Gray, blade: Blade, seed: Strip, { stretches, reachMm, eve
     }
   }
   return best;
+}
+
+/** 0 to twice the reach, that first which is nearest to it. */
+function fromMiddle(reach: number, every: number): readonly number[] {
+  const shifts = [reach];
+  for (let off = every; off <= reach; off += every) shifts.push(reach - off, reach + off);
+  return shifts;
 }
 
 /** What was expected at a reading lies at another. */
