@@ -1,20 +1,16 @@
 /**
  * Places of the seed picture that are likely to stand still and are found again well, the near ones first, spread.
  *
- * Model    corners (least eigenvalue of the slopes' sums), outside of what moves by more than the patch's radius
- * Source   Shi, Tomasi, Good features to track, CVPR 1994 (from memory)
+ * Model    corners outside of what moves by more than the patch's radius
  */
-import type { Result } from '../basics/result.ts';
+import { binned } from './binned.ts';
+import { corners } from './corners.ts';
 import { type Patch, patchOf, sigmaPerLevelPx } from './follow-patch.ts';
 import type { FollowQuestion } from './follow-sight.ts';
 import type { Gray } from './gray.ts';
 import { inside } from './inside.ts';
-import type { Opencv } from './opencv.ts';
 import type { Point } from './point.ts';
-import { scaledGray } from './scaled-gray.ts';
 import { spread } from './spread.ts';
-import type { VisionFailure } from './vision-failure.ts';
-import { type Keep, withOpencv } from './with-opencv.ts';
 
 const MOST_STILLS = 36;
 /** Of them, those about the place that matters most, as close together as they must be. */
@@ -22,11 +18,8 @@ const MOST_NEAR = 14;
 /** Of the longer side. */
 const NEAR_SHARE = 0.12;
 const MOST_TRIED = 140;
-const MOST_CORNERS = 4000;
-const SCALED_PX = 1920;
-const LEAST_APART_PX = 6;
-/** Of the strongest corner's: dark steel in shade has no stronger ones. */
-const LEAST_QUALITY = 0.0005;
+/** Dark steel in shade has no stronger ones. */
+const WANTED = { most: 4000, leastShare: 0.0005, apartPx: 6 };
 /** For noise of one level; that of a coded clip is about two. */
 const MOST_SIGMA_PX = 0.06;
 
@@ -44,18 +37,15 @@ const isNear = ({ widthPx, heightPx }: Gray, [x, y]: Point, [ax, ay]: Point) =>
   Math.hypot(x - ax, y - ay) < NEAR_SHARE * Math.max(widthPx, heightPx);
 
 export function findStills(
-  cv: Opencv,
   seed: Gray,
   question: FollowQuestion,
   radiusPx: number,
   stepPx: number,
-): Result<readonly Patch[], VisionFailure> {
-  const looked = withOpencv(cv, (keep) => corners(cv, keep, seed));
-  if (!looked.ok) return looked;
+): readonly Patch[] {
   const longPx = Math.max(seed.widthPx, seed.heightPx);
   const [ax, ay] = question.aboutPx;
   const farness = ([x, y]: Point) => 1 + (8 * Math.hypot(x - ax, y - ay)) / longPx;
-  const stands = looked.value.filter((place) => standsStill(place, question, radiusPx));
+  const stands = cornersOf(seed, stepPx).filter((place) => standsStill(place, question, radiusPx));
   const sharp = (places: readonly Point[]) =>
     places
       .flatMap((place) => stillOf(seed, place, question.aboutPx, { radiusPx, stepPx }) ?? [])
@@ -75,20 +65,14 @@ export function findStills(
     stands.filter((place) => !near(place)),
     longPx / 20,
   );
-  const patches = [...closest, ...chosen(sharp(far), MOST_STILLS - closest.length, longPx / 14)];
-  return { ok: true, value: patches };
+  return [...closest, ...chosen(sharp(far), MOST_STILLS - closest.length, longPx / 14)];
 }
 
-function corners(cv: Opencv, keep: Keep, seed: Gray): readonly Point[] {
-  const { gray, scale } = scaledGray(cv, keep, seed, SCALED_PX);
-  const picture = keep(new cv.Mat(gray.heightPx, gray.widthPx, cv.CV_8UC1));
-  picture.data.set(gray.values);
-  const found = keep(new cv.Mat());
-  cv.goodFeaturesToTrack(picture, found, MOST_CORNERS, LEAST_QUALITY, LEAST_APART_PX);
-  const places = found.data32F;
-  return Array.from({ length: places.length / 2 }, (_, i) => [
-    ((places[2 * i] as number) + 0.5) / scale,
-    ((places[2 * i + 1] as number) + 0.5) / scale,
+/** In samples as coarse as a place is compared by. */
+function cornersOf(seed: Gray, stepPx: number): readonly Point[] {
+  return corners(stepPx === 1 ? seed : binned(seed, stepPx), WANTED).map(([x, y]) => [
+    stepPx * x,
+    stepPx * y,
   ]);
 }
 

@@ -19,10 +19,8 @@ import type { FollowState } from './follow-state.ts';
 import { findStills, stillOf } from './follow-stills.ts';
 import type { Followable } from './follow-thing.ts';
 import type { Gray } from './gray.ts';
-import type { Opencv } from './opencv.ts';
 import type { Point } from './point.ts';
 import { seedTape } from './seed-tape.ts';
-import type { VisionFailure } from './vision-failure.ts';
 
 export type Follower = {
   /** In the seed picture. */
@@ -51,24 +49,19 @@ const NEAR_WEIGHT = 6;
 const WIDE_SHARE = 0.03;
 
 export function startFollower(
-  cv: Opencv,
   seed: Gray,
   question: FollowQuestion,
   resumed: FollowState | null,
-): Result<Follower, FollowFailure | VisionFailure> {
+): Result<Follower, FollowFailure> {
   const longPx = Math.max(seed.widthPx, seed.heightPx);
   const size = Math.max(1, Math.round(longPx / 1920));
   const radiusPx = STILL_RADIUS_PX * size;
   const coarsePx = Math.max(2, Math.round((COARSE_PX * longPx) / 1920));
-  const found = resumed
-    ? ok(
-        resumed.seedPlaces.flatMap(
-          (place) => stillOf(seed, place, question.aboutPx, { radiusPx, stepPx: size }) ?? [],
-        ),
+  const patches = resumed
+    ? resumed.seedPlaces.flatMap(
+        (place) => stillOf(seed, place, question.aboutPx, { radiusPx, stepPx: size }) ?? [],
       )
-    : findStills(cv, seed, question, radiusPx, size);
-  if (!found.ok) return found;
-  const patches = found.value;
+    : findStills(seed, question, radiusPx, size);
   if (patches.length < LEAST_STILLS)
     return fail({ code: 'follow/too-few-still', found: patches.length, needed: LEAST_STILLS });
 

@@ -78,14 +78,6 @@ export type Opencv = {
   readonly BFMatcher: new (norm: number) => FeatureMatcher;
   readonly NORM_HAMMING: number;
   readonly INTER_AREA: number;
-  /** corners: x, y of each as 32-bit floats, the strongest first, counted from the centre of the first pixel. */
-  readonly goodFeaturesToTrack: (
-    picture: Mat,
-    corners: Mat,
-    most: number,
-    leastQuality: number,
-    leastApartPx: number,
-  ) => void;
   readonly resize: (from: Mat, into: Mat, size: Size, fx: number, fy: number, way: number) => void;
   readonly CV_8UC1: number;
   readonly DICT_4X4_50: number;
@@ -117,7 +109,6 @@ const PARTS: Readonly<Record<keyof Opencv, 'function' | 'number'>> = {
   BFMatcher: 'function',
   NORM_HAMMING: 'number',
   INTER_AREA: 'number',
-  goodFeaturesToTrack: 'function',
   resize: 'function',
   CV_8UC1: 'number',
   DICT_4X4_50: 'number',

@@ -5,7 +5,6 @@ import type { Track } from '../../src/marks/track.ts';
 import { type Follower, startFollower } from '../../src/vision/follow.ts';
 import type { FrameSight } from '../../src/vision/follow-sight.ts';
 import type { Gray } from '../../src/vision/gray.ts';
-import type { Opencv } from '../../src/vision/opencv.ts';
 import { type StudyClip, seedView } from './tracking-clip.ts';
 import { lumaFrames } from './tracking-frames.ts';
 
@@ -17,10 +16,7 @@ export type Followed = {
 
 const TICKS_PER_SECOND = 30_000;
 
-export async function followInNode(
-  cv: Opencv,
-  clip: StudyClip,
-): Promise<Followed | { readonly code: string }> {
+export async function followInNode(clip: StudyClip): Promise<Followed | { readonly code: string }> {
   const timeTicks = clip.truth.frames.map(({ timeS }) => Math.round(timeS * TICKS_PER_SECOND));
   const view = seedView(clip, timeTicks[clip.seedIndex] ?? 0);
   const plan = followPlan(view);
@@ -43,7 +39,7 @@ export async function followInNode(
     if (index < clip.seedIndex) before.push(gray);
     else if (look) forwards.push(timed(look, gray, index));
     else {
-      const forth = startFollower(cv, gray, plan.question, null);
+      const forth = startFollower(gray, plan.question, null);
       if (!forth.ok) return forth.failure;
       const back = forth.value.another(null);
       stills = forth.value.stills;

@@ -11,7 +11,6 @@ import type { Mark } from '../../src/marks/mark.ts';
 import { assist } from '../../src/vision/assist.ts';
 import type { AssistQuestion, FoundMark } from '../../src/vision/assist-sight.ts';
 import type { Gray } from '../../src/vision/gray.ts';
-import { nodeOpencv } from '../vision/node-opencv.ts';
 import { type StudyClip, studyClips, TAPE_UNMOVED } from './tracking-clip.ts';
 import { lumaFrames } from './tracking-frames.ts';
 import { followInNode } from './tracking-node.ts';
@@ -37,7 +36,6 @@ type Row = {
 const { values: asked } = parseArgs({ options: { clips: { type: 'string' }, only: { type: 'string' } } });
 if (!asked.clips) throw new Error('--clips FOLDER is missing: where tracking_clips.py has put them');
 const only = asked.only?.split(',') ?? [];
-const cv = await nodeOpencv();
 const rows: Row[] = [];
 for (const clip of studyClips(asked.clips, only)) {
   if (only.length === 0 && !/^(clip-tape|sway-.*|held-.*)$/.test(clip.name)) continue;
@@ -71,7 +69,7 @@ async function rowOf(clip: StudyClip): Promise<Row> {
   const band = found({ of: 'clamp-band', facePx: placeOf(face), pinPx: placeOf(pin), nearPx: null });
   const rim = band.ok ? band.value.marks : [];
   const rimMarks = rim.map((each, i): Mark => ({ kind: 'clamp-band', ...taken(each, `b${i}`) }));
-  const follow = (marks: readonly Mark[]) => followInNode(cv, { ...clip, marks });
+  const follow = (marks: readonly Mark[]) => followInNode({ ...clip, marks });
   const measured = (followed: Followed, marks: readonly Mark[]): Outcome => {
     const isRimmed = marks.some(({ kind }) => kind === 'clamp-band');
     const references = isRimmed ? { ...TAPE_UNMOVED, clampBand: BAND_UNKNOWN } : TAPE_UNMOVED;

@@ -16,14 +16,12 @@ import {
   truePlaces,
   WIDTH_PX,
 } from './follow-scene.ts';
-import { nodeOpencv } from './node-opencv.ts';
 
-const cv = await nodeOpencv();
 const NOISE = 2;
 const [PIN, CAMSHAFT, FACE] = [0, 1, 2] as const;
 
 function started(seed: Gray, question: FollowQuestion, state: FollowState | null = null): Follower {
-  const follower = startFollower(cv, seed, question, state);
+  const follower = startFollower(seed, question, state);
   if (!follower.ok) throw new Error(JSON.stringify(follower.failure));
   return follower.value;
 }
@@ -224,14 +222,13 @@ test('frames of something else altogether are gaps, and the clip is taken up aga
 
 test('a seed picture without what stands still, and one without a feature at the pin, are told apart', () => {
   const empty = startFollower(
-    cv,
     blank(SEED, () => true),
     QUESTION,
     null,
   );
   expect(empty).toMatchObject({ ok: false, failure: { code: 'follow/too-few-still', found: 0 } });
   const bare = blank(SEED, (x, y) => Math.hypot(x - 300, y - 310) < 30);
-  expect(startFollower(cv, bare, QUESTION, null)).toEqual({
+  expect(startFollower(bare, QUESTION, null)).toEqual({
     ok: false,
     failure: { code: 'follow/no-feature', name: 'pin' },
   });

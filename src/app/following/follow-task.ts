@@ -4,7 +4,6 @@ import type { CaptureFailure } from '../../captures/capture-failure.ts';
 import type { FollowFailure, FollowQuestion, FrameSight } from '../../vision/follow-sight.ts';
 import type { FollowState } from '../../vision/follow-state.ts';
 import type { Point } from '../../vision/point.ts';
-import type { VisionFailure } from '../../vision/vision-failure.ts';
 
 export const DIRECTIONS = ['forwards', 'backwards'] as const;
 export type Direction = (typeof DIRECTIONS)[number];
@@ -23,7 +22,6 @@ export type FollowTask = {
 
 export type FollowerFailure =
   | FollowFailure
-  | VisionFailure
   | CaptureFailure
   | { readonly code: 'follow/broke-off'; readonly detail: string };
 

@@ -1,8 +1,6 @@
 /** Follows the marks of one frame through a clip that another worker decodes, and says what it saw as it goes. One task, then it is ended. */
-import { ok } from '../../basics/result.ts';
 import { type Follower, startFollower } from '../../vision/follow.ts';
 import type { FollowedSight, FollowQuestion, FrameSight } from '../../vision/follow-sight.ts';
-import { startOpencv } from '../../vision/start-opencv.browser.ts';
 import { type DecodedGrays, decodedGrays } from './decoded-grays.ts';
 import { tapeEvery } from './follow-plan.ts';
 import {
@@ -17,8 +15,6 @@ import { type LumaPlaces, lumaPlaces } from './luma-places.ts';
 
 /** So often what was seen is handed on: a page that is closed loses no more than this. */
 const HAND_ON_MS = 300;
-
-const opencv = startOpencv().then((started) => (started.ok ? ok({ cv: started.value }) : started));
 
 addEventListener('message', async (event: MessageEvent<FollowTask>) => {
   const failure = await follow(event.data).catch((thrown: unknown): FollowerFailure => {
@@ -36,19 +32,12 @@ async function follow(task: FollowTask): Promise<FollowerFailure | null> {
     after: { from: seedIndex + 1 + from.forwards.count, to: within?.to ?? null },
   });
   try {
-    const started = await opencv;
-    if (!started.ok) return started.failure;
     const begun = await grays.next();
     if (begun.is === 'failed') return begun.failure;
     if (begun.is !== 'begun') throw new Error(`Decoding begins with ${begun.is}`);
     const { seed, timeTicks } = begun;
     const places = lumaPlaces(task.capture, seed);
-    const first = startFollower(
-      started.value.cv,
-      seed,
-      questionIn(places, task.question),
-      from.forwards.state,
-    );
+    const first = startFollower(seed, questionIn(places, task.question), from.forwards.state);
     if (!first.ok) return first.failure;
     say({ is: 'begun', stills: first.value.stills.map(places.toUpright), timeTicks });
     const followers = { forwards: first.value, backwards: first.value.another(from.backwards.state) };

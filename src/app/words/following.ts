@@ -60,15 +60,6 @@ export function followingFailureText(failure: FollowingFailure, unit: LengthUnit
       return `The clip is too short: ${failure.frames} frames. Film a second before the application and a second while it is held.`;
     case 'wrench-clip/few-rests':
       return `The wrench is seen at rest between ${failure.applications} applications ${failure.rests} times only. Film from before the first application until after the last, the whole wrench in the picture, a second of rest after each.`;
-    case 'vision/forbidden':
-      return 'This page’s server does not let the search start. Take both pictures by hand, and tell whoever keeps the server.';
-    case 'vision/not-loaded':
-      return 'The search program did not arrive. Try again with a network; after that it works without.';
-    case 'vision/not-started':
-    case 'vision/stalled':
-    case 'vision/parts-missing':
-    case 'vision/opencv-failed':
-      return 'Following could not start. Close other programs and try again, or take both pictures by hand.';
     default:
       return captureFailureText(failure);
   }
