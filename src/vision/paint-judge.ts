@@ -71,7 +71,7 @@ export const NO_HINTS: PaintHints = { bandColour: null, neutral: [] };
 
 /** Probabilities to which paint is not seen, and from which it is; red's by scenes that had no say in the weights they were judged with. */
 type Bounds = { readonly notSeenTo: number; readonly seenFrom: number };
-const RED: Bounds = { notSeenTo: 0.2, seenFrom: 0.8 };
+const RED: Bounds = { notSeenTo: 0.22, seenFrom: 0.78 };
 const NAMED: Bounds = { notSeenTo: 0.1, seenFrom: 0.4 };
 /** Few bands have another hue than red or orange: where nobody named it, it must be surer. */
 const OTHER: Bounds = { notSeenTo: 0.6, seenFrom: 0.95 };

@@ -34,6 +34,7 @@ import {
   MANY_SMALL,
   type Ranges,
   type SceneDraw,
+  SEVENTH,
   SIXTH,
   SMALL,
   THIRD,
@@ -45,6 +46,7 @@ import { isKept, keptPicture } from './assists-paint-kept.ts';
 import { logisticFit } from './assists-paint-logistic.ts';
 import {
   type Counts,
+  HELD_BACK_COUNTS,
   MANY_COUNTS,
   MANY_MORE_COUNTS,
   SMALL_COUNTS,
@@ -292,6 +294,7 @@ if (process.argv[1]?.endsWith('assists-paint-fit.ts')) {
       [FOURTH, THIRD_COUNTS],
       [FIFTH, THIRD_COUNTS],
       [SIXTH, THIRD_COUNTS],
+      [SEVENTH, HELD_BACK_COUNTS],
       [MANY_SMALL, MANY_MORE_COUNTS],
       [MANY, MANY_COUNTS],
       [MANY_MORE, MANY_MORE_COUNTS],

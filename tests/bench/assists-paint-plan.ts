@@ -91,7 +91,7 @@ export const MANY_MORE_COUNTS: Counts = {
   dark: 0,
 };
 
-/** Of the seventh study. */
+/** Of the seventh study and those since. */
 export const HELD_BACK_COUNTS: Counts = {
   band: 320,
   barely: 12,
