@@ -9,8 +9,8 @@
  */
 import { fail, ok, type Result } from '../basics/result.ts';
 import type { AssistQuestion, FailureOf, FoundMark } from './assist-sight.ts';
-import { climbBand } from './climb-band.ts';
-import { ellipseOf, ringAt } from './coaxial.ts';
+import { climbBands } from './climb-band.ts';
+import { ellipseOf, opennessOf, ringAt } from './coaxial.ts';
 import { chamberOf, chamberSlopes, findBands } from './find-bands.ts';
 import type { Coaxial } from './fit-coaxial.ts';
 import type { Ellipse } from './fit-ellipse.ts';
@@ -29,21 +29,23 @@ type BandQuestion = Extract<AssistQuestion, { readonly of: 'clamp-band' }>;
 
 /** Of phones; over the picture's longer side. From memory: 24 to 28 mm as of a 36 mm film. */
 const USUAL_FOCAL = 0.78;
-const MOST_LED = 30;
-const MOST_STRETCHED = 3;
+const MOST_LED = 40;
+const MOST_STRETCHED = 4;
 /** Of the longest: what is seen far less far is not worth it. */
 const WORTH = 0.5;
 const LEAST_MARKS = 12;
-const LEAST_LENGTH = 0.6;
+/** Over half the diameter; of two rings and the flank's end, all seen all along, 2.25. */
+const LEAST_LENGTH = 0.72;
+/** Of the rim's own edge: farther scattered, it may be another one that the other rings have drawn along. */
+const MOST_SPREAD_PX = 0.48;
 /** Of the best one's length: another rim seen so far would do as well. */
 const AS_LONG = 0.92;
 const MOST_U_RATIO = 0.0105;
 /** How far from the rim a finger may point, over half the diameter: anywhere on the band. */
 const REACH = 0.35;
-/** Over half the diameter: vertices nearer than this start alike, or lie on one rim. */
-const SAME_START = 0.012;
+/** Over half the diameter: vertices nearer than this lie on one rim. */
 const SAME_RIM = 0.03;
-const SAME_SIZE = 0.02;
+const SAME_OPENNESS = 0.01;
 
 export function findBand(
   gray: Gray,
@@ -51,9 +53,11 @@ export function findBand(
 ): Result<BandSight, FailureOf<'band'>> {
   const [best, next] = bandsOf(gray, facePx, pinPx);
   if (!best) return fail({ code: 'band/none' });
-  if (best.length < LEAST_LENGTH) return fail({ code: 'band/one-rim' });
-  if (next && next.length > AS_LONG * best.length) return fail({ code: 'band/two-ways' });
   const rim = best.coaxial.rings[0];
+  const isSeen =
+    best.lengthPx > LEAST_LENGTH * rim.radius && (best.fit.spreads[0] as number) < MOST_SPREAD_PX;
+  if (!isSeen) return fail({ code: 'band/one-rim' });
+  if (next && next.lengthPx > AS_LONG * best.lengthPx) return fail({ code: 'band/two-ways' });
   const offPx = nearPx ? offRim(best, nearPx) : 0;
   if (offPx > REACH * rim.radius) return fail({ code: 'band/elsewhere', offPx });
   const [ellipse, seen] = [ellipseOf(best.coaxial.axis, rim), rimMarks(best)];
@@ -70,33 +74,28 @@ function bandsOf(gray: Gray, facePx: Point, pinPx: Point): readonly Led[] {
   const focalPx = USUAL_FOCAL * Math.max(gray.widthPx, gray.heightPx);
   const lens = { middle: [gray.widthPx / 2, gray.heightPx / 2] as const, focalPx };
   const sought = { gray, slopes, focalPx, lengthPx: chamber.lengthPx };
-  const climbed = findBands(slopes, chamber)
-    .map((place) => climbBand(slopes, chamber, lens, place))
-    .sort((a, b) => b.score - a.score);
-  const led = climbed
-    .filter(({ coaxial }, i) => !climbed.slice(0, i).some((better) => isSamePlace(better.coaxial, coaxial)))
+  const led = climbBands(slopes, chamber, lens, findBands(slopes, chamber))
     .slice(0, MOST_LED)
     .flatMap(({ coaxial }) => leadBand(sought, coaxial) ?? []);
   const all = distinct(led);
-  const longest = all.slice(0, MOST_STRETCHED).filter(({ length }) => length > WORTH * (all[0]?.length ?? 0));
+  const longest = all
+    .slice(0, MOST_STRETCHED)
+    .filter(({ lengthPx }) => lengthPx > WORTH * (all[0]?.lengthPx ?? 0));
   return distinct(longest.map((each) => stretchedBand(sought, each)));
 }
 
-const vertexOf = ({ axis, rings }: Coaxial, which: 0 | 1) => ringAt(axis, rings[which], 0).at;
-
-/** Both rims have their vertices there, and one size. */
-function isSamePlace(a: Coaxial, b: Coaxial): boolean {
-  const isNear = (which: 0 | 1) =>
-    apart(vertexOf(a, which), vertexOf(b, which)) < SAME_START * a.rings[0].radius;
-  return isNear(0) && isNear(1) && Math.abs(a.rings[0].radius / b.rings[0].radius - 1) < SAME_SIZE;
-}
+const vertexOf = ({ axis, rings }: Coaxial) => ringAt(axis, rings[0], 0).at;
 
 function distinct(led: readonly Led[]): readonly Led[] {
-  const isSame = (a: Led, b: Led) =>
-    apart(vertexOf(a.coaxial, 0), vertexOf(b.coaxial, 0)) < SAME_RIM * a.coaxial.rings[0].radius;
-  const sorted = [...led].sort((a, b) => b.length - a.length);
-  return sorted.filter((each, i) => !sorted.slice(0, i).some((better) => isSame(better, each)));
+  const sorted = [...led].sort((a, b) => b.lengthPx - a.lengthPx);
+  return sorted.filter(
+    (each, i) => !sorted.slice(0, i).some((better) => isSameRim(better.coaxial, each.coaxial)),
+  );
 }
+
+const isSameRim = (a: Coaxial, b: Coaxial): boolean =>
+  apart(vertexOf(a), vertexOf(b)) < SAME_RIM * a.rings[0].radius &&
+  Math.abs(opennessOf(a.axis) - opennessOf(b.axis)) < SAME_OPENNESS;
 
 function offRim({ coaxial: { axis, rings } }: Led, place: Point): number {
   const rim = rings[0];

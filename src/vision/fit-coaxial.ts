@@ -31,9 +31,9 @@ type Row = { readonly by: Float64Array; readonly offPx: number; readonly steep: 
 const GLOBAL = 5;
 const LOG_FOCAL = 4;
 /** What phones have, from memory: 24 to 28 mm as of a 36 mm film, seldom cut. */
-const U_LOG_FOCAL = 0.15;
+export const U_LOG_FOCAL = 0.15;
 /** Both rims of a band are bent to one size; over the radius. */
-const U_ALIKE = 0.008;
+export const U_ALIKE = 0.008;
 const ROUNDS = 4;
 const LEAST_SPREAD_PX = 0.12;
 const CLEAR_STEEP = 6;

@@ -4,15 +4,15 @@
  * Model    edges along the rings (ring-edges.ts) and the best axis and rings through them (fit-coaxial.ts), again and again, nearer each time; about
  *          the axis then found, the ring inside and before the rim that slopes follow best joins as the flank's end. What is no edge of
  *          its own is dropped: both rims must stay
- *          length: of the good places, each how near it lies and how steep it is, times the radius; over that from face to pin; less what
- *          any curve gets
+ *          length: of the good places, each how near it lies and how steep it is, less what any curve gets, times the radius; of all rings
+ *          together; less of it the odder focal length and sizes are
  *          larger and smaller ones with the same vertex and curve there are tried from what was found, while the length grows
  *          widths over half the band's diameter, 80 to 118 mm: bands are 15 to 25 mm wide, flanks 4 to 18 mm high and up to 12 deep
  * Fails    null where one of the rims is no edge
  */
 import { ringScore } from './climb-band.ts';
 import { type Axis, opennessOf, type Ring, ringAt, tiltFor } from './coaxial.ts';
-import { type Coaxial, type CoaxialFit, fitCoaxial, ringsOf } from './fit-coaxial.ts';
+import { type Coaxial, type CoaxialFit, fitCoaxial, ringsOf, U_ALIKE, U_LOG_FOCAL } from './fit-coaxial.ts';
 import type { Gray } from './gray.ts';
 import { apart } from './point.ts';
 import { type EdgePlace, edgesAlong, PIECES } from './ring-edges.ts';
@@ -22,8 +22,7 @@ export type Led = {
   readonly coaxial: Coaxial;
   readonly fit: CoaxialFit;
   readonly seen: readonly (readonly EdgePlace[])[];
-  /** Over the length from face to pin. */
-  readonly length: number;
+  readonly lengthPx: number;
 };
 export type Sought = {
   readonly gray: Gray;
@@ -45,18 +44,20 @@ const FLANK_APART_PX = 5;
 const LEAST_SCORE = 0.2;
 /** Twice the prior's (fit-coaxial.ts). */
 const MOST_LOG_FOCAL = 0.3;
+/** Sum of squares of what is odd, each over its prior's width (fit-coaxial.ts), from which a way counts for a third. */
+const MUCH_ODD = 16;
 const GOOD_PX = 0.5;
 const CLEAR_STEEP = 4;
 const ANY_CURVE = 0.25;
 
 export function leadBand(sought: Sought, start: Coaxial): Led | null {
-  const first = Math.max(4, 0.02 * sought.lengthPx);
+  const first = Math.max(3, 0.013 * sought.lengthPx);
   return leadAll(sought, start, [first, 0.75 * first, Math.max(2.5, 0.5 * first), 2.5, 2.2]);
 }
 
 const STRETCHES = [1.05, 1.12, 1.25, 0.95, 0.88];
 const MOST_STRETCHES = 5;
-const LONGER = 0.005;
+const LONGER = 1.01;
 
 export function stretchedBand(sought: Sought, start: Led): Led {
   let best = start;
@@ -64,7 +65,7 @@ export function stretchedBand(sought: Sought, start: Led): Led {
     const from = best;
     const longer = STRETCHES.map((by) => stretched(from.coaxial, by))
       .flatMap((tried) => (tried && leadAll(sought, tried, [3, 2.5, 2.2])) ?? [])
-      .find(({ length }) => length > from.length + LONGER);
+      .find(({ lengthPx }) => lengthPx > LONGER * from.lengthPx);
     if (!longer) break;
     best = longer;
   }
@@ -91,7 +92,7 @@ function settle(sought: Sought, start: Coaxial, reachesPx: readonly number[]): L
   return led;
 }
 
-function once({ gray, focalPx, lengthPx }: Sought, start: Coaxial, reachPx: number): Led | null {
+function once({ gray, focalPx }: Sought, start: Coaxial, reachPx: number): Led | null {
   const endRad = reachPx > FAR_PX ? FIRST_END_RAD : END_RAD;
   const seen = ringsOf(start).map((ring) => edgesAlong(gray, start.axis, ring, { reachPx, endRad }));
   const fit = fitCoaxial(start, seen, focalPx);
@@ -103,8 +104,15 @@ function once({ gray, focalPx, lengthPx }: Sought, start: Coaxial, reachPx: numb
     }, 0);
     return (ringsOf(start)[r] as Ring).radius * (good / PIECES - ANY_CURVE);
   });
-  const length = lengths.reduce((sum, each) => sum + each, 0) / lengthPx;
-  return { coaxial: fit.coaxial, fit, seen, length };
+  const lengthPx = likely(fit.coaxial, focalPx) * lengths.reduce((sum, each) => sum + each, 0);
+  return { coaxial: fit.coaxial, fit, seen, lengthPx };
+}
+
+/** 1 for rims of one size before the usual camera. What follows edges of other things needs both to be odd. */
+function likely({ axis, rings: [rim, other] }: Coaxial, focalPx: number): number {
+  const odd =
+    ((other.radius / rim.radius - 1) / U_ALIKE) ** 2 + (Math.log(axis.focalPx / focalPx) / U_LOG_FOCAL) ** 2;
+  return Math.exp(-odd / MUCH_ODD);
 }
 
 function isPossible({ axis, rings }: Coaxial): boolean {
