@@ -22,6 +22,8 @@ export const assistQuestionSchema = z
       named: namedSchema,
       other: z.strictObject({ aboutPx: placePx, readingMm: z.number() }).readonly(),
     }),
+    /** A tape along the rod, of which nothing is named: readings then count along the rod from a start of no meaning. */
+    z.strictObject({ of: z.literal('tape-strokes'), facePx: placePx, pinPx: placePx }),
     /** An edge of the blade, where it was pointed to; from, to: two graduations, so far apart. */
     z.strictObject({
       of: z.literal('tape-edge'),
@@ -64,6 +66,8 @@ export const assistFailureSchema = z.union([
   visionFailureSchema,
   /** No multiples of a quarter inch, nor of five millimetres. */
   z.strictObject({ code: z.literal('tape/odd-readings') }),
+  /** No strokes along the rod that are surely a tape's. */
+  z.strictObject({ code: z.literal('tape/not-seen') }),
   z.strictObject({ code: z.literal('tape/named-near'), leastMm: z.number() }),
   z.strictObject({ code: z.literal('tape/strokes-small'), spacingPx: z.number(), leastPx: z.number() }),
   /** Steps of brightness that lie on one line, of those looked at. */

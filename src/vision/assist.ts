@@ -5,6 +5,7 @@ import { findEnd } from './assist-end.ts';
 import { findLattice } from './assist-lattice.ts';
 import type { AssistFailure, AssistQuestion, AssistSight, EndQuestion } from './assist-sight.ts';
 import { findEdgePoints } from './edge-points.ts';
+import { findTape } from './find-tape.ts';
 import type { Gray } from './gray.ts';
 import { findLatticeAgain } from './lattice-again.ts';
 import { sameEnd, UNFORESEEN_TURN_RAD } from './same-end.ts';
@@ -20,6 +21,8 @@ export function assist(
       return findLattice(gray, question.named);
     case 'tape-again':
       return findLatticeAgain(gray, question);
+    case 'tape-strokes':
+      return findTape(gray, question);
     case 'tape-edge':
       return findEdgePoints(gray, question);
     case 'clevis-pin':

@@ -23,6 +23,10 @@ export const placeOf = ({ a, b, c, middle, half }: ProjectiveScale, value: numbe
   return (a + b * v) / (1 + c * v);
 };
 
+/** The value that lies there. */
+export const valueAt = ({ a, b, c, middle, half }: ProjectiveScale, s: number): number =>
+  middle + (half * (s - a)) / (b - c * s);
+
 /** Pixels for each unit of value, there. */
 export const stepAt = ({ a, b, c, middle, half }: ProjectiveScale, value: number): number => {
   const v = (value - middle) / half;

@@ -47,7 +47,7 @@ const SHOWN: readonly Point[] = [
 ];
 
 /** 12 in of a blade 19 mm wide that goes away to the right; strokes at sixteenths, longer at eighths, quarters, halves, inches. */
-export function tapePicture({ strokes = true, noise = 2, shown = SHOWN } = {}): TapePicture {
+export function tapePicture({ strokes = true, noise = 2, shown = SHOWN, wholeMm = 19 } = {}): TapePicture {
   const corners: Point[] = [
     [0, 0],
     [12 * INCH, 0],
@@ -65,7 +65,7 @@ export function tapePicture({ strokes = true, noise = 2, shown = SHOWN } = {}): 
     const off = Math.abs(along - (sixteenth * INCH) / 16);
     const longMm =
       sixteenth % 16 === 0
-        ? 19
+        ? wholeMm
         : sixteenth % 8 === 0
           ? 7.4
           : sixteenth % 4 === 0
