@@ -6,11 +6,11 @@ import { picture } from './shell-start.ts';
 
 test.setTimeout(120_000);
 
-/** Before: the most that the way was to take. */
-const MOST_TAPS = 12;
+/** The way was to take twelve; the tape is seen, so that one graduation is named and not two. */
+const MOST_TAPS = 11;
 const CLOSER = 4;
 
-test('from two photos with a tape to a finding in twelve taps', { tag: '@phone' }, async ({ page }) => {
+test('from two photos with a tape to a finding in eleven taps', { tag: '@phone' }, async ({ page }) => {
   const truth = truthOf('pair-tape');
   let taps = 0;
   const press = async (name: string | RegExp) => {
@@ -24,9 +24,7 @@ test('from two photos with a tape to a finding in twelve taps', { tag: '@phone' 
   for (const state of ['Released', 'Applied'] as const) {
     const view = viewOf(truth, state === 'Released' ? 'released' : 'applied');
     const { chamberFace, clevisPin, tapeGraduations = [] } = view.points;
-    const named = (state === 'Released' ? [2, 9] : [2]).map(
-      (inches) => tapeGraduations.find((each) => each.inches === inches)?.px,
-    );
+    const named = tapeGraduations.find(({ inches }) => inches === 2)?.px;
     const close = await pinched(page, state, view, [
       (chamberFace.px[0] + (tapeGraduations.at(-10)?.px[0] ?? 0)) / 2,
       chamberFace.px[1],
@@ -34,7 +32,7 @@ test('from two photos with a tape to a finding in twelve taps', { tag: '@phone' 
     const touch = async (px: Px | undefined) => {
       if (!px) throw new Error('a graduation cannot be seen');
       // As a finger goes: some screen pixels off.
-      const { x, y } = close([px[0] + 5, px[1] - 4]);
+      const { x, y } = close([px[0] - 5, px[1] - 4]);
       await page.touchscreen.tap(x, y);
       taps++;
     };
@@ -46,7 +44,9 @@ test('from two photos with a tape to a finding in twelve taps', { tag: '@phone' 
       await expect(found).toContainText('End of the clevis pin found again', { timeout: 60_000 });
       await press('Take what was found');
     }
-    for (const px of named) await touch(px);
+    await expect(found).toContainText('Tape seen, a dot on each inch', { timeout: 60_000 });
+    await page.screenshot({ path: test.info().outputPath(`seen-${state}.png`) });
+    await touch(named);
     await expect(found).toContainText(/\d+ graduations found/, { timeout: 60_000 });
     await expect(page.getByText('looking …')).toHaveCount(0, { timeout: 60_000 });
     // Measured with one graduation on the applied picture, the stroke is known to some 12 in: no number yet.

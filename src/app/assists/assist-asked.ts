@@ -2,6 +2,7 @@
 import type { Mark } from '../../marks/mark.ts';
 import type { View } from '../../marks/view.ts';
 import type { AssistQuestion, EndMarks, EndQuestion, FoundMark } from '../../vision/assist-sight.ts';
+import type { Point } from '../../vision/point.ts';
 
 /** instead: marks of the hand in whose place those found would come; again: the mark of another picture whose point is sought again. */
 export type Asked = {
@@ -22,6 +23,7 @@ const ENDS = ['clevis-pin', 'camshaft-end'] as const;
 /** So far from the one named another must be known, and no farther: the tape may end, or a hand hold it. */
 const LEAST_APART_MM = 95;
 const MOST_APART_MM = 185;
+const COARSE_PX = 16;
 /** Of graduations, from which on they say which way the tape lies. */
 const LEAST_LENGTH_MM = 50;
 
@@ -130,6 +132,20 @@ function tapeAsked(
 }
 
 /**
+ * Until two are named or any were found. Face and pin to the nearest step: the tape is not sought anew for what a mark of theirs is moved by a
+ * little.
+ */
+export function strokesAsked(marks: readonly Mark[]): readonly Asked[] {
+  const ends = endMarks(marks);
+  const graduations = graduationsOf(marks);
+  if (!ends || graduations.length > 1 || graduations.some(({ placedBy }) => placedBy !== 'hand')) return [];
+  const [facePx, pinPx] = [ends.facePx, ends.pinPx].map(
+    ([x, y]) => [COARSE_PX * Math.round(x / COARSE_PX), COARSE_PX * Math.round(y / COARSE_PX)] as const,
+  ) as [Point, Point];
+  return [{ question: { of: 'tape-strokes', facePx, pinPx }, instead: graduations, again: null }];
+}
+
+/**
  * Where the graduation farthest from the one named here would lie, were the tape seen as in the other picture, but turned as the rod is:
  * right in direction, not in length.
  */
@@ -177,12 +193,12 @@ function rodRad(marks: readonly Mark[]): number | null {
 }
 
 /** Whether what is found are many marks of one kind. */
-export const isMany = (of: AssistQuestion['of']) =>
-  of === 'tape' || of === 'tape-again' || of === 'tape-edge' || of === 'clamp-band';
+export const isMany = (of: AssistQuestion['of']) => isTape(of) || of === 'tape-edge' || of === 'clamp-band';
+
+const isTape = (of: AssistQuestion['of']) => of === 'tape' || of === 'tape-again' || of === 'tape-strokes';
 
 /** Of the marks that come of it. */
-export const kindOf = (of: AssistQuestion['of']) =>
-  of === 'tape' || of === 'tape-again' ? 'tape-graduation' : of;
+export const kindOf = (of: AssistQuestion['of']) => (isTape(of) ? 'tape-graduation' : of);
 
 /** A single mark keeps its id: what hangs on it, hangs on it still. */
 export function marksFound(

@@ -8,7 +8,9 @@ import { pictureKey } from '../target/target-store.ts';
 
 export type AssistSearchFailure = AssistFailure | CaptureFailure | FrameFailure;
 
+/** seen: shown, but not to be taken before a person has named one of them. */
 type Ended =
+  | { readonly is: 'seen'; readonly marks: readonly FoundMark[] }
   | { readonly is: 'found'; readonly marks: readonly FoundMark[] }
   | { readonly is: 'failed'; readonly failure: AssistSearchFailure };
 export type AssistSearch = UnderWay | Ended;

@@ -6,9 +6,10 @@ import { media } from '../stores.ts';
 import { type Current, viewOf } from '../work/current.ts';
 import { useOpenWork } from '../work/use-work.ts';
 import { askAssist } from './ask-assist.ts';
-import { type Asked, assistAsked, type Offered } from './assist-asked.ts';
+import { type Asked, assistAsked, type Offered, strokesAsked } from './assist-asked.ts';
 import { type AssistSearch, assistKey, assistSearches } from './assists-store.ts';
 import { guessedEnds, guessedMarks } from './guess-asked.ts';
+import { namedStrokes, withoutSecondWay } from './named-strokes.ts';
 import { useGuess } from './use-guess.ts';
 
 type Searched = { readonly key: string; readonly search: AssistSearch | null };
@@ -26,7 +27,7 @@ export function useAssists(measurement: MeasurementInput, state: BrakeState): re
 
 /** What is guessed and not taken counts as marked: the tape is asked about beside it. */
 function useAsked(measurement: MeasurementInput, state: BrakeState): readonly (Asked & Searched)[] {
-  const { views } = measurement;
+  const { views, references } = measurement;
   const searches = useStore(assistSearches, (store) => store.searches);
   const guessed = useGuess(measurement, state);
   return useMemo(() => {
@@ -34,11 +35,16 @@ function useAsked(measurement: MeasurementInput, state: BrakeState): readonly (A
     if (!view) return [];
     const others = views.filter((each) => each !== view);
     const marks = guessed ? [...view.marks, ...guessedMarks(guessed)] : view.marks;
-    return assistAsked({ marks }, others, state === 'released' ? null : releasedOf(views)).map((asked) => {
+    const all = [
+      ...assistAsked({ marks }, others, state === 'released' ? null : releasedOf(views)),
+      ...(references.tape ? strokesAsked(marks) : []),
+    ];
+    const searched = all.flatMap((asked) => {
       const key = assistKey(view, asked.question);
-      return { ...asked, key, search: searches[key] ?? null };
+      return namedStrokes({ ...asked, key, search: searches[key] ?? null }, marks) ?? [];
     });
-  }, [views, state, searches, guessed]);
+    return withoutSecondWay(searched);
+  }, [views, references, state, searches, guessed]);
 }
 
 /** Asks the assists about marks as they are set, one after the other. A mark that is being moved is waited for. */

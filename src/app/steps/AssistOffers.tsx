@@ -8,10 +8,10 @@ import type { Current } from '../work/current.ts';
 
 type Props = { readonly current: Current; readonly state: BrakeState };
 
-/** What there is to look at before it is taken stands first. */
+/** What asks for a mark stands first, then what there is to look at before it is taken. */
 function foundFirst(assists: readonly Assist[]): readonly Assist[] {
-  const isFound = ({ search }: Assist) => search?.is === 'found';
-  return [...assists.filter(isFound), ...assists.filter((assist) => !isFound(assist))];
+  const first = ['seen', 'found'].flatMap((is) => assists.filter(({ search }) => search?.is === is));
+  return [...first, ...assists.filter((assist) => !first.includes(assist))];
 }
 
 /** What was found near the marks of the hand: said in words. Untaken, it changes nothing. */
@@ -32,6 +32,7 @@ export function AssistOffers({ current, state }: Props) {
           {foundFirst(assists).map(({ key, question, instead, search }) => (
             <li key={key}>
               {search?.is === 'found' ? <p>{foundText(question, search.marks, instead, unit)}</p> : null}
+              {search?.is === 'seen' ? <p>{ASSISTS.seen}</p> : null}
               {search?.is === 'failed' ? (
                 <p className="quiet">{assistFailureText(question.of, search.failure, unit)}</p>
               ) : null}

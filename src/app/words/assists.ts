@@ -13,6 +13,7 @@ type Sought = AssistQuestion['of'];
 const SOUGHT: Readonly<Record<Sought, string>> = {
   tape: 'Graduations of the tape',
   'tape-again': 'Graduations of the tape',
+  'tape-strokes': 'Strokes of the tape',
   'tape-edge': 'Edge of the tape',
   'clevis-pin': 'End of the clevis pin',
   'camshaft-end': 'End of the camshaft',
@@ -25,6 +26,7 @@ export const ASSISTS = {
   take: (count: number) => (count === 1 ? 'Take what was found' : 'Take all that was found'),
   takeAndGoOn: (next: string) => `Take what was found. ${next}`,
   offered: (name: string) => `${name}, found`,
+  seen: 'Tape seen, a dot on each inch. Mark one of them with its reading: the others follow.',
   guessing: 'The points of the released picture: looking …',
   notGuessed: (kinds: readonly MarkKind[]) =>
     `${kinds.map((kind) => MARK_NAMES[kind]).join(', ')}: not found again by itself. Mark by hand.`,
@@ -37,11 +39,9 @@ export function foundText(
   unit: LengthUnit,
 ): string {
   const { of } = question;
-  if (of === 'tape' || of === 'tape-again') {
-    const readings = found.map(({ readingMm }) => readingMm ?? 0);
-    const [low, high] = [Math.min(...readings), Math.max(...readings)];
-    return `${found.length} graduations found, ${formatLength(low, unit)} to ${formatLength(high, unit)}, in place of your ${instead.length}.`;
-  }
+  if (of === 'tape-strokes')
+    return `${graduationsText(found, instead, unit)} See that the far one reads the same on the tape.`;
+  if (of === 'tape' || of === 'tape-again') return graduationsText(found, instead, unit);
   if (of === 'clamp-band') {
     const place = instead.length > 0 ? `, in place of your ${instead.length}` : '';
     return `${SOUGHT[of]} found${place}. See that it lies on the edge towards the rod.`;
@@ -56,6 +56,12 @@ export function foundText(
   return `${SOUGHT[of]} found, ${offPx.toFixed(1)} px from your mark.`;
 }
 
+function graduationsText(found: readonly FoundMark[], instead: readonly Mark[], unit: LengthUnit): string {
+  const readings = found.map(({ readingMm }) => readingMm ?? 0);
+  const [low, high] = [Math.min(...readings), Math.max(...readings)];
+  return `${found.length} graduations found, ${formatLength(low, unit)} to ${formatLength(high, unit)}, in place of your ${instead.length}.`;
+}
+
 export function assistFailureText(of: Sought, failure: AssistSearchFailure, unit: LengthUnit): string {
   return isAssistFailure(failure) ? failureText(of, failure, unit) : pictureFailureText(failure);
 }
@@ -65,6 +71,8 @@ const isAssistFailure = (failure: AssistSearchFailure): failure is AssistFailure
 
 function failureText(of: Sought, failure: AssistFailure, unit: LengthUnit): string {
   switch (failure.code) {
+    case 'tape/not-seen':
+      return 'Strokes of the tape: not found by themselves. Mark two: those between follow.';
     case 'tape/odd-readings':
       return 'Graduations between yours are found for quarters of an inch and half centimetres. Mark further ones by hand.';
     case 'tape/named-near':

@@ -1,0 +1,73 @@
+import { expect, test } from 'vitest';
+import { assistAsked, strokesAsked } from '../../../src/app/assists/assist-asked.ts';
+import type { AssistSearch } from '../../../src/app/assists/assists-store.ts';
+import { namedStrokes, withoutSecondWay } from '../../../src/app/assists/named-strokes.ts';
+import type { Mark } from '../../../src/marks/mark.ts';
+
+const at = (id: string, xPx: number, yPx = 100) => ({ id, xPx, yPx, sigmaPx: 1, placedBy: 'hand' }) as const;
+const face: Mark = { kind: 'chamber-face', ...at('face', 101) };
+const pin: Mark = { kind: 'clevis-pin', ...at('pin', 420) };
+/** 50 pixels to the inch, the face at its zero. */
+const graduation = (id: string, inches: number): Mark => ({
+  kind: 'tape-graduation',
+  readingMm: 25.4 * inches,
+  ...at(id, 101 + 50 * inches, 130),
+});
+const strokes = Array.from({ length: 40 }, (_, i) => ({
+  placePx: [101 + 12.5 * (i + 2), 132] as const,
+  sigmaPx: 0.1,
+  readingMm: 25.4 * (20 + (i + 2) / 4),
+}));
+const asWith = (marks: readonly Mark[], search: AssistSearch | null) =>
+  strokesAsked(marks).map((asked) => namedStrokes({ ...asked, search }, marks));
+const found = { is: 'found', marks: strokes } as const;
+
+test('strokes are asked for beside a marked rod until two graduations are named or any were found', () => {
+  const asked = (...marks: readonly Mark[]) => strokesAsked(marks).map(({ question }) => question.of);
+  expect(asked(face)).toEqual([]);
+  expect(asked(face, pin)).toEqual(['tape-strokes']);
+  expect(asked(face, pin, graduation('a', 2))).toEqual(['tape-strokes']);
+  expect(asked(face, pin, graduation('a', 2), graduation('b', 9))).toEqual([]);
+  expect(asked(face, pin, { ...graduation('a', 2), placedBy: 'assist' })).toEqual([]);
+});
+
+test('a pin that is moved by a pixel asks nothing new', () => {
+  expect(strokesAsked([face, { ...pin, xPx: pin.xPx + 1 }])[0]?.question).toEqual(
+    strokesAsked([face, pin])[0]?.question,
+  );
+});
+
+test('with none named whole inches are shown and cannot be taken', () => {
+  const [seen] = asWith([face, pin], found);
+  expect(seen?.search).toMatchObject({ is: 'seen' });
+  expect(seen?.search && 'marks' in seen.search ? seen.search.marks.length : 0).toBe(10);
+});
+
+test('with one named all are offered, with the readings that follow, in place of that one', () => {
+  const [offered] = asWith([face, pin, graduation('a', 3)], found);
+  expect(offered?.instead.map(({ id }) => id)).toEqual(['a']);
+  if (offered?.search?.is !== 'found') throw new Error('nothing is offered');
+  const quarters = offered.search.marks.map(({ readingMm }) => Math.round((4 * (readingMm ?? 0)) / 25.4));
+  expect(quarters).toEqual(strokes.map((_, i) => i + 2));
+});
+
+test('nothing is offered, and nothing said, where the one that is named does not fit or no strokes were found', () => {
+  const other = { ...graduation('a', 3), readingMm: 25.4 * 5 } as Mark;
+  expect(asWith([face, pin, other], found)).toEqual([null]);
+  const failed = { is: 'failed', failure: { code: 'tape/not-seen' } } as const;
+  expect(asWith([face, pin, graduation('a', 3)], failed)).toEqual([null]);
+  expect(asWith([face, pin], failed)[0]?.search).toEqual(failed);
+});
+
+test('what the other picture shows is asked for only where the strokes do not tell', () => {
+  const marks = [face, pin, graduation('a', 2)];
+  const others = [{ marks: [face, pin, graduation('b', 2), graduation('c', 9)] }];
+  const again = assistAsked({ marks }, others)
+    .filter(({ question }) => question.of === 'tape-again')
+    .map((asked) => ({ ...asked, search: null }));
+  expect(again.length).toBe(1);
+  const [told] = strokesAsked(marks);
+  if (!told) throw new Error('the strokes are not asked for');
+  expect(withoutSecondWay([...again, { ...told, search: null }]).length).toBe(1);
+  expect(withoutSecondWay(again)).toEqual(again);
+});
