@@ -11,6 +11,7 @@ import { marksStudy } from './assists-marks.ts';
 import { outlinesStudy } from './assists-outlines.ts';
 import { paintStudy } from './assists-paint.ts';
 import { qualityStudy } from './assists-quality.ts';
+import { tapeStudy } from './assists-tape.ts';
 import { turnStudy } from './assists-turn.ts';
 
 /** Gives the tables of its section. */
@@ -22,6 +23,7 @@ export type AssistStudy = {
 const PLACE = 'docs/assists.md';
 const STUDIES: readonly AssistStudy[] = [
   marksStudy,
+  tapeStudy,
   outlinesStudy,
   endsStudy,
   endsStrokeStudy,
