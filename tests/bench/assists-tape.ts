@@ -20,7 +20,7 @@ import { type TapeAsked, tapeSeenTable } from './assists-tape-tables.ts';
 const FOLDER = fileURLToPath(new URL('../../node_modules/.cache/assists-tape', import.meta.url));
 /** Flat stills 5000 to 5019 and looks 0 and 1 were looked at while this was made; these were not. */
 const LOOKS = [...from(701, 22), ...from(200, 10)];
-const FLAT = { first: 6000, count: 110 };
+const FLAT = { first: 6000, count: 65 };
 const HAND_PX = 2;
 const FINGER_PX = 3;
 const INCH = 25.4;
