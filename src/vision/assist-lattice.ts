@@ -40,6 +40,9 @@ export const BANDS_MM = [
 ] as const;
 const LEAST_SHARE = 0.7;
 const MOST_RMS_PX = 0.6;
+/** Of a search by readings that may be wrong: then quarters fall beside shorter strokes, by up to half of what these are apart. */
+const SEARCHED_RMS_PX = 0.3;
+const SEARCHED_RMS_MM = 0.1;
 /** Of what a stroke's own fit leaves over, over its depth. */
 const MOST_MISFIT = 0.35;
 /** What strokes' edges, dirt and pixels do to one stroke beside its own noise. Measured: docs/assists.md. */
@@ -90,11 +93,24 @@ export function measureLattice(
   const marked: Frame = { origin: low.placePx, along, across: [-along[1], along[0]] };
   const edge = tapeEdge(gray, marked, lengthPx, Math.max(6, 14 * pxPerMm));
   if (!edge.ok) return edge;
-  const frame = onEdge(marked, edge.value);
-  const search = searchLattice(gray, frame, { low, high, lengthPx, pxPerMm, family });
-  if (!search.ok) return search;
-  return measureStrokes(gray, frame, search.value, { low, high, pxPerMm, family });
+  const onSide = (inward: 1 | -1): Result<MeasuredLattice, LatticeFailure> => {
+    const frame = onEdge(marked, edge.value, inward);
+    const search = searchLattice(gray, frame, { low, high, lengthPx, pxPerMm, family });
+    if (!search.ok) return search;
+    return measureStrokes(gray, frame, search.value, { low, high, pxPerMm, family });
+  };
+  const [likely, other] = sidesOf(edge.value);
+  const found = onSide(likely);
+  if (found.ok) return found;
+  const second = onSide(other);
+  return second.ok ? second : found;
 }
+
+/** On which side of its edge the blade is, the likely one first: before a bright sky its strokes are darker than what lies beyond. */
+export const sidesOf = ({ lighter }: TapeEdge): readonly [1 | -1, 1 | -1] => [
+  lighter,
+  lighter === 1 ? -1 : 1,
+];
 
 export const familyOf = (readingsMm: readonly number[]): Family | null =>
   FAMILIES.find(({ outMm }) => readingsMm.every((mm) => isMultiple(mm, outMm))) ?? null;
@@ -106,7 +122,12 @@ export const wholeMm = (...readingsMm: readonly number[]): number | null =>
 const isMultiple = (valueMm: number, stepMm: number) =>
   Math.abs(valueMm / stepMm - Math.round(valueMm / stepMm)) * stepMm < 0.02;
 
-export function onEdge({ origin, along, across }: Frame, { at, slope, inward }: TapeEdge): Frame {
+/** inward: the way from the edge over the blade, along or against t. */
+export function onEdge(
+  { origin, along, across }: Frame,
+  { at, slope }: Pick<TapeEdge, 'at' | 'slope'>,
+  inward: 1 | -1,
+): Frame {
   const length = Math.hypot(1, slope);
   const turned: Point = [(along[0] + slope * across[0]) / length, (along[1] + slope * across[1]) / length];
   return {
@@ -130,11 +151,12 @@ function measureStrokes(
   rough: Rough,
   measuring: Measuring,
 ): Result<MeasuredLattice, LatticeFailure> {
-  const { family, low, high } = measuring;
+  const { family, low, high, pxPerMm } = measuring;
   // Whole ones alone would not do: of a wrong scale, too, each may fall on some stroke.
   const tried = BANDS_MM.flatMap((band) => strokesIn(gray, frame, rough, measuring, band) ?? []);
   const best = tried.sort((a, b) => b.share - a.share - (b.rmsPx - a.rmsPx))[0];
-  if (best && isLattice(best)) return ok(best);
+  const mostRmsPx = Math.hypot(SEARCHED_RMS_PX, SEARCHED_RMS_MM * pxPerMm);
+  if (best && isLattice(best) && best.rmsPx < mostRmsPx) return ok(best);
   const sought = Math.round((high.readingMm - low.readingMm) / family.outMm) + 1;
   return fail({ code: 'tape/few-strokes', found: Math.round((best?.share ?? 0) * sought), sought });
 }

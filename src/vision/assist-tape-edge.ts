@@ -1,8 +1,9 @@
 /**
  * The edge of a tape's blade along a line that was marked on it.
  *
- * Model    across the marked line, every few pixels along it, the steepest steps of brightness; the straight line that most of them
- *          lie on, then least squares over those; s along the marked line, t across: t = at + slope s
+ * Model    across the marked line, every few pixels along it, the steepest steps of brightness, up or down: a blade lies before what is
+ *          darker here and lighter there, and before a sky of its own brightness its strokes alone make steps; the straight line that
+ *          most of them lie on, then least squares over those; s along the marked line, t across: t = at + slope s
  * Assumes  a straight blade whose edge is within reach of the marks, and stands out there from what is behind it
  * Fails    'tape/no-edge' where too few steps lie on one line, with their share
  */
@@ -13,12 +14,12 @@ import { type Columns, NEAR_PX, type Step, supportBy } from './line-support.ts';
 import type { Point } from './point.ts';
 
 export type Frame = { readonly origin: Point; readonly along: Point; readonly across: Point };
-/** inward: the way from the edge over the blade, along or against t. */
+/** lighter: the way from the edge to where most steps say that it is lighter, along or against t. Mostly that over the blade. */
 export type TapeEdge = {
   readonly at: number;
   readonly slope: number;
   readonly uAtPx: number;
-  readonly inward: 1 | -1;
+  readonly lighter: 1 | -1;
 };
 export type NoTapeEdge = { readonly code: 'tape/no-edge'; readonly share: number };
 
@@ -28,6 +29,8 @@ const END_SHARE = 0.35;
 const MOST_SLOPE = 0.15;
 /** Of steps, through which lines are laid. */
 const MOST_PAIRS = 4000;
+/** Steps of this share of all pairs meet them evenly, and each column with each other. */
+const GOLDEN = (Math.sqrt(5) - 1) / 2;
 const LEAST_SHARE = 0.55;
 /** Of 255 levels, over two pixels: less is noise. */
 const LEAST_RISE = 8;
@@ -54,29 +57,24 @@ export function tapeEdge(
     const s = ((i + 0.5) / STEPS_ALONG) * lengthPx;
     return { s, levels: levelsAcross(gray, frame, s, half) };
   });
-  const lines = ([1, -1] as const).flatMap((rising) => {
-    const line = lineThrough(
-      {
-        steps: columns.map(({ s, levels }) => stepsAcross(levels, s, half, rising)),
-        firstPx: apartPx / 2,
-        apartPx,
-        // A line through two steps leaves their room by what it leans over the first or the last columns.
-        roomPx: half + Math.ceil(END_SHARE * MOST_SLOPE * lengthPx) + 1,
-      },
-      lengthPx,
-      mostPairs,
-    );
-    return line ? [{ ...line, rising }] : [];
-  });
-  const best = lines.sort((a, b) => score(b, lengthPx, reachPx) - score(a, lengthPx, reachPx))[0];
-  if (!best || best.share < LEAST_SHARE) return fail({ code: 'tape/no-edge', share: best?.share ?? 0 });
-  const { at, slope, uAtPx } = best;
-  return ok({ at, slope, uAtPx, inward: best.rising });
-}
-
-/** Supported by many, and near to the marks. */
-function score({ share, at, slope }: Line, lengthPx: number, reachPx: number): number {
-  return share - 0.3 * (Math.abs(at + (slope * lengthPx) / 2) / reachPx);
+  const [up, down] = ([1, -1] as const).map((rising) =>
+    columns.map(({ s, levels }) => stepsAcross(levels, s, half, rising)),
+  ) as [Step[][], Step[][]];
+  const line = lineThrough(
+    {
+      steps: up.map((steps, i) => [...steps, ...(down[i] as Step[])]),
+      firstPx: apartPx / 2,
+      apartPx,
+      // A line through two steps leaves their room by what it leans over the first or the last columns.
+      roomPx: half + Math.ceil(END_SHARE * MOST_SLOPE * lengthPx) + 1,
+    },
+    lengthPx,
+    mostPairs,
+  );
+  if (!line || line.share < LEAST_SHARE) return fail({ code: 'tape/no-edge', share: line?.share ?? 0 });
+  const { at, slope, uAtPx } = line;
+  const on = (steps: readonly (readonly Step[])[]) => near(steps.flat(), at, slope).length;
+  return ok({ at, slope, uAtPx, lighter: on(up) < on(down) ? -1 : 1 });
 }
 
 export function levelsAcross(gray: Gray, frame: Frame, s: number, half: number): Float64Array {
@@ -111,8 +109,8 @@ function lineThrough(columns: Columns, lengthPx: number, mostPairs: number): Lin
   let best: { readonly at: number; readonly slope: number } | null = null;
   let least = 0;
   const pairs = first.length * last.length;
-  const every = Math.max(1, Math.floor(pairs / mostPairs));
-  for (let pair = 0; pair < pairs; pair += every) {
+  for (let tried = 0; tried < Math.min(pairs, mostPairs); tried++) {
+    const pair = pairs <= mostPairs ? tried : Math.floor(((tried * GOLDEN) % 1) * pairs);
     const a = first[Math.floor(pair / last.length)] as Step;
     const b = last[pair % last.length] as Step;
     const slope = (b.t - a.t) / (b.s - a.s);

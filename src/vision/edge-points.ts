@@ -44,7 +44,7 @@ export function findEdgePoints(
   const reachPx = Math.max(LEAST_REACH_PX, (REACH_MM * lengthPx) / lengthMm);
   const edge = tapeEdge(gray, marked, lengthPx, reachPx);
   if (!edge.ok) return edge;
-  const frame = onEdge(marked, edge.value);
+  const frame = onEdge(marked, edge.value, edge.value.lighter);
   const windows = followed(gray, frame, lengthPx);
   if (windows.length < LEAST_WINDOWS) return fail({ code: 'tape/no-edge', share: windows.length / WITHIN });
   return ok({

@@ -39,8 +39,7 @@ export function tapeIn(
   const seen = tapeEdge(gray, marked, apart(end, first), EDGE_REACH_MM * pxPerMm, EDGE_PAIRS);
   const overBlade = minus(row[1].place, edge[1].place);
   if (!seen.ok) return null;
-  // Before something bright only the strokes stand out, and they are dark on the blade's side.
-  const frame = onEdge(marked, { ...seen.value, inward: dot(overBlade, marked.across) < 0 ? -1 : 1 });
+  const frame = onEdge(marked, seen.value, dot(overBlade, marked.across) < 0 ? -1 : 1);
   const { shear } = lattice.rough;
   // A rough scale is that of the edge, from which strokes lean.
   const lean = shear * lattice.middlePx;

@@ -12,6 +12,7 @@ import {
   type MeasuredLattice,
   measureLattice,
   onEdge,
+  sidesOf,
   strokesIn,
   wholeMm,
 } from './assist-lattice.ts';
@@ -91,20 +92,22 @@ function latticeOfMarks(
   const pxPerMm = lengthPx / (high.readingMm - low.readingMm);
   const edge = tapeEdge(seed, marked, lengthPx, EDGE_REACH_MM * pxPerMm);
   if (!edge.ok) return null;
-  const frame = onEdge(marked, edge.value);
-  const tried = LEANS.flatMap((shear) => {
-    const readings = sorted.map(({ readingMm, placePx }) => {
-      const from = minus(placePx, frame.origin);
-      return { value: readingMm, s: dot(from, frame.along) - shear * dot(from, frame.across), weight: 1 };
-    });
-    const [a, b] = [readings[0]?.s ?? 0, readings.at(-1)?.s ?? 0];
-    const fit = fitScale(scaleThrough(low.readingMm, high.readingMm, [a, (a + b) / 2, b]), readings);
-    if (!fit) return [];
-    const rough = { scale: fit.scale, shear };
-    return BANDS_MM.flatMap(
-      (band) => strokesIn(seed, frame, rough, { low, high, pxPerMm, family }, band) ?? [],
-    );
-  });
+  const frames = sidesOf(edge.value).map((inward) => onEdge(marked, edge.value, inward));
+  const tried = frames.flatMap((frame) =>
+    LEANS.flatMap((shear) => {
+      const readings = sorted.map(({ readingMm, placePx }) => {
+        const from = minus(placePx, frame.origin);
+        return { value: readingMm, s: dot(from, frame.along) - shear * dot(from, frame.across), weight: 1 };
+      });
+      const [a, b] = [readings[0]?.s ?? 0, readings.at(-1)?.s ?? 0];
+      const fit = fitScale(scaleThrough(low.readingMm, high.readingMm, [a, (a + b) / 2, b]), readings);
+      if (!fit) return [];
+      const rough = { scale: fit.scale, shear };
+      return BANDS_MM.flatMap(
+        (band) => strokesIn(seed, frame, rough, { low, high, pxPerMm, family }, band) ?? [],
+      );
+    }),
+  );
   return tried.filter(isLattice).sort((a, b) => b.share - a.share || a.rmsPx - b.rmsPx)[0] ?? null;
 }
 

@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import { tapeIn } from '../../src/vision/follow-tape.ts';
 import type { Point } from '../../src/vision/point.ts';
 import { seedTape } from '../../src/vision/seed-tape.ts';
-import { tapePicture } from './tape-picture.ts';
+import { skyBehind, type TapePicture, tapePicture } from './tape-picture.ts';
 
 /** As seen from a hand's width aside: shifted along and aside, a little longer, a little turned. */
 const ASIDE: readonly Point[] = [
@@ -11,27 +11,30 @@ const ASIDE: readonly Point[] = [
   [613.3, 28.6],
   [33.3, 55.4],
 ];
-const SEED = tapePicture();
 const INCHES = [2, 3, 4, 5, 6, 7, 8, 9];
-const MARKS = INCHES.map((inches, i) => {
-  const [x, y] = SEED.placeOf(inches, 0);
-  return { readingMm: 25.4 * inches, placePx: [x + (i % 3) - 1, y + ((i % 2) - 0.5)] as Point, sigmaPx: 1 };
-});
-const TAPE = seedTape(SEED.gray, MARKS);
-if (!TAPE) throw new Error('the seed shows a tape');
+const marksOf = ({ placeOf }: TapePicture) =>
+  INCHES.map((inches, i) => {
+    const [x, y] = placeOf(inches, 0);
+    return { readingMm: 25.4 * inches, placePx: [x + (i % 3) - 1, y + ((i % 2) - 0.5)] as Point, sigmaPx: 1 };
+  });
 
 /** What stands still does not know how the tape moved. */
 const stayed = (place: Point) => ({ place, steps: [1, 0, 0, 1] as const });
 
-test('each spot goes with its graduation, hand marks beside it and all', () => {
-  const there = tapePicture({ shown: ASIDE });
-  const seen = tapeIn(TAPE, there.gray, stayed);
+test.each([
+  ['something dark', {}],
+  ['a sky lighter than the blade', { behind: skyBehind }],
+])('each spot goes with its graduation, hand marks beside it and all: before %s', (_what, how) => {
+  const [seed, there] = [tapePicture(how), tapePicture({ ...how, shown: ASIDE })];
+  const marks = marksOf(seed);
+  const tape = seedTape(seed.gray, marks);
+  const seen = tape && tapeIn(tape, there.gray, stayed);
   if (!seen) throw new Error('not found');
   expect(seen).not.toContain(null);
   for (const [i, sight] of seen.entries()) {
     if (!sight) continue;
-    const [from, to] = [SEED, there].map(({ placeOf }) => placeOf(INCHES[i] as number, 0)) as [Point, Point];
-    const [marked, seenAt] = [MARKS[i]?.placePx as Point, sight.placePx];
+    const [from, to] = [seed, there].map(({ placeOf }) => placeOf(INCHES[i] as number, 0)) as [Point, Point];
+    const [marked, seenAt] = [marks[i]?.placePx as Point, sight.placePx];
     const off = ([0, 1] as const).map((axis) => seenAt[axis] - marked[axis] - (to[axis] - from[axis]));
     expect(Math.hypot(...off)).toBeLessThan(0.35);
     expect(sight.sigmaPx).toBeLessThan(0.35);
@@ -39,9 +42,13 @@ test('each spot goes with its graduation, hand marks beside it and all', () => {
 });
 
 test('a blade that shows nothing, and no blade at all, are not taken for it', () => {
-  expect(tapeIn(TAPE, tapePicture({ strokes: false }).gray, stayed)).toBeNull();
-  const { widthPx, heightPx } = SEED.gray;
+  const seed = tapePicture();
+  const marks = marksOf(seed);
+  const tape = seedTape(seed.gray, marks);
+  if (!tape) throw new Error('the seed shows a tape');
+  expect(tapeIn(tape, tapePicture({ strokes: false }).gray, stayed)).toBeNull();
+  const { widthPx, heightPx } = seed.gray;
   const blank = { widthPx, heightPx, values: new Uint8Array(widthPx * heightPx).fill(90) };
-  expect(tapeIn(TAPE, blank, stayed)).toBeNull();
-  expect(seedTape(blank, MARKS)).toBeNull();
+  expect(tapeIn(tape, blank, stayed)).toBeNull();
+  expect(seedTape(blank, marks)).toBeNull();
 });

@@ -46,8 +46,18 @@ const SHOWN: readonly Point[] = [
   [42, 52],
 ];
 
+const darkBehind = (x: number, y: number) => 60 + 8 * Math.sin(x / 17) * Math.sin(y / 11);
+/** A chamber to the left, before a sky that is lighter than the blade. */
+export const skyBehind = (x: number, y: number) => (x < 150 ? darkBehind(x, y) : 205);
+
 /** 12 in of a blade 19 mm wide that goes away to the right; strokes at sixteenths, longer at eighths, quarters, halves, inches. */
-export function tapePicture({ strokes = true, noise = 2, shown = SHOWN, wholeMm = 19 } = {}): TapePicture {
+export function tapePicture({
+  strokes = true,
+  noise = 2,
+  shown = SHOWN,
+  behind = darkBehind,
+  wholeMm = 19,
+} = {}): TapePicture {
   const corners: Point[] = [
     [0, 0],
     [12 * INCH, 0],
@@ -59,8 +69,7 @@ export function tapePicture({ strokes = true, noise = 2, shown = SHOWN, wholeMm 
   const mm = inverseOf(px);
   const gray = picture(660, 130, noise, (x, y) => {
     const [along, across] = mapped(mm, [x, y]);
-    if (along < 0 || along > 12 * INCH || across < 0 || across > 19)
-      return 60 + 8 * Math.sin(x / 17) * Math.sin(y / 11);
+    if (along < 0 || along > 12 * INCH || across < 0 || across > 19) return behind(x, y);
     const sixteenth = Math.round((along * 16) / INCH);
     const off = Math.abs(along - (sixteenth * INCH) / 16);
     const longMm =
