@@ -38,6 +38,8 @@ export const BANDS_MM = [
   [2.6, 4.4],
   [3.4, 5.4],
 ] as const;
+/** A graduation is marked no farther from its edge: beside a guessed one the blade's other edge may seem the nearer. */
+const FROM_EDGE_MM = 10;
 const LEAST_SHARE = 0.7;
 const MOST_RMS_PX = 0.6;
 /** Of a search by readings that may be wrong: then quarters fall beside shorter strokes, by up to half of what these are apart. */
@@ -93,6 +95,11 @@ export function measureLattice(
   const marked: Frame = { origin: low.placePx, along, across: [-along[1], along[0]] };
   const edge = tapeEdge(gray, marked, lengthPx, Math.max(6, 14 * pxPerMm));
   if (!edge.ok) return edge;
+  const { at, slope } = edge.value;
+  const isBeside = ({ sigmaPx }: NamedGraduation, acrossPx: number) =>
+    Math.abs(acrossPx) < FROM_EDGE_MM * pxPerMm + 3.5 * sigmaPx;
+  if (!isBeside(low, at) || !isBeside(high, at + slope * lengthPx))
+    return fail({ code: 'tape/no-edge', share: 0 });
   const onSide = (inward: 1 | -1): Result<MeasuredLattice, LatticeFailure> => {
     const frame = onEdge(marked, edge.value, inward);
     const search = searchLattice(gray, frame, { low, high, lengthPx, pxPerMm, family });

@@ -42,7 +42,7 @@ const LEAST_LONGEST = 0.6;
 const LONGER = 1.3;
 const LEAST_LONG = 0.1;
 /** Over the length between the named: a tape seen 35 degrees off square from 0.7 m bows by 0.034. */
-const MOST_BOW = 0.05;
+const MOST_BOW = 0.07;
 const MOST_SHEAR = 0.24;
 const SHEAR_STEP = 0.08;
 

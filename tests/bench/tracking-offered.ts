@@ -2,7 +2,7 @@
  * npm run bench:offered -- --clips FOLDER: what a clip with a tape tells after the touches that nobody is spared (pin, face, the tape's
  * first and last marked inch), with what the page then offers by itself taken: all graduations, and the clamp band's rim where it is
  * found. Followed in Node. Writes its table in docs/tracking.md. Clips in FOLDER are made by tracking_clips.py: the sway-... ones, and
- * held-1 ... held-6 (named there: FOLDER held-1 held-2 ...). --only a,b takes some and writes nothing.
+ * held-1 ... held-12 (named there: FOLDER held-1 held-2 ...). --only a,b takes some and writes nothing.
  */
 import { readFileSync, writeFileSync } from 'node:fs';
 import { parseArgs } from 'node:util';

@@ -63,4 +63,11 @@ HELD_BACK = [
     ("held-4", {"to_and_fro": (35.0, 1.8), "yaw": 5.0, "lift": 2.0, "tape_before": 30.0, "stroke": 62.0, "crf": 26}),
     ("held-5", {"to_and_fro": (45.0, 2.0), "yaw": 15.0, "lift": 8.0, "tape_before": 10.0, "stroke": 45.0, "distance": 860.0, "f_over_w": 0.95, "contrast": 0.7, "noise": 3.0}),
     ("held-6", {"to_and_fro": (40.0, 1.6), "yaw": 23.0, "lift": 0.0, "stroke": 58.0, "exposure_s": 1 / 120, "shake": 1.4, "tape_turn": -4.0, "f_over_w": 0.8}),
+    # The tape seen from the side, for what finds its graduations.
+    ("held-7", {"to_and_fro": (40.0, 1.8), "yaw": -24.0, "lift": 9.0, "tape_before": 18.0, "stroke": 50.0, "distance": 700.0, "f_over_w": 0.74}),
+    ("held-8", {"to_and_fro": (45.0, 1.6), "yaw": 32.0, "lift": -6.0, "tape_before": 30.0, "stroke": 42.0, "down_y": 1, "contrast": 0.6, "noise": 3.5}),
+    ("held-9", {"to_and_fro": (60.0, 2.0), "yaw": -31.0, "lift": 14.0, "tape_before": 12.0, "stroke": 58.0, "distance": 1150.0, "f_over_w": 1.25}),
+    ("held-10", {"to_and_fro": (35.0, 1.7), "yaw": 28.0, "lift": 16.0, "tape_before": 24.0, "stroke": 36.0, "distance": 620.0, "f_over_w": 0.7, "exposure_s": 1 / 120}),
+    ("held-11", {"to_and_fro": (45.0, 2.1), "yaw": -19.0, "lift": -10.0, "tape_before": 34.0, "stroke": 47.0, "down_y": 1, "crf": 27, "tape_turn": 3.0}),
+    ("held-12", {"to_and_fro": (50.0, 1.9), "yaw": 25.0, "lift": 3.0, "tape_before": 10.0, "stroke": 54.0, "distance": 900.0, "f_over_w": 1.0, "look": "clean", "contrast": 1.1}),
 ]
