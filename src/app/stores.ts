@@ -1,5 +1,6 @@
 /** The stores of this page, and the saving that follows them. */
 import { createStore } from 'zustand/vanilla';
+import { createCautionsFirst } from './cautions-first.ts';
 import { createMeasuredAll } from './measuring/measured-all.ts';
 import { createMediaStore } from './media/media-store.ts';
 import { createNotices } from './notices.ts';
@@ -21,6 +22,7 @@ export const measuredAll = createMeasuredAll(
   () => new Worker(new URL('./measuring/measure.worker.ts', import.meta.url), { type: 'module' }),
 );
 export const choices = createStore<Choices>(() => readChoices());
+export const cautions = createCautionsFirst(choices);
 
 choices.subscribe(writeChoices);
 

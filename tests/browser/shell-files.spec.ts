@@ -115,7 +115,14 @@ test('pictures can be dropped on the page and pasted', { tag: '@desk' }, async (
       },
       [kind, name, base64],
     );
+  const dialog = page.getByRole('dialog', { name: 'Before the first picture' });
   await give('drop', 'released.jpg', released.buffer.toString('base64'));
+  await expect(dialog).toBeVisible();
+  await page.keyboard.press('Escape');
+  await expect(dialog).toBeHidden();
+  await expect(page.getByRole('button', { name: 'Start with pictures' })).toBeEnabled();
+  await give('drop', 'released.jpg', released.buffer.toString('base64'));
+  await page.getByRole('button', { name: 'I have read this' }).click();
   await expect(page.getByText('taken as released')).toBeVisible();
   await give('paste', 'applied.jpg', applied.buffer.toString('base64'));
   await expect(page.getByText('taken as applied')).toBeVisible();

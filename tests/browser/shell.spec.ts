@@ -41,6 +41,16 @@ test('the cautions come before the first picture, and leaving them opens nothing
   await expect(dialog).toBeVisible();
 });
 
+test('a picture chosen where a record was asked for waits for the cautions too', async ({ page }) => {
+  await page.goto('/');
+  await choose(page, 'Open a saved record', [await photo(page, 'released.jpg', '#777777')]);
+  const dialog = page.getByRole('dialog', { name: 'Before the first picture' });
+  await expect(dialog).toBeVisible();
+  await expect(page.getByText('taken as released')).toHaveCount(0);
+  await dialog.getByRole('button', { name: 'I have read this' }).click();
+  await expect(page.getByText('taken as released')).toBeVisible();
+});
+
 test('two photos are taken in their order, can be swapped, and a third waits to be named', async ({
   page,
 }) => {

@@ -1,7 +1,10 @@
-/** The one door for files, however they come: a package is rechecked, a record file opens as a record, all else is tried as a picture. */
+/**
+ * The one door for files, however they come: a package is rechecked, a record file opens as a record, all else is tried as a picture.
+ * Where no record is open, pictures begin one: that waits for the cautions.
+ */
 import { isPieceName, wholesOf } from '../../evidence/pieces.ts';
 import { recheck } from '../recheck/recheck-store.ts';
-import { notices } from '../stores.ts';
+import { cautions, choices, notices, work } from '../stores.ts';
 import { piecesMissingText } from '../words/hand-over.ts';
 import { openRecordFile } from './open-record-file.ts';
 import { takePictures } from './take-pictures.ts';
@@ -30,7 +33,10 @@ async function take(files: readonly File[]): Promise<void> {
   // Beside the work at hand, which stays open behind it.
   if (evidence) void recheck.open(evidence);
   if (record) await openRecordFile(record);
-  if (pictures.length > 0) await takePictures(pictures);
+  if (pictures.length === 0) return;
+  const mayBegin = work.getState().open !== null || choices.getState().cautionsRead;
+  if (mayBegin) await takePictures(pictures);
+  else cautions.before(() => void takeAnyFiles(pictures));
 }
 
 /** The first package among them; one that came in pieces is put together. */

@@ -11,12 +11,12 @@ type Props = {
   readonly multiple?: boolean;
   readonly main?: boolean;
   readonly disabled?: boolean;
-  /** May answer no, for instance because the cautions are to be read first. */
-  readonly mayOpen?: (open: () => void) => boolean;
+  /** Opens it at once or later, for instance when the cautions were read. */
+  readonly before?: (open: () => void) => void;
   readonly onFiles: (files: readonly File[]) => void;
 };
 
-export function FilePicker({ label, accept, multiple, main, disabled, mayOpen, onFiles }: Props) {
+export function FilePicker({ label, accept, multiple, main, disabled, before, onFiles }: Props) {
   const input = useRef<HTMLInputElement>(null);
   const open = () => input.current?.click();
   return (
@@ -25,9 +25,7 @@ export function FilePicker({ label, accept, multiple, main, disabled, mayOpen, o
         type="button"
         className={main ? 'button main wide' : 'button'}
         disabled={disabled}
-        onClick={() => {
-          if (!mayOpen || mayOpen(open)) open();
-        }}
+        onClick={() => (before ? before(open) : open())}
       >
         {label}
       </button>

@@ -3,11 +3,12 @@ import { camera } from '../camera/camera-store.ts';
 import { takeAnyFiles } from '../media/take-any-files.ts';
 import { recheck } from '../recheck/recheck-store.ts';
 import { ReportScreen } from '../report/ReportScreen.tsx';
-import { media } from '../stores.ts';
+import { cautions, media } from '../stores.ts';
 import { DROP_HERE, FIRST } from '../words/en.ts';
 import { currentOf } from '../work/current.ts';
 import { useOpenWork } from '../work/use-work.ts';
 import type { OpenWork } from '../work/work-store.ts';
+import { CautionsDialog } from './CautionsDialog.tsx';
 import { FirstScreen } from './FirstScreen.tsx';
 import { Later } from './Later.tsx';
 import { cameraLater, inspectionLater, recheckLater, wheelEndLater, workLater } from './later-screen.ts';
@@ -19,6 +20,7 @@ export function App() {
   const over = useFilesIn(cameraShown ? camera.add : takeAnyFiles);
   const evidence = useStore(recheck, (state) => state.file);
   const reading = useStore(media, (state) => state.reading > 0);
+  const cautionsFirst = useStore(cautions, ({ waiting }) => waiting.length > 0);
   return (
     <>
       {evidence ? (
@@ -26,6 +28,7 @@ export function App() {
       ) : (
         <Screen open={open} cameraShown={cameraShown} />
       )}
+      {cautionsFirst ? <CautionsDialog onClose={cautions.closed} /> : null}
       {over ? <p className="drop-here">{DROP_HERE}</p> : null}
       <p className={reading ? 'reading' : 'unseen'} role="status">
         {reading ? FIRST.busy : ''}

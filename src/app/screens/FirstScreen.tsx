@@ -1,26 +1,21 @@
-import { useState } from 'react';
 import { useStore } from 'zustand';
 import { camera } from '../camera/camera-store.ts';
 import { startInspection } from '../media/start-wheel-end.ts';
 import { takeAnyFiles, takePackageFiles } from '../media/take-any-files.ts';
 import { FilePicker, PICTURE_FILES, RECORD_FILES } from '../parts/FilePicker.tsx';
 import { BrakeDrawing } from '../sheet/BrakeDrawing.tsx';
-import { choices, media } from '../stores.ts';
+import { cautions, media } from '../stores.ts';
 import { CAMERA } from '../words/camera.ts';
 import { CAUTIONS, CAUTIONS_HEADING } from '../words/cautions.ts';
 import { AID_LINE, APP_NAME, APP_SENTENCE, FIRST } from '../words/en.ts';
 import { RECHECK_OPEN } from '../words/recheck-open.ts';
-import { CautionsDialog } from './CautionsDialog.tsx';
 import { DemoSets } from './DemoSets.tsx';
 import { EarlierInspections } from './EarlierInspections.tsx';
 import { fetchScreens } from './later-screen.ts';
 import { Notices } from './Notices.tsx';
 
 export function FirstScreen() {
-  const cautionsRead = useStore(choices, (state) => state.cautionsRead);
   const reading = useStore(media, (state) => state.reading > 0);
-  const [thenOpen, setThenOpen] = useState<(() => void) | null>(null);
-  const afterCautions = (go: () => void) => (cautionsRead ? go() : setThenOpen(() => go));
   return (
     <div className="first">
       <main>
@@ -39,7 +34,7 @@ export function FirstScreen() {
           <button
             type="button"
             className="button main wide"
-            onClick={() => afterCautions(() => void startInspection())}
+            onClick={() => cautions.before(() => void startInspection())}
           >
             {FIRST.inspect}
           </button>
@@ -49,10 +44,7 @@ export function FirstScreen() {
             accept={PICTURE_FILES}
             multiple
             disabled={reading}
-            mayOpen={(open) => {
-              if (!cautionsRead) setThenOpen(() => open);
-              return cautionsRead;
-            }}
+            before={cautions.before}
             onFiles={(files) => void takeAnyFiles(files)}
           />
           <p className="quiet">{FIRST.startHint}</p>
@@ -78,16 +70,6 @@ export function FirstScreen() {
         </section>
       </main>
       <footer className="aid-line">{AID_LINE}</footer>
-      {thenOpen ? (
-        <CautionsDialog
-          onClose={(read) => {
-            setThenOpen(null);
-            if (!read) return;
-            choices.setState({ cautionsRead: true });
-            thenOpen();
-          }}
-        />
-      ) : null}
     </div>
   );
 }
