@@ -10,7 +10,7 @@
 import { fail, ok, type Result } from '../basics/result.ts';
 import type { Gray } from './gray.ts';
 import { levelAt } from './level-at.ts';
-import { type Columns, NEAR_PX, type Step, supportBy } from './line-support.ts';
+import { type Columns, NEAR_PX, type Step, type Support, supportIn, supportOf } from './line-support.ts';
 import type { Point } from './point.ts';
 
 export type Frame = { readonly origin: Point; readonly along: Point; readonly across: Point };
@@ -73,8 +73,13 @@ export function tapeEdge(
   );
   if (!line || line.share < LEAST_SHARE) return fail({ code: 'tape/no-edge', share: line?.share ?? 0 });
   const { at, slope, uAtPx } = line;
-  const on = (steps: readonly (readonly Step[])[]) => near(steps.flat(), at, slope).length;
-  return ok({ at, slope, uAtPx, lighter: on(up) < on(down) ? -1 : 1 });
+  return ok({ at, slope, uAtPx, lighter: countOn(up, at, slope) < countOn(down, at, slope) ? -1 : 1 });
+}
+
+function countOn(steps: readonly (readonly Step[])[], at: number, slope: number): number {
+  let count = 0;
+  for (const column of steps) for (const { s, t } of column) if (isNear(s, t, at, slope)) count++;
+  return count;
 }
 
 export function levelsAcross(gray: Gray, frame: Frame, s: number, half: number): Float64Array {
@@ -102,44 +107,82 @@ export function stepsAcross(level: Float64Array, s: number, half: number, rising
 type Line = { readonly at: number; readonly slope: number; readonly uAtPx: number; readonly share: number };
 
 function lineThrough(columns: Columns, lengthPx: number, mostPairs: number): Line | null {
-  const steps = columns.steps.flat();
-  const supportOf = supportBy(columns);
-  const first = steps.filter(({ s }) => s < END_SHARE * lengthPx);
-  const last = steps.filter(({ s }) => s > (1 - END_SHARE) * lengthPx);
+  const support = supportIn(columns);
+  const { along, across } = support;
+  const steps = along.length;
+  let firsts = 0;
+  while (firsts < steps && (along[firsts] as number) < END_SHARE * lengthPx) firsts++;
+  let lasts = 0;
+  while (lasts < steps && (along[steps - 1 - lasts] as number) > (1 - END_SHARE) * lengthPx) lasts++;
   let best: { readonly at: number; readonly slope: number } | null = null;
   let least = 0;
-  const pairs = first.length * last.length;
+  const pairs = firsts * lasts;
   for (let tried = 0; tried < Math.min(pairs, mostPairs); tried++) {
     const pair = pairs <= mostPairs ? tried : Math.floor(((tried * GOLDEN) % 1) * pairs);
-    const a = first[Math.floor(pair / last.length)] as Step;
-    const b = last[pair % last.length] as Step;
-    const slope = (b.t - a.t) / (b.s - a.s);
+    const a = Math.floor(pair / lasts);
+    const b = steps - lasts + (pair % lasts);
+    const [s, t] = [along[a] as number, across[a] as number];
+    const slope = ((across[b] as number) - t) / ((along[b] as number) - s);
     if (Math.abs(slope) > MOST_SLOPE) continue;
-    const at = a.t - slope * a.s;
+    const at = t - slope * s;
     const nearness = 1 - 0.3 * Math.min(1, Math.abs(at + (slope * lengthPx) / 2) / 60);
-    const support = supportOf(at, slope, least / nearness);
-    if (support === null || (best && support * nearness <= least)) continue;
+    const sum = supportOf(support, at, slope, least / nearness);
+    if (sum === null || (best && sum * nearness <= least)) continue;
     best = { at, slope };
-    least = support * nearness;
+    least = sum * nearness;
   }
   if (!best) return null;
   let line = { at: best.at, slope: best.slope, uAtPx: 0 };
-  for (let round = 0; round < 3; round++) line = straight(near(steps, line.at, line.slope)) ?? line;
-  const seen = new Set(near(steps, line.at, line.slope).map(({ s }) => s));
-  return { ...line, share: seen.size / STEPS_ALONG };
+  for (let round = 0; round < 3; round++) line = straight(support, line.at, line.slope) ?? line;
+  return { ...line, share: columnsOn(support, line.at, line.slope) / STEPS_ALONG };
 }
 
-const near = (steps: readonly Step[], at: number, slope: number) =>
-  steps.filter(({ s, t }) => Math.abs(t - at - slope * s) < NEAR_PX);
+/** Columns that have a step near the line. */
+function columnsOn({ along, across }: Support, at: number, slope: number): number {
+  let count = 0;
+  let last = -1;
+  for (let i = 0; i < along.length; i++) {
+    const s = along[i] as number;
+    if (s === last || !isNear(s, across[i] as number, at, slope)) continue;
+    count++;
+    last = s;
+  }
+  return count;
+}
 
-function straight(steps: readonly Step[]): { at: number; slope: number; uAtPx: number } | null {
-  const n = steps.length;
+const isNear = (s: number, t: number, at: number, slope: number) => Math.abs(t - at - slope * s) < NEAR_PX;
+
+/** The line through the steps near a line. */
+function straight(
+  { along, across }: Support,
+  nearAt: number,
+  nearSlope: number,
+): { at: number; slope: number; uAtPx: number } | null {
+  const [s, t] = [new Float64Array(along.length), new Float64Array(along.length)];
+  let n = 0;
+  for (let i = 0; i < along.length; i++) {
+    if (!isNear(along[i] as number, across[i] as number, nearAt, nearSlope)) continue;
+    s[n] = along[i] as number;
+    t[n] = across[i] as number;
+    n++;
+  }
   if (n < 10) return null;
-  const mean = (of: (step: Step) => number) => steps.reduce((sum, step) => sum + of(step), 0) / n;
-  const [ms, mt] = [mean(({ s }) => s), mean(({ t }) => t)];
-  const spread = mean(({ s }) => (s - ms) ** 2);
-  const slope = mean(({ s, t }) => (s - ms) * (t - mt)) / spread;
+  let [ms, mt] = [0, 0];
+  for (let i = 0; i < n; i++) {
+    ms += s[i] as number;
+    mt += t[i] as number;
+  }
+  ms /= n;
+  mt /= n;
+  let [spread, product] = [0, 0];
+  for (let i = 0; i < n; i++) {
+    const ds = (s[i] as number) - ms;
+    spread += ds ** 2;
+    product += ds * ((t[i] as number) - mt);
+  }
+  const slope = product / n / (spread / n);
   const at = mt - slope * ms;
-  const rms = Math.sqrt(mean(({ s, t }) => (t - at - slope * s) ** 2));
-  return { at, slope, uAtPx: rms / Math.sqrt(n) };
+  let square = 0;
+  for (let i = 0; i < n; i++) square += ((t[i] as number) - at - slope * (s[i] as number)) ** 2;
+  return { at, slope, uAtPx: Math.sqrt(square / n) / Math.sqrt(n) };
 }

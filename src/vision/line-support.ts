@@ -23,39 +23,66 @@ export type Columns = {
   readonly roomPx: number;
 };
 
-/** The support of a line; null of one that cannot come to `least`. */
-export type Support = (at: number, slope: number, least: number) => number | null;
+/** along, across, rises: of each step, column by column. */
+export type Support = {
+  readonly along: Float64Array;
+  readonly across: Float64Array;
+  readonly rises: Float64Array;
+  readonly columns: Columns;
+  readonly bins: number;
+  /** As mostAt gives. */
+  readonly most: Uint16Array;
+  /** What the second half of the columns could give at most. */
+  readonly later: number;
+};
 
-export function supportBy(columns: Columns): Support {
-  const { firstPx, apartPx, roomPx } = columns;
-  const all = columns.steps.flat();
-  const along = Float64Array.from(all, ({ s }) => s);
-  const across = Float64Array.from(all, ({ t }) => t);
-  const rises = Float64Array.from(all, ({ rise }) => Math.min(rise, MOST_RISE));
+export function supportIn(columns: Columns): Support {
+  const { steps, roomPx } = columns;
+  let count = 0;
+  for (const own of steps) count += own.length;
+  const along = new Float64Array(count);
+  const across = new Float64Array(count);
+  const rises = new Float64Array(count);
+  let i = 0;
+  for (const own of steps)
+    for (const { s, t, rise } of own) {
+      along[i] = s;
+      across[i] = t;
+      rises[i] = Math.min(rise, MOST_RISE);
+      i++;
+    }
   const bins = 2 * roomPx + 1;
   const most = mostAt(columns, bins);
+  let later = 0;
+  for (let column = steps.length >> 1; column < steps.length; column++) {
+    let best = 0;
+    for (let at = column * bins; at < (column + 1) * bins; at++) best = Math.max(best, most[at] as number);
+    later += best;
+  }
+  return { along, across, rises, columns, bins, most, later };
+}
+
+/** Of a line; null where that cannot come to `least`. */
+export function supportOf(support: Support, at: number, slope: number, least: number): number | null {
+  const { along, across, rises, columns, bins, most, later } = support;
+  const { firstPx, apartPx, roomPx } = columns;
   const count = columns.steps.length;
   const half = count >> 1;
-  let later = 0;
-  for (let column = half; column < count; column++)
-    later += most.subarray(column * bins, (column + 1) * bins).reduce((a, b) => Math.max(a, b), 0);
-  return (at, slope, least) => {
-    let place = Math.round((at + slope * firstPx + roomPx) * 2 ** UNIT_BITS);
-    const step = Math.round(slope * apartPx * 2 ** UNIT_BITS);
-    let bound = 0;
-    let row = 0;
-    for (let column = 0; column < half; column++, row += bins, place += step)
-      bound += most[row + (place >> UNIT_BITS)] as number;
-    if (bound + later < least) return null;
-    for (let column = half; column < count; column++, row += bins, place += step)
-      bound += most[row + (place >> UNIT_BITS)] as number;
-    if (bound < least) return null;
-    let sum = 0;
-    for (let i = 0; i < along.length; i++)
-      if (Math.abs((across[i] as number) - at - slope * (along[i] as number)) < NEAR_PX)
-        sum += rises[i] as number;
-    return sum;
-  };
+  let place = Math.round((at + slope * firstPx + roomPx) * 2 ** UNIT_BITS);
+  const step = Math.round(slope * apartPx * 2 ** UNIT_BITS);
+  let row = 0;
+  let bound = 0;
+  for (let column = 0; column < half; column++, row += bins, place += step)
+    bound += most[row + (place >> UNIT_BITS)] as number;
+  if (bound + later < least) return null;
+  for (let column = half; column < count; column++, row += bins, place += step)
+    bound += most[row + (place >> UNIT_BITS)] as number;
+  if (bound < least) return null;
+  let sum = 0;
+  for (let i = 0; i < along.length; i++)
+    if (Math.abs((across[i] as number) - at - slope * (along[i] as number)) < NEAR_PX)
+      sum += rises[i] as number;
+  return sum;
 }
 
 /** Of each column, where a line crosses it within a pixel: whole levels, rounded up. */

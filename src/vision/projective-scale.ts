@@ -53,36 +53,52 @@ export type ScaleFit = {
 };
 
 export function fitScale(start: ProjectiveScale, readings: readonly Reading[]): ScaleFit | null {
-  if (readings.length < 4) return null;
+  const count = readings.length;
+  if (count < 4) return null;
   let scale = start;
-  let kept: readonly boolean[] = readings.map(() => true);
-  let rmsPx = 0;
+  let spread = 0;
+  const residuals = new Float64Array(count);
+  const normal = new Float64Array(9);
+  const right = new Float64Array(3);
+  const slopes = new Float64Array(3);
   for (let round = 0; round < 8; round++) {
-    const residuals = readings.map(({ value, s }) => s - placeOf(scale, value));
-    const spread = spreadOf(residuals, 0.05);
-    const weights = residuals.map((r, i) => biweight(r, spread) * (readings[i] as Reading).weight);
-    const normal = new Float64Array(9);
-    const right = new Float64Array(3);
-    for (const [i, { value }] of readings.entries()) {
-      const v = (value - scale.middle) / scale.half;
-      const below = 1 + scale.c * v;
-      const slopes = [1 / below, v / below, (-(scale.a + scale.b * v) * v) / (below * below)];
+    for (let i = 0; i < count; i++) {
+      const { value, s } = readings[i] as Reading;
+      residuals[i] = s - placeOf(scale, value);
+    }
+    spread = spreadOf(residuals, 0.05);
+    normal.fill(0);
+    right.fill(0);
+    const { a, b, c, middle, half } = scale;
+    for (let i = 0; i < count; i++) {
+      const { value, weight } = readings[i] as Reading;
+      const residual = residuals[i] as number;
+      const w = biweight(residual, spread) * weight;
+      const v = (value - middle) / half;
+      const below = 1 + c * v;
+      slopes[0] = 1 / below;
+      slopes[1] = v / below;
+      slopes[2] = (-(a + b * v) * v) / (below * below);
       for (let j = 0; j < 3; j++) {
-        right[j] =
-          (right[j] as number) + (weights[i] as number) * (slopes[j] as number) * (residuals[i] as number);
+        const wj = w * (slopes[j] as number);
+        right[j] = (right[j] as number) + wj * residual;
         for (let k = 0; k < 3; k++)
-          normal[3 * j + k] =
-            (normal[3 * j + k] as number) +
-            (weights[i] as number) * (slopes[j] as number) * (slopes[k] as number);
+          normal[3 * j + k] = (normal[3 * j + k] as number) + wj * (slopes[k] as number);
       }
     }
     const lower = choleskyFactor(normal, 3);
     if (!lower) return null;
-    const [da, db, dc] = choleskySolve(lower, 3, right) as unknown as [number, number, number];
-    scale = { ...scale, a: scale.a + da, b: scale.b + db, c: scale.c + dc };
-    kept = residuals.map((r) => Math.abs(r) < 3.5 * spread);
-    const inside = residuals.filter((_, i) => kept[i]);
-    rmsPx = Math.sqrt(inside.reduce((sum, r) => sum + r * r, 0) / Math.max(1, inside.length - 3));
+    const off = choleskySolve(lower, 3, right);
+    scale = { a: a + (off[0] as number), b: b + (off[1] as number), c: c + (off[2] as number), middle, half };
   }
-  return { scale, rmsPx, kept };
+  const kept: boolean[] = [];
+  let [inside, square] = [0, 0];
+  for (const residual of residuals) {
+    const isKept = Math.abs(residual) < 3.5 * spread;
+    kept.push(isKept);
+    if (!isKept) continue;
+    inside++;
+    square += residual * residual;
+  }
+  return { scale, rmsPx: Math.sqrt(square / Math.max(1, inside - 3)), kept };
 }
