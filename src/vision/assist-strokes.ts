@@ -30,16 +30,22 @@ export function strokeNear(
 ): Stroke | null {
   const count = Math.round(2 * windowPx * PER_PX) + 1;
   const levels = new Float64Array(count);
-  let [least, most] = [Infinity, -Infinity];
+  let least = Infinity;
+  let most = -Infinity;
   let p = 0;
   for (let i = 0; i < count; i++) {
     const x = i / PER_PX - windowPx;
     const level = profile(s0 + x);
     levels[i] = level;
-    if (level < least) [least, p] = [level, x];
+    if (level < least) {
+      least = level;
+      p = x;
+    }
     if (level > most) most = level;
   }
-  let [b, c, a] = [most, 0, most - least];
+  let b = most;
+  let c = 0;
+  let a = most - least;
   const normal = new Float64Array(UNKNOWNS * UNKNOWNS);
   const right = new Float64Array(UNKNOWNS);
   const slopes = new Float64Array(UNKNOWNS);
@@ -67,13 +73,11 @@ export function strokeNear(
     }
     const lower = choleskyFactor(normal, UNKNOWNS);
     if (!lower) return null;
-    const [db, dc, da, dp] = choleskySolve(lower, UNKNOWNS, right) as unknown as [
-      number,
-      number,
-      number,
-      number,
-    ];
-    [b, c, a] = [b + db, c + dc, a + da];
+    const off = choleskySolve(lower, UNKNOWNS, right);
+    const dp = off[3] as number;
+    b += off[0] as number;
+    c += off[1] as number;
+    a += off[2] as number;
     p += Math.max(-0.7, Math.min(0.7, dp));
     last = { sum, lower };
     if (Math.abs(p) > windowPx) return null;

@@ -68,7 +68,8 @@ function strengthsOf({ widthPx, heightPx, values }: Gray): Float32Array {
   ];
   for (let row = 1; row < heightPx - 1; row++) {
     for (let column = 1, at = row * widthPx + 1, k = 3; column < widthPx - 1; column++, at++, k += 3) {
-      const [above, below] = [at - widthPx, at + widthPx];
+      const above = at - widthPx;
+      const below = at + widthPx;
       const leftTop = values[above - 1] as number;
       const rightTop = values[above + 1] as number;
       const leftLow = values[below - 1] as number;

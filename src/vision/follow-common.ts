@@ -38,7 +38,10 @@ export function commonMotion(pairs: readonly Weighed[], tolerancePx: number): Mo
     if (!motion) continue;
     let weight = 0;
     for (const pair of pairs) if (agrees(motion, pair, tolerancePx)) weight += pair.weight;
-    if (weight > most) [best, most] = [motion, weight];
+    if (weight > most) {
+      best = motion;
+      most = weight;
+    }
   }
   const agreeing = best ? agree(best) : [];
   if (agreeing.length < LEAST_AGREEING || most < LEAST_SHARE * all) return null;
@@ -58,7 +61,8 @@ export function closestMotion(pairs: readonly Weighed[], tolerancesPx: readonly 
 }
 
 function agrees({ a, b, c, d }: Motion, { from, to }: Moved, tolerancePx: number): boolean {
-  const [x, y] = from;
+  const x = from[0];
+  const y = from[1];
   return lengthOf(a * x - b * y + c - to[0], b * x + a * y + d - to[1]) < tolerancePx;
 }
 

@@ -65,7 +65,8 @@ function fitOf(patch: Patch, room: FitRoom, light: Light): FollowFit {
 
 function shiftStep({ solver }: Patch, { sums, step }: FitRoom): void {
   const [xx, xy, yy] = solver.shiftCofactors;
-  const [gx, gy] = [at(sums, 0), at(sums, 1)];
+  const gx = at(sums, 0);
+  const gy = at(sums, 1);
   step.fill(0);
   step[0] = xx * gx + xy * gy;
   step[1] = xy * gx + yy * gy;
@@ -78,7 +79,10 @@ function shapeStep(
   [sxx, sxy, syx, syy]: PatchMap['steps'],
 ): void {
   const hold = (shapeHold * radiusPx) / (sxx * syy - sxy * syx);
-  const [xx, xy, yx, yy] = [at(map, 2), at(map, 3), at(map, 4), at(map, 5)];
+  const xx = at(map, 2);
+  const xy = at(map, 3);
+  const yx = at(map, 4);
+  const yy = at(map, 5);
   sums[2] = at(sums, 2) + hold * (syy * xx - sxy * yx) - shapeHold * radiusPx;
   sums[3] = at(sums, 3) + hold * (syy * xy - sxy * yy);
   sums[4] = at(sums, 4) + hold * (sxx * yx - syx * xx);
@@ -92,14 +96,24 @@ function shapeStep(
 
 /** The patch would need (I + M) d + t: the map takes its inverse first. How far its place moved, px; NaN where it runs away. */
 function compose({ map, step }: FitRoom, radiusPx: number): number {
-  const [x, y, xx, xy, yx, yy] = [at(map, 0), at(map, 1), at(map, 2), at(map, 3), at(map, 4), at(map, 5)];
-  const [tx, ty] = [at(step, 0), at(step, 1)];
-  const [mxx, mxy] = [1 + at(step, 2) / radiusPx, at(step, 3) / radiusPx];
-  const [myx, myy] = [at(step, 4) / radiusPx, 1 + at(step, 5) / radiusPx];
+  const x = at(map, 0);
+  const y = at(map, 1);
+  const xx = at(map, 2);
+  const xy = at(map, 3);
+  const yx = at(map, 4);
+  const yy = at(map, 5);
+  const tx = at(step, 0);
+  const ty = at(step, 1);
+  const mxx = 1 + at(step, 2) / radiusPx;
+  const mxy = at(step, 3) / radiusPx;
+  const myx = at(step, 4) / radiusPx;
+  const myy = 1 + at(step, 5) / radiusPx;
   const size = mxx * myy - mxy * myx;
   if (!(size > 0.25 && size < 4)) return Number.NaN;
-  const [axx, axy] = [(xx * myy - xy * myx) / size, (xy * mxx - xx * mxy) / size];
-  const [ayx, ayy] = [(yx * myy - yy * myx) / size, (yy * mxx - yx * mxy) / size];
+  const axx = (xx * myy - xy * myx) / size;
+  const axy = (xy * mxx - xx * mxy) / size;
+  const ayx = (yx * myy - yy * myx) / size;
+  const ayy = (yy * mxx - yx * mxy) / size;
   map[0] = x - axx * tx - axy * ty;
   map[1] = y - ayx * tx - ayy * ty;
   map[2] = axx;

@@ -54,18 +54,22 @@ export function patchOf(
   if (!cutInto(cutout, gray, place)) return null;
   const { values, leftPx, topPx } = cutout;
   const most = side * side;
-  const [byX, byY] = [new Float32Array(most), new Float32Array(most)];
-  const [levels, weights] = [new Float32Array(most), new Float32Array(most)];
+  const byX = new Float32Array(most);
+  const byY = new Float32Array(most);
+  const levels = new Float32Array(most);
+  const weights = new Float32Array(most);
   const slopes = new Float32Array(most * SHAPE);
   const blocks = new Uint16Array(most);
   const blocksAlong = Math.ceil(side / BLOCK_SAMPLES);
-  let [count, steep] = [0, 0];
+  let count = 0;
+  let steep = 0;
   const every = samples === 'few' ? 4 : 1;
   for (let row = 1; row < side - 1; row++)
     for (let column = 1 + ((2 * row) % every); column < side - 1; column += every) {
       const dx = leftPx + (column + 0.5) * stepPx - place[0];
       const dy = topPx + (row + 0.5) * stepPx - place[1];
-      const [nx, ny] = [dx / radiusPx, dy / radiusPx];
+      const nx = dx / radiusPx;
+      const ny = dy / radiusPx;
       const rim = 1 - nx * nx - ny * ny;
       if (rim < LEAST_RIM) continue;
       const weight = every * rim * rim;

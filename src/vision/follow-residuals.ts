@@ -48,7 +48,8 @@ export function roomFor({ radiusPx, stepPx, count, blockCount }: Patch): FitRoom
 
 export function isWithin({ radiusPx }: Patch, { cutout, map }: FitRoom): boolean {
   const { leftPx, topPx, columns, rows, stepPx } = cutout;
-  const [x, y] = [(map[0] as number) - leftPx, (map[1] as number) - topPx];
+  const x = (map[0] as number) - leftPx;
+  const y = (map[1] as number) - topPx;
   const reachX = radiusPx * lengthOf(map[2] as number, map[3] as number);
   const reachY = radiusPx * lengthOf(map[4] as number, map[5] as number);
   return (
@@ -187,9 +188,12 @@ export function quality(patch: Patch, room: FitRoom, { gain, offset }: Light, si
     blockY[block] =
       (blockY[block] as number) + we * (x1 * s0 + y1 * s1 + y2 * s2 + y3 * s3 + y4 * s4 + y5 * s5);
   }
-  let [xx, xy, yy] = [0, 0, 0];
+  let xx = 0;
+  let xy = 0;
+  let yy = 0;
   for (let block = 0; block < blockCount; block++) {
-    const [bx, by] = [blockX[block] as number, blockY[block] as number];
+    const bx = blockX[block] as number;
+    const by = blockY[block] as number;
     xx += bx * bx;
     xy += bx * by;
     yy += by * by;

@@ -49,9 +49,12 @@ export function solverOf(
 
 /** Takes out of the slopes what a gain and an offset would explain; mean and variance of the levels come back. */
 export function lessLight(slopes: Float32Array, levels: Float32Array, weights: Float32Array, count: number) {
-  let [sum, level, square] = [0, 0, 0];
+  let sum = 0;
+  let level = 0;
+  let square = 0;
   for (let i = 0; i < count; i++) {
-    const [w, t] = [weights[i] as number, levels[i] as number];
+    const w = weights[i] as number;
+    const t = levels[i] as number;
     sum += w;
     level += w * t;
     square += w * t * t;
@@ -59,13 +62,15 @@ export function lessLight(slopes: Float32Array, levels: Float32Array, weights: F
   const mean = level / sum;
   const variance = square / sum - mean * mean;
   for (let k = 0; k < SHAPE; k++) {
-    let [s, st] = [0, 0];
+    let s = 0;
+    let st = 0;
     for (let i = 0; i < count; i++) {
       const ws = (weights[i] as number) * (slopes[i * SHAPE + k] as number);
       s += ws;
       st += ws * ((levels[i] as number) - mean);
     }
-    const [offset, gain] = [s / sum, st / (variance * sum)];
+    const offset = s / sum;
+    const gain = st / (variance * sum);
     for (let i = 0; i < count; i++)
       slopes[i * SHAPE + k] =
         (slopes[i * SHAPE + k] as number) - offset - gain * ((levels[i] as number) - mean);

@@ -76,6 +76,8 @@ function cornersOf(seed: Gray, stepPx: number): readonly Point[] {
   ]);
 }
 
+const NO_REACH: FollowQuestion['reachPx'] = { out: [0, 0], back: [0, 0] };
+
 function standsStill(
   [x, y]: Point,
   { things, leaveOut, reachPx }: FollowQuestion,
@@ -91,20 +93,15 @@ function standsStill(
   if (near) return false;
   return things.every(({ placePx: [px, py], how, radiusPx: own }) => {
     if (how === 'carried') return true;
-    const [out, back] =
-      how === 'moves'
-        ? [reachPx.out, reachPx.back]
-        : ([
-            [0, 0],
-            [0, 0],
-          ] as const);
+    const { out, back } = how === 'moves' ? reachPx : NO_REACH;
     const off = offSegment([x, y], [px + back[0], py + back[1]], [px + out[0], py + out[1]]);
     return off > own + radiusPx;
   });
 }
 
 export function offSegment([x, y]: Point, [ax, ay]: Point, [bx, by]: Point): number {
-  const [dx, dy] = [bx - ax, by - ay];
+  const dx = bx - ax;
+  const dy = by - ay;
   const square = dx * dx + dy * dy;
   const t = square > 0 ? Math.max(0, Math.min(1, ((x - ax) * dx + (y - ay) * dy) / square)) : 0;
   return Math.hypot(x - ax - t * dx, y - ay - t * dy);
