@@ -155,6 +155,17 @@ test('on a phone what keys bring into sight does not lie under the way on, nor d
   }
 });
 
+test('the keys go through the head of the work as it is read', async ({ page }) => {
+  await startPair(page);
+  const boxes = await page
+    .locator('.work > header button')
+    .evaluateAll((buttons) =>
+      buttons.map((button) => button.getBoundingClientRect()).map(({ left, top }) => ({ left, top })),
+    );
+  expect(boxes.length).toBe(12);
+  expect(boxes).toEqual(boxes.toSorted((a, b) => a.top - b.top || a.left - b.left));
+});
+
 async function expectRoom(page: Page, where: string): Promise<void> {
   const tooWide = await page.evaluate(() => document.documentElement.scrollWidth > innerWidth);
   expect(tooWide, where).toBe(false);

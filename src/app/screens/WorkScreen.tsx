@@ -1,4 +1,5 @@
 import { useAssessment } from '../measuring/use-assessment.ts';
+import { useWide } from '../parts/use-wide.ts';
 import { Pictures } from '../pictures/Pictures.tsx';
 import { TitleBlock } from '../sheet/TitleBlock.tsx';
 import { StepPanel } from '../steps/StepPanel.tsx';
@@ -16,6 +17,16 @@ export function WorkScreen({ current }: { readonly current: Current }) {
   const assessment = useAssessment(current);
   useTargetSearch(current);
   useUndoKeys();
+  const wide = useWide();
+  const steps = <StepStrip key="steps" current={current} />;
+  const bar = (
+    <TopBar
+      key="bar"
+      record={current.record}
+      back={positionName(current.wheelEnd.position)}
+      onBack={() => work.showWheelEnd(current.wheelEnd.id)}
+    />
+  );
   return (
     <div
       className="work"
@@ -27,12 +38,7 @@ export function WorkScreen({ current }: { readonly current: Current }) {
       </a>
       <header>
         <h1 className="unseen">{workTitle(current.record.vehicle.unit)}</h1>
-        <TopBar
-          record={current.record}
-          back={positionName(current.wheelEnd.position)}
-          onBack={() => work.showWheelEnd(current.wheelEnd.id)}
-        />
-        <StepStrip current={current} />
+        {wide ? [steps, bar] : [bar, steps]}
       </header>
       <Notices />
       <main>
