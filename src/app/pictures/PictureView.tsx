@@ -45,8 +45,8 @@ export function PictureView({ current, assessment, state }: Props) {
       {wide ? <figcaption>{STATE_NAMES[state]}</figcaption> : null}
       {view ? (
         <FrameViewer
-          // These two bring close what they are about; while marking, the picture stays as the hand left it.
-          key={step === 'finding' || step === 'over-stroke' ? step : 'work'}
+          // These two bring close what they are about, the stroke's dimension when it is there; while marking, the picture stays as the hand left it.
+          key={step === 'finding' || step === 'over-stroke' ? `${step} ${drawing !== null}` : 'work'}
           picture={picture}
           pictureLabel={PICTURE_LABELS[state]}
           whyNone={missing ? MISSING.picture(PICTURE_LABELS[state]) : null}

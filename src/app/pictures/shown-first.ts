@@ -1,5 +1,5 @@
 import type { View } from '../../marks/view.ts';
-import type { StrokeDrawing } from '../../measurement/measurement.ts';
+import type { PicturePoint, StrokeDrawing } from '../../measurement/measurement.ts';
 import type { FramePoint } from '../viewer/view-transform.ts';
 import type { Place } from '../work/place.ts';
 import { markedState } from '../work/steps.ts';
@@ -8,7 +8,7 @@ import { markedState } from '../work/steps.ts';
 const ABOUT_MARK_PX = 150;
 
 /**
- * What a step looks at: the finding the whole brake with the stroke's dimension, the over-stroke mark the rod, marking the mark
+ * What a step looks at: the finding the whole brake, the over-stroke mark the rod, both with the stroke's dimension; marking the mark
  * that was gone to; else the whole picture.
  */
 export function shownFirst(
@@ -22,9 +22,12 @@ export function shownFirst(
       xPx: selected.xPx + off,
       yPx: selected.yPx + off,
     }));
+  const points = (drawn: readonly PicturePoint[]) => drawn.map(([xPx, yPx]) => ({ xPx, yPx }));
   if (step === 'over-stroke')
-    return view.marks.filter(({ kind }) => kind === 'chamber-face' || kind === 'clevis-pin');
+    return [
+      ...view.marks.filter(({ kind }) => kind === 'chamber-face' || kind === 'clevis-pin'),
+      ...points(drawing?.dimension ?? []),
+    ];
   if (step !== 'finding') return [];
-  const drawn = drawing ? [...drawing.extensions.flat(), ...drawing.dimension] : [];
-  return [...view.marks, ...drawn.map(([xPx, yPx]) => ({ xPx, yPx }))];
+  return [...view.marks, ...points(drawing ? [...drawing.extensions.flat(), ...drawing.dimension] : [])];
 }

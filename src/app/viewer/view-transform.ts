@@ -27,6 +27,8 @@ const MOST_SCALE = 32;
 
 /** Share of the screen left free on each side of shown points. */
 const ROOM_AROUND = 0.1;
+/** What the magnification's buttons take of the foot: their height and line (viewer.css). */
+export const FOOT_CSS = 57;
 
 export function screenFromFrame(view: View, point: FramePoint): ScreenPoint {
   return {
@@ -46,23 +48,24 @@ export function fittedView(frame: FrameSize, screen: ScreenSize): View {
   return inReach({ frame, screen, scale: leastScale(frame, screen), origin: { xCss: 0, yCss: 0 } });
 }
 
-/** Shows the points, as large as they go with room around them for names; the whole picture where there are none. */
+/**
+ * Shows the points above the buttons, as large as they go with room around them for names; the whole picture where there are none.
+ * Nearer than twice the whole picture's scale a point may lie lower: the picture cannot be moved so far.
+ */
 export function viewOfPoints(frame: FrameSize, screen: ScreenSize, points: readonly FramePoint[]): View {
   const whole = fittedView(frame, screen);
   if (points.length < 2) return whole;
   const [xs, ys] = [points.map(({ xPx }) => xPx), points.map(({ yPx }) => yPx)];
   const [left, right, top, bottom] = [Math.min(...xs), Math.max(...xs), Math.min(...ys), Math.max(...ys)];
   const room = (whole: number) => whole * (1 - 2 * ROOM_AROUND);
+  const freeCss = screen.heightCss - FOOT_CSS;
   const scale = allowedScale(
     whole,
-    Math.min(
-      room(screen.widthCss) / Math.max(1, right - left),
-      room(screen.heightCss) / Math.max(1, bottom - top),
-    ),
+    Math.min(room(screen.widthCss) / Math.max(1, right - left), room(freeCss) / Math.max(1, bottom - top)),
   );
   const origin = {
     xCss: screen.widthCss / 2 - (scale * (left + right)) / 2,
-    yCss: screen.heightCss / 2 - (scale * (top + bottom)) / 2,
+    yCss: freeCss / 2 - (scale * (top + bottom)) / 2,
   };
   return inReach({ ...whole, scale, origin });
 }
