@@ -79,6 +79,11 @@ test('what a reload breaks off goes on by itself, and moving a followed mark tak
   await page.getByRole('button', { name: 'Look through the clip' }).click();
   const marked = page.locator('.curve-marked');
   await expect(marked).toHaveAttribute('d', /^[^z]*z$/, { timeout: 30_000 });
+  // Picture, readout, chart and steps stand together: nothing of them scrolls.
+  const controls = page.locator('.clip-controls');
+  expect(await controls.evaluate((element) => element.scrollHeight - element.clientHeight)).toBe(0);
+  const shown = await page.locator('.clip-chooser .viewer').boundingBox();
+  expect(shown?.height).toBeGreaterThan(240);
   await page.getByRole('slider', { name: /stroke/i }).press('Home');
   await page.getByRole('button', { name: 'Put right in this frame' }).click();
   await page.getByRole('button', { name: /^Clevis pin/ }).press('ArrowRight');

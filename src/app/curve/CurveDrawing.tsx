@@ -7,7 +7,7 @@ import { lengthText, measuredLengthText } from '../words/values.ts';
 import { AngleStripDrawing } from './AngleStripDrawing.tsx';
 import { CurveGaps } from './CurveGaps.tsx';
 import { bandPath, curvePath } from './curve-path.ts';
-import { curveScale, GAP_LANE_CSS } from './curve-scale.ts';
+import { type CurveScale, GAP_LANE_CSS } from './curve-scale.ts';
 import { markedPath } from './marked-path.ts';
 import { PlateauDimension } from './PlateauDimension.tsx';
 import { PointTick } from './PointTick.tsx';
@@ -18,14 +18,13 @@ type Props = {
   readonly measurement: ClipMeasurement;
   readonly limitMm: number | null;
   readonly unit: LengthUnit;
-  readonly widthCss: number;
+  readonly scale: CurveScale;
 };
 
 /** All of the chart that stays while the frame changes. */
-export const CurveDrawing = memo(function CurveDrawing({ measurement, limitMm, unit, widthCss }: Props) {
+export const CurveDrawing = memo(function CurveDrawing({ measurement, limitMm, unit, scale }: Props) {
   const hatch = useId();
-  const scale = curveScale(measurement, { widthCss, limitMm, unit });
-  const { leftCss, rightCss, topCss, baseCss, xAt, yAt } = scale;
+  const { widthCss, leftCss, rightCss, topCss, baseCss, xAt, yAt } = scale;
   const frames = measurement.curve.map(({ timeS, stroke }) => ({ timeS, seen: stroke }));
   const plateaus = plateauNotes(measurement, scale, ({ strokeMm }) => measuredLengthText(strokeMm, unit));
   const tickBase = scale.angle?.baseCss ?? baseCss;

@@ -1,6 +1,7 @@
 import { useMemo, useRef } from 'react';
 import type { LengthUnit } from '../../basics/length-text.ts';
 import type { ClipMeasurement } from '../../measurement/clip-measurement.ts';
+import { useWide } from '../parts/use-wide.ts';
 import { CURVE } from '../words/curve.ts';
 import { CurveCursor } from './CurveCursor.tsx';
 import { CurveDrawing } from './CurveDrawing.tsx';
@@ -23,12 +24,13 @@ type Props = {
 export function StrokeCurve({ measurement, limitMm, unit, frame, onFrame }: Props) {
   const chart = useRef<HTMLDivElement>(null);
   const widthCss = useWidth(chart);
+  const low = useWide();
   const { curve } = measurement;
   const last = curve.length - 1;
   const at = Math.min(last, Math.max(0, frame));
   const scale = useMemo(
-    () => (widthCss > 0 ? curveScale(measurement, { widthCss, limitMm, unit }) : null),
-    [measurement, widthCss, limitMm, unit],
+    () => (widthCss > 0 ? curveScale(measurement, { widthCss, limitMm, unit, low }) : null),
+    [measurement, widthCss, limitMm, unit, low],
   );
 
   const go = (next: number) => {
@@ -71,7 +73,7 @@ export function StrokeCurve({ measurement, limitMm, unit, frame, onFrame }: Prop
       >
         {scale ? (
           <>
-            <CurveDrawing measurement={measurement} limitMm={limitMm} unit={unit} widthCss={widthCss} />
+            <CurveDrawing measurement={measurement} scale={scale} limitMm={limitMm} unit={unit} />
             <CurveCursor measurement={measurement} scale={scale} frame={at} />
           </>
         ) : null}

@@ -45,15 +45,22 @@ export const GAP_LANE_CSS = 26;
 const ANGLE_APART_CSS = 28;
 const TICK_TEXT_CSS = 22;
 export const HANDLE_LANE_CSS = 48;
-/** Heights grow with the width, between what a phone has room for beside the picture and what a desk needs. */
+/** Heights grow with the width, between what a phone has room for and what a sheet of paper needs. */
 const PLOT = { share: 0.3, leastCss: 176, mostCss: 300 };
 const ANGLE = { share: 0.08, leastCss: 60, mostCss: 96 };
+/** Beneath the picture on a screen that does not scroll. */
+const LOW = { plotCss: 104, angleCss: 44 };
 
 export function curveScale(
   { curve, applications }: ClipMeasurement,
-  shown: { readonly widthCss: number; readonly limitMm: number | null; readonly unit: LengthUnit },
+  shown: {
+    readonly widthCss: number;
+    readonly limitMm: number | null;
+    readonly unit: LengthUnit;
+    readonly low?: boolean;
+  },
 ): CurveScale {
-  const { widthCss, limitMm, unit } = shown;
+  const { widthCss, limitMm, unit, low = false } = shown;
   const rightCss = widthCss - RIGHT_CSS;
   const [firstS, lastS] = [curve[0]?.timeS ?? 0, curve.at(-1)?.timeS ?? 0];
   const perSecond = (rightCss - LEFT_CSS) / Math.max(lastS - firstS, 1e-3);
@@ -64,12 +71,13 @@ export function curveScale(
   ];
   const { endMm, ticks } = barScale([...(limitMm === null ? [] : [limitMm]), Math.max(0, ...tops)], unit);
   const topCss = HEAD_CSS + (applications.length > 1 ? NUMBERS_CSS : 0);
-  const plotCss = heightFor(PLOT, widthCss);
+  const plotCss = low ? LOW.plotCss : heightFor(PLOT, widthCss);
   const zeroCss = topCss + plotCss;
   const baseCss = zeroCss + GAP_LANE_CSS;
 
   const yAt = (strokeMm: number) => zeroCss - (strokeMm / endMm) * plotCss;
-  const angle = angleStrip(curve, baseCss + ANGLE_APART_CSS, heightFor(ANGLE, widthCss));
+  const angleCss = low ? LOW.angleCss : heightFor(ANGLE, widthCss);
+  const angle = angleStrip(curve, baseCss + ANGLE_APART_CSS, angleCss);
   return {
     widthCss,
     heightCss: (angle ? angle.baseCss : baseCss) + TICK_TEXT_CSS + HANDLE_LANE_CSS,
