@@ -1,5 +1,5 @@
 /** From the photo pair with a tape to a finding by touch, every tap counted; a pinch brings the brake close once on each picture. */
-import { expect, type Page, test } from '@playwright/test';
+import { expect, type Locator, type Page, test } from '@playwright/test';
 import { spotOf } from './main-job-marking.ts';
 import { type FrameSize, type Px, truthOf, viewOf } from './main-job-truth.ts';
 import { picture } from './shell-start.ts';
@@ -55,7 +55,8 @@ test('from two photos with a tape to a finding in eleven taps', { tag: '@phone' 
       await expect(page.locator('.result-line, .viewer-value')).toHaveCount(0);
       await page.screenshot({ path: test.info().outputPath('found.png') });
     }
-    await press(/^Take what was found\. Next/);
+    await expectOneLine(page.getByRole('button', { name: /^Take all\. Next/ }));
+    await press(/^Take all\. Next/);
   }
   await press('Type 30');
   const result = page.locator('.result-line');
@@ -77,6 +78,15 @@ test('from two photos with a tape to a finding in eleven taps', { tag: '@phone' 
   const [, value, U] = /([\d.]+) ± ([\d.]+)/.exec((await stroke.textContent()) ?? '') ?? [];
   expect(Math.abs(Number(value) - truth.strokeMm)).toBeLessThanOrEqual(Number(U));
 });
+
+async function expectOneLine(button: Locator): Promise<void> {
+  const lines = await button.evaluate((element) => {
+    const text = document.createRange();
+    text.selectNodeContents(element);
+    return new Set([...text.getClientRects()].map(({ top }) => top)).size;
+  });
+  expect(lines).toBe(1);
+}
 
 /** Brings the picture close about a place and answers where places of it then are on the screen. */
 async function pinched(page: Page, state: 'Released' | 'Applied', size: FrameSize, about: Px) {

@@ -24,7 +24,7 @@ export const ASSISTS = {
   heading: 'Found in this picture',
   underWay: (of: Sought) => `${SOUGHT[of]}: looking …`,
   take: (count: number) => (count === 1 ? 'Take what was found' : 'Take all that was found'),
-  takeAndGoOn: (next: string) => `Take what was found. ${next}`,
+  takeAndGoOn: (next: string) => `Take all. ${next}`,
   offered: (name: string) => `${name}, found`,
   seen: 'Tape seen, a dot on each inch. Mark one of them with its reading: the others follow.',
   guessing: 'The points of the released picture: looking …',
