@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import { adjusterOutcome } from '../../record/adjuster-outcome.ts';
 import type { InspectionRecord } from '../../record/record.ts';
-import type { WheelEnd } from '../../record/wheel-end.ts';
+import type { WheelEnd, WrenchTurn } from '../../record/wheel-end.ts';
 import { takePictures } from '../media/take-pictures.ts';
 import { Choice } from '../parts/Choice.tsx';
 import { FilePicker, PICTURE_FILES } from '../parts/FilePicker.tsx';
@@ -10,7 +10,13 @@ import { BACKED_OFF_NAMES, DECIDED, turnFailureText, WRENCH } from '../words/adj
 import { addTurn, changeCheck, checkOf, MOST_TURNS } from './change-check.ts';
 import { TurnRead } from './TurnRead.tsx';
 import { WrenchPicture } from './WrenchPicture.tsx';
+import { markedWrench } from './wrench-plan.ts';
 import '../styles/adjuster.css';
+
+function firstToMark(turns: readonly WrenchTurn[]): number | null {
+  const index = turns.findIndex((turn) => markedWrench(turn) === null);
+  return index < 0 ? null : index;
+}
 
 type Props = { readonly record: InspectionRecord; readonly wheelEnd: WheelEnd };
 
@@ -18,9 +24,9 @@ const DIRECTIONS = ['counter-clockwise', 'clockwise'] as const;
 
 /** The turn of the wrench, read from pictures, beside what the person saw. */
 export function WrenchPictures({ record, wheelEnd }: Props) {
-  const [opened, setOpened] = useState<number | null>(null);
   const check = checkOf(wheelEnd);
   const { turns, cameraStill, backedOff, answer } = check;
+  const [opened, setOpened] = useState(() => firstToMark(turns));
   const outcome = adjusterOutcome(record, check);
   const said = outcome.ok ? outcome.value.decision.answer : null;
   return (

@@ -89,6 +89,7 @@ export function WheelEndScreen({ record, wheelEnd }: Props) {
           <SheetPart
             title={WHEEL_END.adjuster}
             said={wheelEnd.adjuster ? ADJUSTER_NAMES[wheelEnd.adjuster] : WHEEL_END.nothing}
+            open={wheelEnd.adjusterCheck?.answer === null}
           >
             <AdjusterPart record={record} wheelEnd={wheelEnd} />
           </SheetPart>
