@@ -30,6 +30,8 @@ const FAMILIES: readonly Family[] = [
   { majorMm: 10, outMm: 5, endMm: [6, 8] },
 ];
 const LEAST_MAJORS = 2;
+/** Of whole ones, beyond the named on both sides: handed on as well. */
+const BEYOND = 2;
 const LEAST_SPACING_PX = 7;
 /** Rows beside the edge: where shorter strokes between them end depends on the tape. */
 export const BANDS_MM = [
@@ -160,7 +162,8 @@ function measureStrokes(
 ): Result<MeasuredLattice, LatticeFailure> {
   const { family, low, high, pxPerMm } = measuring;
   // Whole ones alone would not do: of a wrong scale, too, each may fall on some stroke.
-  const tried = BANDS_MM.flatMap((band) => strokesIn(gray, frame, rough, measuring, band) ?? []);
+  const beyondMm = BEYOND * family.majorMm;
+  const tried = BANDS_MM.flatMap((band) => strokesIn(gray, frame, rough, measuring, band, beyondMm) ?? []);
   const best = tried.sort((a, b) => b.share - a.share - (b.rmsPx - a.rmsPx))[0];
   const mostRmsPx = Math.hypot(SEARCHED_RMS_PX, SEARCHED_RMS_MM * pxPerMm);
   if (best && isLattice(best) && best.rmsPx < mostRmsPx) return ok(best);
@@ -170,15 +173,16 @@ function measureStrokes(
 
 export const isLattice = ({ share, rmsPx }: MeasuredLattice) => share >= LEAST_SHARE && rmsPx < MOST_RMS_PX;
 
+/** beyondMm: how far beyond both named ones strokes are handed on; they do not count in the fit. */
 export function strokesIn(
   gray: Gray,
   frame: Frame,
   rough: Rough,
   measuring: Measuring,
   bandMm: readonly [number, number],
+  beyondMm = 0,
 ): MeasuredLattice | null {
   const { low, high, pxPerMm, family } = measuring;
-  const beyondMm = 2 * family.majorMm;
   const { outMm } = family;
   const values: number[] = [];
   for (
@@ -188,33 +192,37 @@ export function strokesIn(
   )
     if (k > 0) values.push(k * outMm);
   const isBetween = (mm: number) => mm > low.readingMm - 1e-6 && mm < high.readingMm + 1e-6;
+  const between = values.filter(isBetween);
   const [from, to] = [Math.max(1.2, bandMm[0] * pxPerMm), Math.max(3, bandMm[1] * pxPerMm)];
   const rows = Math.max(3, Math.min(10, Math.round(to - from)));
   const middle = (from + to) / 2;
   const width = Math.max(0.9, Math.hypot(0.8, 0.13 * pxPerMm));
-  const seenFrom = (scale: ProjectiveScale, shift: number): readonly Seen[] =>
-    values.flatMap((value) => {
+  const profile = (s: number) => {
+    let sum = 0;
+    for (let row = 0; row < rows; row++) {
+      const t = from + ((to - from) * (row + 0.5)) / rows;
+      sum += levelIn(gray, frame, s + rough.shear * (t - middle), t);
+    }
+    return sum / rows;
+  };
+  const seenFrom = (sought: readonly number[], scale: ProjectiveScale, shift: number): readonly Seen[] => {
+    const seen: Seen[] = [];
+    for (const value of sought) {
       const s0 = placeOf(scale, value) + shift;
-      if (!isInPicture(gray, ...placeIn(frame, s0, middle), 8)) return [];
-      const profile = (s: number) => {
-        let sum = 0;
-        for (let row = 0; row < rows; row++) {
-          const t = from + ((to - from) * (row + 0.5)) / rows;
-          sum += levelIn(gray, frame, s + rough.shear * (t - middle), t);
-        }
-        return sum / rows;
-      };
+      const place = placeIn(frame, s0, middle);
+      if (!isInPicture(gray, place[0], place[1], 8)) continue;
       const spacing = Math.abs(stepAt(scale, value)) * outMm;
       const stroke = strokeNear(profile, s0, Math.min(0.42 * spacing, 3.5 * width), width);
-      return stroke && stroke.misfit < MOST_MISFIT
-        ? [{ value, s: stroke.atPx, sigmaPx: stroke.sigmaPx }]
-        : [];
-    });
+      if (stroke && stroke.misfit < MOST_MISFIT)
+        seen.push({ value, s: stroke.atPx, sigmaPx: stroke.sigmaPx });
+    }
+    return seen;
+  };
   let scale = rough.scale;
   let seen: readonly Seen[] = [];
   let fit: ReturnType<typeof fitScale> = null;
   for (let round = 0; round < 2; round++) {
-    seen = seenFrom(scale, round === 0 ? rough.shear * middle : 0);
+    seen = round === 0 ? seenFrom(between, scale, rough.shear * middle) : seenFrom(values, scale, 0);
     const inner = seen.filter(({ value }) => isBetween(value));
     fit = fitScale(
       scale,
@@ -224,7 +232,6 @@ export function strokesIn(
     scale = fit.scale;
   }
   if (!fit) return null;
-  const sought = values.filter(isBetween).length;
   const kept = fit.kept.filter(Boolean).length;
   const { rmsPx } = fit;
   const limit = Math.max(0.4, 3.5 * rmsPx);
@@ -237,5 +244,15 @@ export function strokesIn(
         sigmaPx: Math.hypot(sigmaPx, PER_RMS * rmsPx, FLOOR_PX),
       }),
     );
-  return { marks, rmsPx, share: kept / sought, frame, rough, scale, middlePx: middle, bandMm, measuring };
+  return {
+    marks,
+    rmsPx,
+    share: kept / between.length,
+    frame,
+    rough,
+    scale,
+    middlePx: middle,
+    bandMm,
+    measuring,
+  };
 }
