@@ -34,6 +34,11 @@ export const captureSchema = z
         codec: z.string().max(64),
         /** Of making, in the movie's header, UTC; a conversion writes its own time there. */
         headerTime: z.iso.datetime().nullable(),
+        /**
+         * What gave its frames: the browser's decoder; or its player, which is less exact, where it was shown by that when it came
+         * in or while frames of it were chosen and marked. Null: not known, a record from before version 7.
+         */
+        framesBy: z.enum(['decoder', 'player']).nullable(),
       })
       .readonly()
       .nullable(),

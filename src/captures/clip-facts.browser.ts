@@ -19,6 +19,7 @@ const MOVIE_HEADER_BYTES = 512;
 export type ClipFacts = Pick<ClipTrack, 'size' | 'rotationDeg' | 'codec' | 'ticksPerSecond' | 'clock'> & {
   readonly takenAt: string | null;
   readonly headerTime: string | null;
+  readonly framesBy: 'decoder' | 'player';
 };
 
 export async function clipFacts(reading: Reading<ClipType>): Promise<Result<ClipFacts, CaptureFailure>> {
@@ -38,7 +39,17 @@ export async function clipFacts(reading: Reading<ClipType>): Promise<Result<Clip
     }
     const { raw } = await track.input.getMetadataTags();
     const headerTime = await readHeaderTime(reading.blob);
-    return ok({ size, rotationDeg, codec, ticksPerSecond, clock, takenAt: takenAt(raw), headerTime });
+    const framesBy = player ? 'player' : 'decoder';
+    return ok({
+      size,
+      rotationDeg,
+      codec,
+      ticksPerSecond,
+      clock,
+      takenAt: takenAt(raw),
+      headerTime,
+      framesBy,
+    });
   } catch (reason) {
     return fail(failureOfReading(reason, reading, 'picture'));
   } finally {

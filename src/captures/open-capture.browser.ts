@@ -69,8 +69,8 @@ async function factsOfClip(reading: Reading<ClipType>): Promise<Result<Facts, Ca
   const { clipFacts } = await import('./clip-facts.browser.ts');
   const facts = await clipFacts(reading);
   if (!facts.ok) return facts;
-  const { size, rotationDeg, codec, ticksPerSecond, clock, takenAt, headerTime } = facts.value;
+  const { size, rotationDeg, codec, ticksPerSecond, clock, takenAt, headerTime, framesBy } = facts.value;
   const { durationS, times } = clock;
-  const clip = { ticksPerSecond, frameCount: times.length, durationS, codec, headerTime };
+  const clip = { ticksPerSecond, frameCount: times.length, durationS, codec, headerTime, framesBy };
   return ok({ kind: 'clip', ...size, rotationDeg, takenAt, focal35Mm: null, clip });
 }

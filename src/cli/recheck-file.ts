@@ -6,6 +6,7 @@ import { NODE_HASHES } from '../evidence/hashes.node.ts';
 import { checkDocument } from '../recheck/check-document.ts';
 import { CHECKS, type Recheck } from '../recheck/recheck.ts';
 import { recheckPackage } from '../recheck/recheck-package.ts';
+import { playedClips } from '../record/played-clips.ts';
 
 export type RecheckJob = {
   readonly path: string;
@@ -61,6 +62,8 @@ function lineOf(path: string, sizeBytes: number, recheck: Recheck): RecheckLine 
     /** Null: none, or none that can be verified; its check tells which. */
     timeStamp,
     times,
+    /** Clips of which a browser's player gave frames. */
+    playedClips: playedClips(record?.captures ?? []),
     checks: Object.fromEntries(CHECKS.map((name) => [name, checks[name].answer])),
     differences: CHECKS.flatMap((check) => checks[check].differences.map((one) => ({ check, ...one }))),
   };

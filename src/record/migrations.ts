@@ -11,6 +11,7 @@ export const MIGRATIONS: ReadonlyMap<number, (data: unknown) => unknown> = new M
   [3, toVersion4],
   [4, toVersion5],
   [5, toVersion6],
+  [6, toVersion7],
 ]);
 
 /** Version 2 knows camera profiles, the printed target, the pin's end, and whether a tape touches it. */
@@ -122,6 +123,18 @@ function toVersion6(data: unknown): unknown {
           bandColour: null,
         })),
       })),
+    })),
+  }));
+}
+
+/** Version 7 keeps of a clip whether its frames came from the decoder or from a player. */
+function toVersion7(data: unknown): unknown {
+  return changed(data, (record) => ({
+    ...record,
+    version: 7,
+    captures: each(record.captures, (capture) => ({
+      ...capture,
+      clip: changed(capture.clip, (clip) => ({ ...clip, framesBy: null })),
     })),
   }));
 }

@@ -13,7 +13,7 @@ import { vehicleSchema } from './vehicle.ts';
 import { wheelEndSchema } from './wheel-end.ts';
 
 export const RECORD_FORMAT = 'strokewitness-record';
-export const RECORD_VERSION = 6;
+export const RECORD_VERSION = 7;
 
 export const recordSchema = z
   .strictObject({

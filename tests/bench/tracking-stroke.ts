@@ -104,6 +104,7 @@ export function captureOf(clip: StudyClip, track: Track, ticksPerSecond: number)
       durationS: (last - first) / ticksPerSecond,
       codec: 'avc1',
       headerTime: null,
+      framesBy: null,
     },
   };
 }

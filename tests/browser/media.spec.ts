@@ -48,7 +48,7 @@ function shown(seen: Seen | undefined) {
 const UPRIGHT_FACTS = { widthPx: 320, heightPx: 180, rotationDeg: 0, focal35Mm: null };
 
 const CLIPS = [
-  ['h264-b-frames.mp4', UPRIGHT_FACTS, { ticksPerSecond: 15_360, frameCount: 72 }],
+  ['h264-b-frames.mp4', UPRIGHT_FACTS, { ticksPerSecond: 15_360, frameCount: 72, framesBy: 'decoder' }],
   ['variable-rate.mp4', UPRIGHT_FACTS, { ticksPerSecond: 30_000, frameCount: 60 }],
   ['cut-at-1-s.mp4', UPRIGHT_FACTS, { ticksPerSecond: 15_360, frameCount: 42 }],
   ['header-time.mp4', UPRIGHT_FACTS, { frameCount: 2, headerTime: '2026-05-04T17:20:30.000Z' }],
@@ -131,6 +131,7 @@ test('a browser that decodes no frames shows them by its player: each is itself,
   ] as const) {
     const { capture } = await captureOf(page, name);
     expect(capture?.clip?.frameCount).toBe(order.includes(71 as never) ? 72 : 42);
+    expect(capture?.clip?.framesBy).toBe('player');
     const { seen, liveAfterClose } = await page.evaluate(
       ([chosen, indices, at]) => harness.pictures(chosen, indices, at),
       [name, order, BARS] as const,

@@ -120,6 +120,7 @@ function captures(): Capture[] {
         durationS: 4,
         codec: 'avc1.640028',
         headerTime: null,
+        framesBy: 'decoder',
       },
     },
   ];

@@ -120,8 +120,8 @@ test.each<[string, () => string[], RegExp, typeof BY_NPM | typeof BY_NODE]>([
   ['another document', () => [resolve('package.json')], /not a Strokewitness record\.$/, BY_NODE],
   [
     'a newer version',
-    () => [written('c.json', exampleText().replace('"version": 6', '"version": 7'))],
-    /of version 7; this program reads up to version 6/,
+    () => [written('c.json', exampleText().replace('"version": 7', '"version": 8'))],
+    /of version 8; this program reads up to version 7/,
     BY_NODE,
   ],
   [

@@ -5,6 +5,7 @@ import { basename, join, resolve } from 'node:path';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { sign } from '../../src/evidence/signature.ts';
 import { bytesOfDocument, recheckDocument } from '../../src/recheck/recheck-document.ts';
+import { withPlayedClip } from '../../src/record/played-clips.ts';
 import {
   newKeyPair,
   packageBytes,
@@ -21,6 +22,8 @@ beforeAll(async () => {
   const whole = await packageBytes({ record: smallRecord([REFUSED]), keys: await newKeyPair() });
   fingerprint = (await recheckBytes(whole)).signature.fingerprint ?? '';
   writeFileSync(join(folder, 'whole.zip'), whole);
+  const played = withPlayedClip(smallRecord([REFUSED]), 'c6');
+  writeFileSync(join(folder, 'played.zip'), await packageBytes({ record: played, keys: await newKeyPair() }));
   const flipped = whole.slice();
   const middle = whole.length >> 1;
   flipped[middle] = (flipped[middle] ?? 0) ^ 1;
@@ -63,6 +66,12 @@ test('one line for each package, in their order, by several threads; 1 where one
   ]);
   expect(lines[0].differences.length).toBeGreaterThan(0);
   expect(status).toBe(1);
+});
+
+test('a clip of which a player gave frames is named, and changes no answer', () => {
+  const { status, lines } = rechecked(SOURCE, ['--workers', '1', 'whole.zip', 'played.zip']);
+  expect(lines).toMatchObject([{ playedClips: [] }, { holds: true, playedClips: ['invented-6.mp4'] }]);
+  expect(status).toBe(0);
 });
 
 test('the built file runs with Node alone, and asks for a key where it is told to', () => {

@@ -8,6 +8,7 @@ import { degFromRad } from '../../src/basics/units.ts';
 import type { ReportModel, Section } from '../../src/evidence/report-model.ts';
 import { adjusterOutcome } from '../../src/record/adjuster-outcome.ts';
 import { inspectionResults } from '../../src/record/inspection-results.ts';
+import { withPlayedClip } from '../../src/record/played-clips.ts';
 import { assess } from '../../src/record/results.ts';
 import { exampleRecord } from '../record/example-record.ts';
 import { addressesOf, tagsOf } from './tags.ts';
@@ -102,6 +103,19 @@ test('what is missing is said: no chamber, no pressure range kept, no picture', 
   ]);
   expect(textOf(said.wheelEnds[3]?.sections ?? [])).toContain('not said');
   expect(html).toContain('The picture is not on this device');
+});
+
+test('a clip of which the player gave frames says so beside its measurement and in the list of files', () => {
+  const clip = record.captures.find(({ kind }) => kind === 'clip');
+  const said = 'Frames taken by the player: “invented-6.mp4”';
+  const byDecoder = textOf(model.wheelEnds[1]?.sections ?? []);
+  expect(byDecoder).toContain('After repair');
+  expect(byDecoder).not.toContain(said);
+  expect(textOf(model.closing)).toContain('12.0 s; frames by the decoder');
+  const played = reportModel({ ...input, record: withPlayedClip(record, clip?.id ?? '') });
+  const sheets = played.wheelEnds.map(({ sections }) => textOf(sections).includes(said));
+  expect(sheets).toEqual([false, true, false, false]);
+  expect(textOf(played.closing)).toContain('12.0 s; frames by the player');
 });
 
 test('who measured with what, and what is not proven', () => {

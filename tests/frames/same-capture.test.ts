@@ -16,7 +16,14 @@ const recorded = captureSchema.parse({
   fileWrittenAt: null,
   addedAt: null,
   focal35Mm: null,
-  clip: { ticksPerSecond: 15_360, frameCount: 72, durationS: 2.4, codec: 'avc1.64000d', headerTime: null },
+  clip: {
+    ticksPerSecond: 15_360,
+    frameCount: 72,
+    durationS: 2.4,
+    codec: 'avc1.64000d',
+    headerTime: null,
+    framesBy: 'decoder',
+  },
 });
 const clip = { ticksPerSecond: 15_360, frameCount: 72 };
 

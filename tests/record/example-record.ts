@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { openRecord } from '../../src/record/open-record.ts';
 import type { InspectionRecord } from '../../src/record/record.ts';
 
-export const EXAMPLE_PATH = 'tests/fixtures/records/version-6.json';
+export const EXAMPLE_PATH = 'tests/fixtures/records/version-7.json';
 
 export function exampleText(): string {
   return readFileSync(EXAMPLE_PATH, 'utf8');

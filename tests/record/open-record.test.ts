@@ -77,8 +77,8 @@ test.each<[string, string, object]>([
   ['version 1.5', spoilt((r) => Object.assign(r, { version: 1.5 })), { code: 'record/unknown-version' }],
   [
     'a newer version, whatever else is in it',
-    '{"format":"strokewitness-record","version":7,"wheelEnds":"elsewhere"}',
-    { code: 'record/newer-version', version: 7, newest: 6 },
+    '{"format":"strokewitness-record","version":8,"wheelEnds":"elsewhere"}',
+    { code: 'record/newer-version', version: 8, newest: 7 },
   ],
   ['more than it can hold', ' '.repeat(RECORD_LIMIT_CHARACTERS + 1), { code: 'record/too-large' }],
   ['absurd depth', '['.repeat(100_000), { code: 'record/too-deep' }],
@@ -322,7 +322,7 @@ test('a record with one value replaced by anything is opened or refused, never a
 test('version 1 has no target, pin end, profiles, no tape said to touch the pin, and nothing followed', () => {
   const opened = openRecord(readFileSync('tests/fixtures/records/version-1.json', 'utf8'));
   if (!opened.ok) throw new Error(opened.failure.code);
-  expect(opened.value).toMatchObject({ version: 6, cameraProfiles: [] });
+  expect(opened.value).toMatchObject({ version: 7, cameraProfiles: [] });
   const measurements = opened.value.wheelEnds.flatMap((end) => end.measurements);
   for (const { cameraProfileId, references, followed } of measurements) {
     expect(followed).toBeNull();
@@ -343,6 +343,13 @@ test('version 5 names no colour of a band, and puts no frame of a clip right', (
   const { corrections: _, ...track } = followed({}).track;
   older.wheelEnds[1].measurements[1].followed = { track, sideViews: [] };
   expect(openRecord(JSON.stringify(older))).toMatchObject({ ok: true });
+});
+
+test('version 6 does not say by what the frames of a clip were taken', () => {
+  const opened = openRecord(readFileSync('tests/fixtures/records/version-6.json', 'utf8'));
+  if (!opened.ok) throw new Error(opened.failure.code);
+  const clips = opened.value.captures.flatMap(({ clip }) => clip ?? []);
+  expect(clips).toMatchObject([{ frameCount: 360, framesBy: null }]);
 });
 
 test('a measurement names a camera that the record lists', () => {

@@ -281,6 +281,13 @@ function captureOf(camera: Camera, frameCount: number, durationS: number) {
     fileWrittenAt: null,
     addedAt: null,
     focal35Mm: camera.focal35Mm,
-    clip: { ticksPerSecond: TICKS_PER_S, frameCount, durationS, codec: 'avc1', headerTime: null },
+    clip: {
+      ticksPerSecond: TICKS_PER_S,
+      frameCount,
+      durationS,
+      codec: 'avc1',
+      headerTime: null,
+      framesBy: null,
+    },
   };
 }

@@ -5,6 +5,7 @@ import type { PlacedPoint } from '../../marks/placement.ts';
 import type { WrenchTurn } from '../../record/wheel-end.ts';
 import { useFrames } from '../media/use-frames.ts';
 import { usePicture } from '../media/use-picture.ts';
+import { usePlayedNote } from '../media/use-played-note.ts';
 import { work } from '../stores.ts';
 import { FrameViewer } from '../viewer/FrameViewer.tsx';
 import { WRENCH, WRENCH_POINT_ASKED, WRENCH_POINT_NAMES, WRENCH_POINTS } from '../words/adjuster.ts';
@@ -24,6 +25,7 @@ type Props = {
 export function WrenchMarks({ capture, wheelEndId, turn, index, alone }: Props) {
   const [selected, setSelected] = useState<string | null>(null);
   const source = useFrames(capture);
+  usePlayedNote(capture, source);
   const frames: readonly Frame[] = source?.ok ? source.value.frames : [];
   const frame = capture.kind === 'clip' ? (turn.frame ?? frames[0] ?? null) : null;
   const canShow = capture.kind === 'photo' || frame !== null || (source !== null && !source.ok);

@@ -5,6 +5,7 @@ import type { Assessment } from '../../record/results.ts';
 import { StrokeCurve } from '../curve/StrokeCurve.tsx';
 import { useFrames } from '../media/use-frames.ts';
 import { usePicture } from '../media/use-picture.ts';
+import { usePlayedNote } from '../media/use-played-note.ts';
 import { useLengthUnit } from '../parts/use-length-unit.ts';
 import { work } from '../stores.ts';
 import { FrameViewer } from '../viewer/FrameViewer.tsx';
@@ -31,6 +32,7 @@ const JUMPS = [-10, -1, 1, 10] as const;
 export function ClipChooser({ current, assessment, capture, frameIndex }: Props) {
   const unit = useLengthUnit();
   const source = useFrames(capture);
+  usePlayedNote(capture, source);
   const frames: readonly Frame[] = source?.ok ? source.value.frames : [];
   const last = Math.max(0, frames.length - 1);
   const frame = frames[Math.min(frameIndex, last)] ?? null;

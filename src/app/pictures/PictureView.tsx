@@ -5,6 +5,7 @@ import { useAssists } from '../assists/use-assists.ts';
 import type { ShownAssessment } from '../measuring/use-assessment.ts';
 import { useFrames } from '../media/use-frames.ts';
 import { usePicture } from '../media/use-picture.ts';
+import { usePlayedNote } from '../media/use-played-note.ts';
 import { useLengthUnit } from '../parts/use-length-unit.ts';
 import { useWide } from '../parts/use-wide.ts';
 import { media } from '../stores.ts';
@@ -30,7 +31,9 @@ export function PictureView({ current, assessment, state }: Props) {
   const wide = useWide();
   const view = viewOf(current.measurement, state);
   const capture = current.record.captures.find(({ id }) => id === view?.captureId) ?? null;
-  const { picture, failure } = usePicture(useFrames(capture), view?.frame ?? null);
+  const source = useFrames(capture);
+  usePlayedNote(capture, source);
+  const { picture, failure } = usePicture(source, view?.frame ?? null);
   usePictureNotice(capture, failure);
   const missing = useStore(media, ({ files }) => capture !== null && files[capture.sha256] === null);
 

@@ -3,8 +3,10 @@ import './recheck.css';
 import { useEffect, useRef } from 'react';
 import { useStore } from 'zustand';
 import type { Recheck } from '../../recheck/recheck.ts';
+import { playedClips } from '../../record/played-clips.ts';
 import { Notices } from '../screens/Notices.tsx';
 import { AID_LINE } from '../words/en.ts';
+import { playedText } from '../words/played.ts';
 import { RECHECK } from '../words/recheck.ts';
 import { sizeText } from '../words/values.ts';
 import { CheckList } from './CheckList.tsx';
@@ -54,11 +56,13 @@ export function RecheckScreen({ file }: { readonly file: File }) {
 
 function Found({ file, found }: { readonly file: File; readonly found: Recheck }) {
   const second = useSecondReading(found);
+  const played = playedClips(found.record?.captures ?? []);
   // Of what is no package at all there is nothing to show.
   const isRead = found.checks.container.answer === 'yes' || found.record !== null;
   return (
     <>
       <CheckList found={found} />
+      {played.length > 0 ? <p className="recheck-part">{playedText(played)}</p> : null}
       {isRead ? <TimeStampPart file={file} found={found} /> : null}
       <SecondReading file={file} found={found} second={second} />
       <SaveRecheck name={file.name} found={found} second={second} />

@@ -67,7 +67,7 @@ function gauge({ record }: ReportInput) {
 function captures({ record }: ReportInput): Part {
   const rows = record.captures.map(({ fileName, widthPx, heightPx, clip, sha256, ...times }) => [
     fileName,
-    clip ? CLOSING.clip(widthPx, heightPx, clip.durationS.toFixed(1)) : CLOSING.photo(widthPx, heightPx),
+    clip ? CLOSING.clip(widthPx, heightPx, clip) : CLOSING.photo(widthPx, heightPx),
     timesText(times, clip?.headerTime ?? null),
     sha256,
   ]);

@@ -5,6 +5,7 @@ import type { ClipMeasurement, Uncertain } from '../../measurement/clip-measurem
 import type { Measured } from '../../measurement/measured.ts';
 import type { Measurement } from '../../measurement/measurement.ts';
 import type { MeasurementInput, Purpose } from '../../record/measurement-input.ts';
+import { playedClipsOf } from '../../record/played-clips.ts';
 import type { PurposeResults } from '../../record/purpose-results.ts';
 import {
   APPLICATIONS,
@@ -16,6 +17,7 @@ import {
 } from '../words/curve.ts';
 import { armText, referenceText } from '../words/given.ts';
 import { MARK_NAMES } from '../words/marks.ts';
+import { playedText } from '../words/played.ts';
 import { END, pictureCaption, REPORT, SUMMARY } from '../words/report.ts';
 import { BUDGET, BUDGET_NAMES, chanceText, fitText, WORST_MARK } from '../words/uncertainty.ts';
 import { measuredAngleText, measuredLengthText, uText } from '../words/values.ts';
@@ -34,6 +36,7 @@ export function measurementSections(input: ReportInput, end: number, purpose: Pu
     pictureRef(record, viewKey(end, purpose, state), { captureId, frame, name: pictureCaption(state) }),
   );
   const clip = input.clips.get(shown.input.id) ?? null;
+  const played = playedClipsOf(record, shown.input);
   const more = wheelEnd.measurements.filter((each) => each.purpose === purpose).length - 1;
   return [
     ...section(
@@ -41,6 +44,7 @@ export function measurementSections(input: ReportInput, end: number, purpose: Pu
       [
         { kind: 'pictures', pictures, size: 'large' },
         { kind: 'lines', lines: more > 0 ? [END.earlier(more, purpose)] : [] },
+        { kind: 'lines', lines: played.length > 0 ? [playedText(played)] : [] },
       ],
       'wide',
     ),

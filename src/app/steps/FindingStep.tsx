@@ -1,11 +1,13 @@
 import { findRuleSet } from '../../finding/rule-sets.ts';
 import type { MeasurementWarning } from '../../measurement/measurement.ts';
 import { conditionNotes } from '../../record/condition-notes.ts';
+import { playedClipsOf } from '../../record/played-clips.ts';
 import type { ShownAssessment } from '../measuring/use-assessment.ts';
 import { ConditionsSaid } from '../parts/ConditionsSaid.tsx';
 import { useLengthUnit } from '../parts/use-length-unit.ts';
 import { measurementFailureText, measurementWarningText } from '../words/failures-measurement.ts';
 import { FINDING, findingNoteText, limitSourceText, undecidedText } from '../words/findings.ts';
+import { playedText } from '../words/played.ts';
 import type { Current } from '../work/current.ts';
 import { AdviceLines } from './AdviceLines.tsx';
 import { FollowedClip } from './FollowedClip.tsx';
@@ -29,6 +31,7 @@ export function FindingStep({ current, assessment }: Props) {
   const { warnings } = measured.value;
   const conditions = conditionNotes(current.record.conditions, ruleSet.ok ? ruleSet.value : null);
   const { shownStrokeMm } = assessment;
+  const played = playedClipsOf(current.record, current.measurement);
   return (
     <>
       {shownStrokeMm ? null : <p className="look">{FINDING.notHeld}</p>}
@@ -45,6 +48,7 @@ export function FindingStep({ current, assessment }: Props) {
           {findingNoteText(note, unit)}
         </p>
       ))}
+      {played.length > 0 ? <p>{playedText(played)}</p> : null}
       <ConditionsSaid notes={conditions} />
       <FollowedClip current={current} assessment={assessment} />
       {shownStrokeMm ? <MeasuredValues measurement={measured.value} /> : null}

@@ -1,6 +1,7 @@
 /** The words of the report: labels and the sentences that only it says. */
 import { formatLength, formatLengthWithU, type LengthUnit } from '../../basics/length-text.ts';
 import { inchesFromMm } from '../../basics/units.ts';
+import type { Capture } from '../../captures/capture.ts';
 import type { Sight } from '../../finding/over-stroke-mark.ts';
 import type { BrakeState } from '../../marks/view.ts';
 import type { WithU } from '../../measurement/measured.ts';
@@ -180,7 +181,8 @@ export const CLOSING = {
   captures: 'Pictures and clips',
   captureColumns: ['File', 'Kind and size', 'Taken, by its own clock', 'SHA-256'],
   photo: (width: number, height: number) => `photo, ${width} × ${height}`,
-  clip: (width: number, height: number, seconds: string) => `clip, ${width} × ${height}, ${seconds} s`,
+  clip: (width: number, height: number, { durationS, framesBy }: NonNullable<Capture['clip']>) =>
+    `clip, ${width} × ${height}, ${durationS.toFixed(1)} s; ${framesBy ? `frames by the ${framesBy}` : 'by what its frames were taken is not known'}`,
   history: 'History',
   historyColumns: ['When', 'Who', 'What', 'Where', 'Seal'],
   historyLeft: (count: number) => `${count} lines before these are in the record.`,

@@ -3,6 +3,7 @@
 import type { StampTimeNote } from '../../recheck/stamp-notes.ts';
 import type { TimeNote } from '../../record/time-notes.ts';
 import { positionName } from './inspection.ts';
+import { quotedNames } from './values.ts';
 
 export const TIME_NOTES_HEADING = 'Times that contradict each other';
 
@@ -10,17 +11,17 @@ export function timeNoteText(note: TimeNote | StampTimeNote): string {
   const by = spanText(note.byMs);
   switch (note.code) {
     case 'times/taken-after-added':
-      return `${files(note.fileNames)}: taken after it was already here, by ${by} at least. One of the two clocks is wrong.`;
+      return `${quotedNames(note.fileNames)}: taken after it was already here, by ${by} at least. One of the two clocks is wrong.`;
     case 'times/taken-before-inspection':
-      return `${files(note.fileNames)}: taken ${by} or more before the inspection was begun here.`;
+      return `${quotedNames(note.fileNames)}: taken ${by} or more before the inspection was begun here.`;
     case 'times/file-older-than-picture':
-      return `${files(note.fileNames)}: the file was last written ${by} or more before the picture in it was taken. One of the two times is wrong.`;
+      return `${quotedNames(note.fileNames)}: the file was last written ${by} or more before the picture in it was taken. One of the two times is wrong.`;
     case 'times/file-written-later':
-      return `${files(note.fileNames)}: the file was written again after the picture was taken, by ${by} at least: copied, or changed. What it was before, nothing here can tell.`;
+      return `${quotedNames(note.fileNames)}: the file was written again after the picture was taken, by ${by} at least: copied, or changed. What it was before, nothing here can tell.`;
     case 'times/file-after-added':
-      return `${files(note.fileNames)}: last written after it was already here, by ${by}. One of the two clocks is wrong.`;
+      return `${quotedNames(note.fileNames)}: last written after it was already here, by ${by}. One of the two clocks is wrong.`;
     case 'times/header-differs':
-      return `${files(note.fileNames)}: the clip’s header and its camera differ by ${by} at least. It was converted or cut, or a clock was set.`;
+      return `${quotedNames(note.fileNames)}: the clip’s header and its camera differ by ${by} at least. It was converted or cut, or a clock was set.`;
     case 'times/pictures-far-apart':
       return `${positionName(note.position)}, ${PURPOSES[note.purpose]}: the pictures of one measurement were taken ${by} or more apart. The brake may have been changed between them.`;
     case 'times/repaired-before-found':
@@ -35,14 +36,6 @@ export function timeNoteText(note: TimeNote | StampTimeNote): string {
 }
 
 const PURPOSES = { 'as-found': 'as found', 'after-repair': 'after repair' } as const;
-const SHOWN = 3;
-
-function files(names: readonly string[]): string {
-  const more = names.length - SHOWN;
-  const shown = names.slice(0, SHOWN).map((name) => `“${name}”`);
-  return `${shown.join(', ')}${more > 0 ? ` and ${more} more` : ''}`;
-}
-
 /** Rounded down: it is said as the least. */
 function spanText(ms: number): string {
   const minutes = Math.floor(ms / 60_000);

@@ -50,3 +50,11 @@ export const uText = (uMm: number) => `${(Math.ceil(uMm * 100 - 1e-9) / 100).toF
 export function uInBothUnitsText(mm: number): string {
   return `± ${mm.toFixed(1)} mm (${inchesFromMm(mm).toFixed(2)} in)`;
 }
+
+const NAMES_SHOWN = 3;
+
+export function quotedNames(names: readonly string[]): string {
+  const more = names.length - NAMES_SHOWN;
+  const shown = names.slice(0, NAMES_SHOWN).map((name) => `“${name}”`);
+  return `${shown.join(', ')}${more > 0 ? ` and ${more} more` : ''}`;
+}

@@ -51,6 +51,19 @@ export function redo<T>(history: History<T>): History<T> {
   return { past: [...past, present], present: next, future: later, held: null };
 }
 
+/** What is so whatever is undone: every record that is kept is changed alike, and there is no step more. */
+export function throughout<T>(
+  { past, present, future, held }: History<T>,
+  change: (one: T) => T,
+): History<T> {
+  return {
+    past: past.map(change),
+    present: change(present),
+    future: future.map(change),
+    held: held === null ? null : change(held),
+  };
+}
+
 function kept<T>(past: readonly T[]): readonly T[] {
   return past.slice(-STEPS_KEPT);
 }

@@ -3,12 +3,23 @@ import { createStore } from 'zustand/vanilla';
 import type { Mark } from '../../marks/mark.ts';
 import type { BrakeState } from '../../marks/view.ts';
 import { noteHistory } from '../../record/note-history.ts';
+import { withPlayedClip } from '../../record/played-clips.ts';
 import type { InspectionRecord } from '../../record/record.ts';
 import type { Action, Target } from './actions.ts';
 import { applyAction } from './apply-action.ts';
 import type { HandKind } from './asked-marks.ts';
 import { changedPlace } from './changed-place.ts';
-import { beginDrag, cancelDrag, endDrag, type History, redo, startHistory, step, undo } from './history.ts';
+import {
+  beginDrag,
+  cancelDrag,
+  endDrag,
+  type History,
+  redo,
+  startHistory,
+  step,
+  throughout,
+  undo,
+} from './history.ts';
 import { atStep, fittingPlace, type Place, type Screen } from './place.ts';
 import type { Step } from './steps.ts';
 
@@ -70,6 +81,14 @@ export function createWorkStore(now: () => string = () => new Date().toISOString
     /** The record as it is sealed for handing over: no step to take back. */
     takeSealed: (record: InspectionRecord) =>
       change((open) => ({ ...open, history: { ...open.history, present: record } })),
+    /** No step to take back either: undo does not make a player a decoder. */
+    notePlayed: (captureId: string) =>
+      change((open) => {
+        const history = throughout(open.history, (record) => withPlayedClip(record, captureId));
+        if (history.present.captures === open.history.present.captures) return open;
+        const present = noteHistory(history.present, { at: now(), act: 'changed', place: 'pictures' });
+        return { ...open, history: { ...history, present } };
+      }),
     beginDrag: () => turnHistory(beginDrag),
     endDrag: () => turnHistory(endDrag),
     cancelDrag: () => turnHistory(cancelDrag),

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import { createWorkStore } from '../../../src/app/work/work-store.ts';
+import { exampleRecord } from '../../record/example-record.ts';
 import { pointMark, recordWithPair, TARGET } from './sample.ts';
 
 const NEW = { id: 'kept', place: null };
@@ -81,4 +82,28 @@ test('setting a mark once more holds for one mark', () => {
   work.placeMark('released', pointMark('p2', 'clevis-pin'), false);
   expect(placeOf(work)).toMatchObject({ pickedKind: null, onceMore: false });
   expect(recordOf(work)?.wheelEnds[0]?.measurements[0]?.views[0]?.marks).toHaveLength(2);
+});
+
+test('that the player gave frames of a clip stays whatever is undone, is told once, and is no step', () => {
+  const work = createWorkStore();
+  work.openRecord(exampleRecord(), NEW);
+  const framesBy = () => recordOf(work)?.captures.flatMap(({ clip }) => clip?.framesBy ?? []);
+  const lines = () => recordOf(work)?.history.length ?? 0;
+  work.act({ type: 'set-vehicle', vehicle: { unit: 'GT-15' } });
+  work.act({ type: 'set-vehicle', vehicle: { unit: 'GT-16' } });
+  work.undo();
+  const before = lines();
+  work.notePlayed('c6');
+  work.notePlayed('c6');
+  work.notePlayed('c1');
+  expect(framesBy()).toEqual(['player']);
+  expect(lines()).toBe(before + 1);
+  expect(recordOf(work)?.history.at(-1)).toMatchObject({ act: 'changed', place: 'pictures' });
+  work.redo();
+  expect(recordOf(work)?.vehicle.unit).toBe('GT-16');
+  expect(framesBy()).toEqual(['player']);
+  work.undo();
+  work.undo();
+  expect(recordOf(work)?.vehicle.unit).toBe(exampleRecord().vehicle.unit);
+  expect(framesBy()).toEqual(['player']);
 });
