@@ -115,10 +115,10 @@ def axle(b, d, cx, cy):
 
 
 def chamber(b, body, d):
-    b.tube("pressure-side", "still", body, -112, -71, 95, facets=9)
+    b.tube("pressure-side", "still", body, -112, -71, 95, facets=30)
     b.disc("band-rim", "still", tx.steel_band, (-54, 0, 0), 102.8, (0, 0, 1), (0, 1, 0), 0.5)
-    b.tube("clamp-band", "still", tx.steel_band, -71, -54, 102.8, facets=11)
-    b.tube("body", "still", body, -54, 0, 84, facets=11)
+    b.tube("clamp-band", "still", tx.steel_band, -71, -54, 102.8, facets=40)
+    b.tube("body", "still", body, -54, 0, 84, facets=40)
     b.disc("face", "still", body, (0, 0, 0), 78, (0, 0, 1), (0, 1, 0), 0.8)
     for y0 in (-86, 40):
         b.flat("bracket-side", "still", tx.rusty_plate, (9.5, y0, -27), (0, 0, 1), (0, 1, 0), (89, 46), 0.7)
