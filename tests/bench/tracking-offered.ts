@@ -38,7 +38,7 @@ if (!asked.clips) throw new Error('--clips FOLDER is missing: where tracking_cli
 const only = asked.only?.split(',') ?? [];
 const rows: Row[] = [];
 for (const clip of studyClips(asked.clips, only)) {
-  if (only.length === 0 && !/^(clip-tape|sway-.*|held-.*)$/.test(clip.name)) continue;
+  if (only.length === 0 && !/^(clip-tape|sway-.*|held-\d+)$/.test(clip.name)) continue;
   const row = await rowOf(clip);
   console.log(lineOf(row));
   rows.push(row);
