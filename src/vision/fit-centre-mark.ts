@@ -32,7 +32,6 @@ type Sample = { readonly x: number; readonly y: number; readonly level: number }
 type Fitted = {
   readonly sum: number;
   readonly residuals: Float64Array;
-  readonly rows: Float64Array;
   readonly inside: readonly number[];
 };
 
@@ -144,5 +143,5 @@ function fitAt(samples: readonly Sample[], free: readonly number[], unknowns: nu
     residuals[i] = model - (samples[i] as Sample).level;
     sum += (residuals[i] as number) ** 2;
   }
-  return { sum, residuals, rows, inside: [...k.slice(3)] };
+  return { sum, residuals, inside: [...k.slice(3)] };
 }
