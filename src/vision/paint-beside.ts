@@ -5,7 +5,7 @@ import { type BandColour, paintness } from './paint-hues.ts';
 import type { Hue } from './paint-light.ts';
 import { BESIDE, type PaintCell, type PaintMap } from './paint-map.ts';
 import { meanOf, median, quantile } from './paint-numbers.ts';
-import { columnOf, type Strip } from './paint-strip.ts';
+import { cellsOf, columnOf, type Strip } from './paint-strip.ts';
 
 /** In u and v together. */
 const NEAR_HUE = 0.22;
@@ -73,7 +73,7 @@ export function besideOf(
 ) {
   const isLoud = (value: number) => value > loudFrom;
   const like = lines.map((line) => line.map((cell) => cell && isNear(cell.hue, hue)));
-  const cells = (mm: number) => Math.max(1, Math.round(mm / strip.stepMm));
+  const cells = cellsOf(strip);
   const longest = Math.max(cells(2), to - Math.max(from, columnOf(strip, 0)));
   const besideShare = (side: number) =>
     meanOf(sideOf(paint, side).map((line) => shareOf(line.slice(from, Math.max(from + 1, to)), isLoud)));

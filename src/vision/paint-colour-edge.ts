@@ -8,7 +8,7 @@
  * Assumes  the arc bends as that of a ring about the rod (paint-ends)
  */
 import { CORE, type PaintCell, type PaintMap } from './paint-map.ts';
-import type { Strip } from './paint-strip.ts';
+import { cellsOf, type Strip } from './paint-strip.ts';
 
 export type ColourEdge = {
   readonly change: number;
@@ -77,7 +77,7 @@ function stepsAt(strip: Strip, sums: ColourSums, { to, bend }: Arc, reachMm: num
 
 /** Of one line of the rod at a column; null where the picture ends. */
 export function stepOf(strip: Strip, reachMm: number): (line: Float64Array, at: number) => Step | null {
-  const cells = (mm: number) => Math.max(1, Math.round(mm / strip.stepMm));
+  const cells = cellsOf(strip);
   const [reach, gap] = [cells(reachMm), cells(GAP_MM)];
   return (line, at) => {
     const before = meanBetween(line, at - gap - reach, at - gap);

@@ -17,7 +17,7 @@ import { type BandColour, paintness } from './paint-hues.ts';
 import { CORE, type PaintCell, type PaintMap } from './paint-map.ts';
 import { fallAt, meanOf as mean, median } from './paint-numbers.ts';
 import { brighterBy, type PaintTerms, paintTerms, usualRed } from './paint-odds.ts';
-import { alongOf, columnOf, type Strip } from './paint-strip.ts';
+import { alongOf, cellsOf, columnOf, type Strip } from './paint-strip.ts';
 import { PLACE_WEIGHTS } from './paint-weights.ts';
 
 /** By place across, then by column; NaN where the picture ends. */
@@ -157,7 +157,7 @@ function halfway(
   to: number,
   bend: readonly number[],
 ): number {
-  const cells = (mm: number) => Math.max(1, Math.round(mm / strip.stepMm));
+  const cells = cellsOf(strip);
   const side = (from: number, end: number) =>
     median(
       lines.flatMap((line, row) =>

@@ -15,8 +15,16 @@ import type { Hue } from './paint-light.ts';
 import type { RodLook } from './paint-look.ts';
 import { CORE, type PaintCell, type PaintMap } from './paint-map.ts';
 import { meanBetween, meanOf, median, quantile } from './paint-numbers.ts';
+import {
+  EDGE_MM,
+  type LinesAbout,
+  linesAbout,
+  loudsBetween,
+  medianHue,
+  placesBetween,
+} from './paint-places.ts';
 import { shadedAlike, shadedAlong } from './paint-shading.ts';
-import { alongOf, columnOf, type Strip } from './paint-strip.ts';
+import { alongOf, cellsOf, columnOf, type Strip } from './paint-strip.ts';
 
 export type PaintRun = ColourEdge & {
   readonly colour: BandColour;
@@ -148,7 +156,7 @@ function runOf(
 ): PaintRun {
   const { strip, map, loudness, beside } = look;
   const { from, to, bend, level } = ends;
-  const cells = (mm: number) => Math.max(1, Math.round(mm / strip.stepMm));
+  const cells = cellsOf(strip);
   const places = (a: number, b: number) => placesBetween(map.core, bend, a, b);
   const inside = places(from, Math.max(from + 1, to - cells(EDGE_MM)));
   const stretch = medianHue(inside);
@@ -166,10 +174,11 @@ function runOf(
     ...loudsBetween(loudness, bend, to + cells(1.5), to + cells(23)),
   ];
   const edge = edgeShape(strip, loudness, ends);
+  const about = linesAbout(strip, map, ends);
   return {
     ...edge,
-    ...colourChange(look, ends, all),
-    ...shadedOver(look, ends),
+    ...colourChange(look, about, ends, all),
+    ...shadedOver(look, about, ends),
     ...reach,
     ...stepsOver(map, ends, cells),
     ...besideOf(strip, beside, ends, {
@@ -206,14 +215,18 @@ function runOf(
   };
 }
 
-function colourChange({ strip, map, sums }: Look, ends: BandEnds, all: readonly BandEnds[]) {
+function colourChange(
+  { strip, sums }: Look,
+  { near, past }: LinesAbout,
+  ends: BandEnds,
+  all: readonly BandEnds[],
+) {
   const { to } = ends;
-  const cells = (mm: number) => Math.max(1, Math.round(mm / strip.stepMm));
+  const cells = cellsOf(strip);
   const own = colourEdge(strip, sums, ends);
   const others = all
     .filter((other) => Math.abs(other.to - to) > cells(2.5))
     .map((other) => colourEdge(strip, sums, other).even);
-  const { near, past } = linesAbout(strip, map, ends);
   const colours = (lines: typeof near) => lines.flatMap((line) => line.map(colourOf));
   const reds = (lines: typeof near) => lines.map((line) => line.map((cell) => colourOf(cell)[2]));
   return {
@@ -225,8 +238,7 @@ function colourChange({ strip, map, sums }: Look, ends: BandEnds, all: readonly 
   };
 }
 
-function shadedOver({ strip, map, carry, shading }: Look, ends: BandEnds) {
-  const { near, past } = linesAbout(strip, map, ends);
+function shadedOver({ strip, carry, shading }: Look, { near, past }: LinesAbout, ends: BandEnds) {
   const from = Math.max(columnOf(strip, 0.5), ends.from);
   return {
     carriesOn: meanBetween(carry, from, ends.to),
@@ -236,27 +248,12 @@ function shadedOver({ strip, map, carry, shading }: Look, ends: BandEnds) {
   };
 }
 
-/** The places of each line of the rod before the edge, and past it. */
-function linesAbout(strip: Strip, { core }: PaintMap, { to, bend }: BandEnds) {
-  const cells = (mm: number) => Math.max(1, Math.round(mm / strip.stepMm));
-  const gap = cells(EDGE_MM);
-  const lines = (from: number, end: number) =>
-    core.map((line, row) => placesBetween([line], [bend[row] ?? 0], from, end));
-  return {
-    near: lines(Math.max(columnOf(strip, 0.5), to - cells(6)), to - gap),
-    past: lines(to + gap, to + gap + cells(12)),
-  };
-}
-
 const BURNT = 0.9;
 const burntShare = (cells: readonly PaintCell[]): number =>
   cells.filter(({ red }) => red > BURNT).length / Math.max(1, cells.length);
 
 /** Share of the rod outside that is nearer yet: a few places of it tell nothing. */
 const NEAREST = 0.02;
-
-/** Along which a band's edge is mixed with what lies past it. */
-const EDGE_MM = 0.3;
 
 function stepsOver({ core }: PaintMap, { from, to, bend }: BandEnds, cells: (mm: number) => number) {
   const [reach, gap] = [cells(2.5), cells(EDGE_MM)];
@@ -270,46 +267,6 @@ function stepsOver({ core }: PaintMap, { from, to, bend }: BandEnds, cells: (mm:
     stepGreen: step(({ red, hue }) => Math.log(red + 0.002) - hue[0]),
   };
 }
-
-/** Of a line's places the columns between two, moved by the arc's bend there. */
-function placesBetween(
-  core: PaintMap['core'],
-  bend: readonly number[],
-  from: number,
-  to: number,
-): readonly PaintCell[] {
-  const found: PaintCell[] = [];
-  core.forEach((line, row) => {
-    const moved = bend[row] ?? 0;
-    for (let column = Math.max(0, from + moved); column < Math.min(line.length, to + moved); column += 1) {
-      const cell = line[column];
-      if (cell) found.push(cell);
-    }
-  });
-  return found;
-}
-
-function loudsBetween(
-  loudness: Loudness,
-  bend: readonly number[],
-  from: number,
-  to: number,
-): readonly number[] {
-  const found: number[] = [];
-  loudness.forEach((line, row) => {
-    const moved = bend[row] ?? 0;
-    for (let column = Math.max(0, from + moved); column < Math.min(line.length, to + moved); column += 1) {
-      const value = line[column] as number;
-      if (!Number.isNaN(value)) found.push(value);
-    }
-  });
-  return found;
-}
-
-const medianHue = (cells: readonly PaintCell[]): Hue => [
-  median(cells.map(({ hue }) => hue[0])),
-  median(cells.map(({ hue }) => hue[1])),
-];
 
 const louderShare = (values: readonly number[], level: number): number =>
   values.filter((value) => value > level).length / Math.max(1, values.length);

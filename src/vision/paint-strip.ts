@@ -73,3 +73,9 @@ const lightAt = ({ rgba }: PaintRegion, at: number) => LINEAR[rgba[at] ?? 0] ?? 
 export const columnOf = (strip: Strip, alongMm: number) =>
   Math.round((alongMm + BEHIND_MM) / strip.stepMm - 0.5);
 export const alongOf = (strip: Strip, column: number) => (column + 0.5) * strip.stepMm - BEHIND_MM;
+
+/** Columns that so many millimetres along the rod are, one at the least. */
+export const cellsOf =
+  (strip: Strip) =>
+  (mm: number): number =>
+    Math.max(1, Math.round(mm / strip.stepMm));

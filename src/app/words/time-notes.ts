@@ -36,6 +36,7 @@ export function timeNoteText(note: TimeNote | StampTimeNote): string {
 }
 
 const PURPOSES = { 'as-found': 'as found', 'after-repair': 'after repair' } as const;
+
 /** Rounded down: it is said as the least. */
 function spanText(ms: number): string {
   const minutes = Math.floor(ms / 60_000);
