@@ -1,26 +1,23 @@
 /**
  * Graduations found near a hand's mark, on pictures with truth: how far off, how often found, refused or wrong, and whether the stated
- * uncertainty is honest. Ray-traced looks are made once (assists-marks-render.mjs; Debian packages povray, imagemagick,
- * fonts-dejavu-core), flat ones by assists_marks_flat.py (python3-opencv); both are kept in node_modules/.cache/assists-marks.
+ * uncertainty is honest. Pictures: assists-pictures.ts.
  */
-import { execFileSync } from 'node:child_process';
-import { existsSync, mkdirSync, readFileSync } from 'node:fs';
-import { fileURLToPath } from 'node:url';
 import { z } from 'zod';
 import { drawFrom } from '../../src/basics/random.ts';
 import { findLattice } from '../../src/vision/assist-lattice.ts';
+import type { FoundMark } from '../../src/vision/assist-sight.ts';
 import type { Gray } from '../../src/vision/gray.ts';
 import { findLatticeAgain } from '../../src/vision/lattice-again.ts';
 import type { Point } from '../../src/vision/point.ts';
 import { grayOfFile } from './assists-marks-picture.ts';
 import { type TapeDrawn, tapeTable } from './assists-marks-tables.ts';
+import { numbersFrom, picturesOf } from './assists-pictures.ts';
+import { type Graduation, graduationSchema, INCH, markOff } from './assists-strokes-truth.ts';
 
-const FOLDER = fileURLToPath(new URL('../../node_modules/.cache/assists-marks', import.meta.url));
 /** Looks 0 to 15 and flat stills 0 and 1 were looked at while the assists were made; these were not. */
 const LOOKS = { first: 100, count: 40 };
 const FLAT = { first: 2, count: 26 };
 const HANDS = 1;
-const INCH = 25.4;
 
 const px = z.tuple([z.number(), z.number()]);
 const truthSchema = z.object({
@@ -28,18 +25,17 @@ const truthSchema = z.object({
   chamberFace: px,
   clevisPin: px,
   camshaftEnd: px,
-  tapeGraduations: z.array(z.object({ inches: z.number(), px, strokePx: z.array(px) })),
+  tapeGraduations: z.array(graduationSchema),
 });
 type Truth = z.infer<typeof truthSchema>;
-type Graduation = Truth['tapeGraduations'][number];
 
 export const marksStudy = { name: 'marks', run: study };
 
 function study(): string {
-  mkdirSync(FOLDER, { recursive: true });
+  const pictures = picturesOf('assists-marks', 'assists_marks_flat.py', truthSchema);
   const kinds = [
-    { name: 'ray-traced looks', files: looks() },
-    { name: 'flat scenes', files: flats() },
+    { name: 'ray-traced looks', files: pictures.looks(numbersFrom(LOOKS)) },
+    { name: 'flat scenes', files: pictures.flats(FLAT) },
   ];
   return kinds
     .map(({ name, files }) => {
@@ -55,33 +51,6 @@ function study(): string {
       return `**${name}**, ${files.length} pictures, ${HANDS} hands of each sigma\n\n${tapeTable(tapes)}`;
     })
     .join('\n\n');
-}
-
-type Known = { readonly picture: string; readonly truth: Truth };
-const known = (name: string, ending: string): Known[] => {
-  const [picture, file] = [`${FOLDER}/${name}.${ending}`, `${FOLDER}/${name}.json`];
-  return existsSync(picture) && existsSync(file)
-    ? [{ picture, truth: truthSchema.parse(JSON.parse(readFileSync(file, 'utf8'))) }]
-    : [];
-};
-const numbers = ({ first, count }: typeof LOOKS) => Array.from({ length: count }, (_, i) => first + i);
-
-function looks(): readonly Known[] {
-  const script = fileURLToPath(new URL('./assists-marks-render.mjs', import.meta.url));
-  return numbers(LOOKS).flatMap((number) => {
-    if (known(`look-${number}`, 'jpg').length === 0 && !process.env.ONLY_KEPT)
-      execFileSync('node', [script, String(number), FOLDER], { stdio: 'inherit' });
-    return known(`look-${number}`, 'jpg');
-  });
-}
-
-function flats(): readonly Known[] {
-  const script = fileURLToPath(new URL('./assists_marks_flat.py', import.meta.url));
-  if (numbers(FLAT).every((number) => known(`flat-${number}`, 'pgm').length === 0))
-    execFileSync('/usr/bin/python3', [script, FOLDER, String(FLAT.first), String(FLAT.count)], {
-      stdio: 'inherit',
-    });
-  return numbers(FLAT).flatMap((number) => known(`flat-${number}`, 'pgm'));
 }
 
 const handAt = ([x, y]: Point, sigmaPx: number, draw: ReturnType<typeof drawFrom>): Point => [
@@ -126,26 +95,8 @@ function tapesOf(gray: Gray, { tapeGraduations: all }: Truth, sigmaPx: number, s
   }));
 }
 
-type Found = { readonly placePx: Point; readonly readingMm: number | null; readonly sigmaPx: number };
-
-/** Across the true stroke, where the mark lies on it; a reading whose stroke lies elsewhere counts in full. */
-function markOff({ placePx, readingMm, sigmaPx }: Found, all: readonly Graduation[]) {
-  const truth = all.find(({ inches }) => Math.abs(inches * INCH - (readingMm ?? 0)) < 0.01);
-  if (!truth) return null;
-  const offs = truth.strokePx.slice(1).map((to, i) => {
-    const from = truth.strokePx[i] as Point;
-    const [dx, dy] = [to[0] - from[0], to[1] - from[1]];
-    const share = ((placePx[0] - from[0]) * dx + (placePx[1] - from[1]) * dy) / (dx * dx + dy * dy);
-    const part = Math.max(0, Math.min(1, share));
-    const [x, y] = [from[0] + part * dx, from[1] + part * dy];
-    const side = Math.sign(dx * (placePx[1] - y) - dy * (placePx[0] - x)) || 1;
-    return side * Math.hypot(placePx[0] - x, placePx[1] - y);
-  });
-  return { offPx: offs.reduce((least, off) => (Math.abs(off) < Math.abs(least) ? off : least)), sigmaPx };
-}
-
 /** Length between the outermost marks over that of the same strokes in truth, at the marks' distance from the edge, less one. */
-function scaleOff(marks: readonly Found[], all: readonly Graduation[]): number | null {
+function scaleOff(marks: readonly FoundMark[], all: readonly Graduation[]): number | null {
   const [first, last] = [marks[0], marks.at(-1)];
   const [a, b] = [first, last].map((mark) => mark && markOff(mark, all));
   if (!first || !last || !a || !b || first === last) return null;

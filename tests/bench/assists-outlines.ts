@@ -1,11 +1,7 @@
 /**
  * The clamp band's rim as found, on pictures with truth: how often, how far off, whether the stated uncertainty is honest; and what the rim
- * brings for the stroke. Ray-traced looks are made by assists-marks-render.mjs (Debian packages povray, imagemagick), flat ones by
- * assists_outlines_flat.py (python3-opencv); both are kept in node_modules/.cache/assists-outlines. ONLY_KEPT=1 renders none.
+ * brings for the stroke. Pictures: assists-pictures.ts.
  */
-import { execFileSync } from 'node:child_process';
-import { existsSync, mkdirSync, readFileSync } from 'node:fs';
-import { fileURLToPath } from 'node:url';
 import { z } from 'zod';
 import { drawFrom } from '../../src/basics/random.ts';
 import { findBand } from '../../src/vision/assist-band.ts';
@@ -16,10 +12,10 @@ import { outsideOf } from '../vision/ellipse-side.ts';
 import { grayOfFile } from './assists-marks-picture.ts';
 import { strokeTable } from './assists-outlines-stroke.ts';
 import { type BandDrawn, bandTable } from './assists-outlines-tables.ts';
+import { numbersFrom, picturesOf } from './assists-pictures.ts';
 
-const FOLDER = fileURLToPath(new URL('../../node_modules/.cache/assists-outlines', import.meta.url));
 /** Looks 0 to 18, 501 to 524 and 701 to 731 and flat stills 0 to 9, 200 to 215 and 300 to 324 were looked at while this was made; these were not. */
-const LOOKS = from(901, 13);
+const LOOKS = { first: 901, count: 13 };
 const FLAT = { first: 400, count: 29 };
 const HAND_PX = 2;
 
@@ -31,15 +27,14 @@ const truthSchema = z.object({
   rim: z.array(px),
 });
 type Truth = z.infer<typeof truthSchema>;
-type Known = { readonly picture: string; readonly truth: Truth };
 
 export const outlinesStudy = { name: 'outlines', run: study };
 
 function study(): string {
-  mkdirSync(FOLDER, { recursive: true });
+  const pictures = picturesOf('assists-outlines', 'assists_outlines_flat.py', truthSchema);
   const kinds = [
-    { name: 'ray-traced looks', files: looks() },
-    { name: 'flat scenes', files: flats() },
+    { name: 'ray-traced looks', files: pictures.looks(numbersFrom(LOOKS)) },
+    { name: 'flat scenes', files: pictures.flats(FLAT) },
   ];
   const drawn = kinds.flatMap(({ name, files }) =>
     files.map(({ picture, truth }) => {
@@ -51,35 +46,6 @@ function study(): string {
     }),
   );
   return `${bandTable(drawn)}\n\n${strokeTable()}`;
-}
-
-const known = (name: string, ending: string): readonly Known[] => {
-  const [picture, file] = [`${FOLDER}/${name}.${ending}`, `${FOLDER}/${name}.json`];
-  return existsSync(picture) && existsSync(file)
-    ? [{ picture, truth: truthSchema.parse(JSON.parse(readFileSync(file, 'utf8'))) }]
-    : [];
-};
-function from(first: number, count: number): readonly number[] {
-  return Array.from({ length: count }, (_, i) => first + i);
-}
-
-function looks(): readonly Known[] {
-  const script = fileURLToPath(new URL('./assists-marks-render.mjs', import.meta.url));
-  return LOOKS.flatMap((number) => {
-    if (known(`look-${number}`, 'jpg').length === 0 && !process.env.ONLY_KEPT)
-      execFileSync('node', [script, String(number), FOLDER], { stdio: 'inherit' });
-    return known(`look-${number}`, 'jpg');
-  });
-}
-
-function flats(): readonly Known[] {
-  const script = fileURLToPath(new URL('./assists_outlines_flat.py', import.meta.url));
-  const kept = () => from(FLAT.first, FLAT.count).flatMap((number) => known(`flat-${number}`, 'pgm'));
-  if (kept().length === 0)
-    execFileSync('/usr/bin/python3', [script, FOLDER, String(FLAT.first), String(FLAT.count)], {
-      stdio: 'inherit',
-    });
-  return kept();
 }
 
 /** A circle seen is an ellipse: through all of its projected points it is exact. */
