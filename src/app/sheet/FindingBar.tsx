@@ -11,6 +11,8 @@ const WIDTH = 360;
 const BAR_TOP = 24;
 const BAR_HEIGHT = 20;
 const BASE = BAR_TOP + BAR_HEIGHT;
+/** At the right end of the numbers stands their unit: half of a number and all of that. */
+const UNIT_ROOM = 36;
 
 /** Clear of the line, across it, or touching it: told without colour and without reading. */
 export function FindingBar({ stroke, limitsMm }: Props) {
@@ -38,7 +40,7 @@ export function FindingBar({ stroke, limitsMm }: Props) {
         <line key={atMm} x1={at(atMm)} x2={at(atMm)} y1={BASE} y2={BASE + (long ? 8 : 4)} className="thin" />
       ))}
       {ticks
-        .filter(({ long, atMm }) => long && at(atMm) < WIDTH - 12)
+        .filter(({ long, atMm }) => long && at(atMm) < WIDTH - UNIT_ROOM)
         .map(({ atMm }) => (
           <text key={atMm} x={at(atMm)} y={BASE + 19} textAnchor={atMm === 0 ? 'start' : 'middle'}>
             {lengthText(atMm, unit).replace(/ (in|mm)$/, '')}

@@ -24,7 +24,13 @@ export const HOW_SURE = {
 
 /** Whether the marks agree, and how many observations there are to check each other. */
 export function fitText({ pValue, inflation, degreesOfFreedom }: Fit): string {
-  const spare = `${count(Math.round(degreesOfFreedom))} observations more than are needed check each other.`;
+  const more = Math.round(degreesOfFreedom);
+  if (more === 0 && inflation === 1)
+    return 'Hardly more is observed than is needed: these marks do not check each other. One more mark or reference would.';
+  const spare =
+    more === 1
+      ? '1 observation more than is needed checks the others.'
+      : `${count(more)} observations more than are needed check each other.`;
   if (inflation > 1)
     return `${spare} They disagree: a scatter like this comes up in fewer than 1 of 100 honest measurements. U is widened ${inflation.toFixed(1)} times for it.`;
   const ofHundred = Math.max(1, Math.round(pValue * 100));
