@@ -34,7 +34,14 @@ def inside(clip, px):
     return 20 < px[0] < clip.w - 20 and 20 < px[1] < clip.h - 20
 
 
+def graduations(clip):
+    """Each quarter inch whose edge is inside the picture."""
+    strokes = [(i / 4, stroke_of(clip, i / 4)) for i in range(1, 48)]
+    return [{"inches": i, "px": line[0].tolist(), "strokePx": [p.tolist() for p in line]} for i, line in strokes if inside(clip, line[0])]
+
+
 def keep(folder, number, clip, truth):
+    clip.furnish()
     cv2.imwrite(f"{folder}/flat-{number}.pgm", clip.picture(0.0, 0))
     with open(f"{folder}/flat-{number}.json", "w") as file:
         json.dump({"number": number, "widthPx": clip.w, "heightPx": clip.h, **truth}, file)
@@ -48,10 +55,9 @@ def make(write):
 
 
 def write(folder, number):
-    clip = Clip(f"still-{number}", changes(number))
+    clip = Clip(f"still-{number}", changes(number), furnished=False)
     marks = {k: px.tolist() for k, (_, px) in clip.marks_at(0.0).items()}
-    strokes = [(i / 4, stroke_of(clip, i / 4)) for i in range(1, 48)]
-    seen = [{"inches": i, "px": line[0].tolist(), "strokePx": [p.tolist() for p in line]} for i, line in strokes if inside(clip, line[0])]
+    seen = graduations(clip)
     if not all(inside(clip, px) for px in marks.values()) or len(seen) < 36 or clip.pin_visible(0.0) < 0.95:
         return False
     keep(folder, number, clip, {**marks, "tapeGraduations": seen})

@@ -5,7 +5,7 @@ across the band at places of their own. Each becomes FOLDER/flat-NUMBER.pgm with
 """
 import numpy as np
 import tracking_scene
-from assists_marks_flat import changes, inside, keep, make
+from assists_marks_flat import changes, graduations, inside, keep, make
 from tracking_clips import Clip
 
 RIM_X, RIM_R, FACETS = -54.0, 102.8, 60
@@ -34,7 +34,7 @@ def chamber_round(rng):
 
 def write(folder, number):
     tracking_scene.chamber = chamber_round(draws(number))
-    clip = Clip(f"outlines-{number}", changes(number))
+    clip = Clip(f"outlines-{number}", changes(number), furnished=False)
     marks = {k: px.tolist() for k, (_, px) in clip.marks_at(0.0).items()}
     r, t, eye = clip.camera.pose(0.0)
     see = lambda mm: clip.renderer.project(mm, r, t).tolist()
@@ -42,7 +42,7 @@ def write(folder, number):
     rim = [see((RIM_X, RIM_R * np.cos(a), RIM_R * np.sin(a))) for a in angles]
     if not all(inside(clip, px) for px in [*marks.values(), *rim]) or eye[0] < 5 or clip.pin_visible(0.0) < 0.95:
         return False
-    keep(folder, number, clip, {**marks, "rim": rim})
+    keep(folder, number, clip, {**marks, "rim": rim, "tapeGraduations": graduations(clip)})
     return True
 
 

@@ -21,7 +21,8 @@ INCH = 25.4
 
 
 class Clip:
-    def __init__(self, name, changes):
+    def __init__(self, name, changes, furnished=True):
+        """furnished=False: only where everything is, until furnish() makes the pieces, which takes nearly all of the time."""
         self.name, self.spec = name, {**PLAIN, **changes}
         s = self.spec
         self.seed = zlib.crc32(name.encode()) % 100000
@@ -31,12 +32,18 @@ class Clip:
         camera_spec = {**s, "f": s["f_over_w"] * self.w}
         self.camera = HandCamera(camera_spec, self.rng)
         self.wheel_end = WheelEnd(s["camshaft"], s["pin_x"])
-        px = 1.15 * self.camera.f / (s["distance"] - 30)
         self.tape = self.tape_place()
+        self.renderer = Renderer([], self.wheel_end, self.camera, s["size"], self.principal)
+        if furnished:
+            self.furnish()
+
+    def furnish(self):
+        s = self.spec
+        px = 1.15 * self.camera.f / (s["distance"] - 30)
         band = s["pin_x"] + s["band"]
         patches = build(self.rng, px, 1.1 * self.camera.f / (s["distance"] + 1300), self.wheel_end, s["look"], s["down_y"], band, self.tape)
         self.hand = hand(self.rng, px)
-        self.renderer = Renderer(patches + [self.hand], self.wheel_end, self.camera, s["size"], self.principal)
+        self.renderer.patches = patches + [self.hand]
         self.renderer.soften(0.0, self.renderer.frames(0.0, np.array([0, 0, -70.0]))[0])
         self.noise = [self.rng.standard_normal((self.h, self.w)).astype(np.float32) for _ in range(3)]
         y, x = np.mgrid[0 : self.h, 0 : self.w].astype(np.float32)
