@@ -42,6 +42,8 @@ export type AdjusterTurn = {
   readonly firstDirectionRad: number;
   /** Said, and the arm's marks agree. */
   readonly cameraStood: boolean;
+  /** Pictures of the wrench put over on the hex after the last application. */
+  readonly putOver: number;
 };
 
 export type AdjusterTurnFailure =
@@ -91,14 +93,15 @@ export function adjusterTurn(
   if (pValue < ONE_LENGTH_FROM_P) return fail({ code: 'adjuster-turn/lengths-differ', pValue });
   const far = farStep(directions, sights.all);
   if (far) return fail({ code: 'adjuster-turn/too-far', ...far });
-  return ok({ ...turnOf(directions, numbers, sights.all), cameraStood: stood });
+  const putOver = directions.filter((each) => each.putOver).length;
+  return ok({ ...turnOf(directions, numbers, sights.all), cameraStood: stood, putOver });
 }
 
 function turnOf(
   directions: readonly Direction[],
   numbers: readonly number[],
   sights: readonly AnglesOfSight[],
-): Omit<AdjusterTurn, 'cameraStood'> {
+): Omit<AdjusterTurn, 'cameraStood' | 'putOver'> {
   const members = numbers.map((number) =>
     directions.flatMap(({ applicationsBefore, putOver }, i) =>
       applicationsBefore === number && !putOver ? [i] : [],

@@ -3,7 +3,7 @@ import { drawFrom } from '../../src/basics/random.ts';
 import { phasesOf } from '../../src/measurement/phases.ts';
 import { type WrenchSight, wrenchRests } from '../../src/measurement/wrench-clip.ts';
 import type { WrenchPicture } from '../../src/measurement/wrench-directions.ts';
-import { simulateWrench, type WrenchScene } from '../simulation/wrench.ts';
+import { type SeenWrench, simulateWrench, type WrenchScene } from '../simulation/wrench.ts';
 
 const FRAMES_PER_S = 30;
 /** Released, applying, held, releasing. */
@@ -11,27 +11,24 @@ const LASTING = [20, 8, 20, 10];
 const STROKE_PX = 90;
 const SWING_RAD = 0.35;
 
-export function clipOf(kind: Omit<WrenchScene, 'seed'>, seed: number) {
+/** What is put over at the end is a picture each. */
+export function clipOf(scene: WrenchScene): SeenWrench {
   const [rest = 0, out = 0, held = 0, back = 0] = LASTING;
-  const applications = kind.stepsDeg.length;
+  const applications = scene.stepsDeg.length;
   const each = rest + out + held + back;
   const count = applications * each + rest;
-  const draw = drawFrom(seed + 1e6);
+  const draw = drawFrom(scene.seed + 1e6);
   const at = Array.from({ length: count }, (_frame, i) => ({ n: Math.floor(i / each), phase: i % each }));
   const shareOut = ({ phase }: (typeof at)[number]) => {
     if (phase < rest) return 0;
     if (phase < rest + out) return (phase - rest) / out;
     return phase < rest + out + held ? 1 : 1 - (phase - rest - out - held) / back;
   };
-  // Without play: within one rest the wrench lies still.
-  const { pictures, totalRad } = simulateWrench({
-    ...kind,
-    playDeg: 0,
-    spotMm: 0,
-    seed,
-    takenAfter: at.map(({ n }) => n),
-  });
-  const frames = pictures.slice(1);
+  // Without play: within one rest the wrench lies still. One spot of it is followed; put over, it is marked anew.
+  const inFrames = { ...scene, playDeg: 0, takenAfter: at.map(({ n }) => n) };
+  const { pictures, ...more } = simulateWrench({ ...inFrames, spotMm: 0 });
+  const putOver = simulateWrench(inFrames).pictures.slice(1 + count);
+  const frames = pictures.slice(1, 1 + count);
   const sights = frames.map((frame, i): WrenchSight => {
     const swing = SWING_RAD * shareOut(at[i] as (typeof at)[number]);
     return { centre: frame.centre, tip: turned(frame.tip, frame.centre, swing), arm: frame.arm };
@@ -51,7 +48,7 @@ export function clipOf(kind: Omit<WrenchScene, 'seed'>, seed: number) {
     focalPx,
     middlePx,
   }));
-  return { pictures: rests, totalRad };
+  return { ...more, pictures: [...rests, ...putOver] };
 }
 
 function turned(point: WrenchPicture['tip'], about: WrenchPicture['tip'], rad: number): WrenchPicture['tip'] {

@@ -96,8 +96,24 @@ test('a wrench put over at the end tells how slanted it is seen, and turns nothi
   expect(over.value.totalRad.value / RAD).toBeCloseTo(50, 0);
   expect(over.value.totalRad.u).toBeLessThan(0.5 * plain.value.totalRad.u);
   expect([isToldWell(plain.value), isToldWell(over.value)]).toEqual([false, true]);
+  expect([plain.value.putOver, over.value.putOver]).toEqual([0, 2]);
   const early = adjusterTurn([picture(0, 0), picture(3, 30), picture(3, 90), picture(6, 50)], true);
   expect(early).toEqual({ ok: false, failure: { code: 'adjuster-turn/put-over', applicationsBefore: 3 } });
+});
+
+test('put over to one side only a little, the turn may stay open; put over the opposite way, it is told', () => {
+  const stepsDeg = [12, 11, 10, 8, 7, 6, 5, 4];
+  const scene = { seed: 40_205, sigmaPx: 1, tiltDeg: [0, 10], hand: null, stepsDeg } as const;
+  const read = (putOverDeg: readonly number[]) => {
+    const { pictures, totalRad } = simulateWrench({ ...scene, putOverDeg });
+    const turn = adjusterTurn(pictures, true);
+    if (!turn.ok) throw new Error(turn.failure.code);
+    return { told: isToldWell(turn.value), offDeg: Math.abs(turn.value.totalRad.value - totalRad) / RAD };
+  };
+  expect(read([52, -91]).told).toBe(false);
+  const opposite = read([52, -91, 180]);
+  expect(opposite.told).toBe(true);
+  expect(opposite.offDeg).toBeLessThan(3);
 });
 
 test('what cannot be read is said', () => {

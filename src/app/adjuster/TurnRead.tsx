@@ -29,8 +29,13 @@ export function TurnRead({ outcome, saidStill, made }: Props) {
         {decision.answer === 'takes-up' ? <p>{ADJUSTER.takesUp}</p> : null}
         {made > last ? <p className="note">{WRENCH.notToTheLast(made, last)}</p> : null}
         {saidStill && !turn.cameraStood ? <p className="note">{WRENCH.moved}</p> : null}
-        {isToldWell(turn) ? null : <p className="note">{turn.cameraStood ? WRENCH.putOver : WRENCH.stand}</p>}
+        {isToldWell(turn) ? null : <p className="note">{toTellBetter(turn)}</p>}
       </div>
     </div>
   );
+}
+
+function toTellBetter({ cameraStood, putOver }: AdjusterOutcome['turn']): string {
+  if (!cameraStood) return WRENCH.stand;
+  return putOver === 0 ? WRENCH.putOver : WRENCH.putOverMore;
 }

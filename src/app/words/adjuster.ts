@@ -36,7 +36,9 @@ export const WRENCH = {
     `${made} applications made; the last picture is from after ${last}: what the wrench did since is not known.`,
   moved: 'By the marks of hex and arm the camera moved, or a mark is off: the turn is read as by hand.',
   putOver:
-    'Not known within 3°: the pictures do not tell how slanted they look at the hex. Without another application, put the wrench over on the hex so that it points 60° or more to one side, take a picture, then to the other side, and take one more; after a clip, two short clips. Mark the same spots.',
+    'Not known within 3°: the pictures do not tell how slanted they look at the hex. Without another application, put the wrench over on the hex by a third of a turn to one side (two flats of it), take a picture, then by a third of a turn to the other side, and take one more; after a clip, two short clips. Where there is no room, as far round as it goes. Mark the same spots.',
+  putOverMore:
+    'Still not known within 3°. Without another application, put the wrench over on the hex once more, to point where no picture shows it yet, best the opposite way, and take one more picture. Mark the same spots.',
   stand:
     'Not known within 3°: a hand does not come back to the same place. Set the camera up so that it stays, say so above, and begin anew.',
   clip: 'Hex, arm and wrench are followed frame by frame; the applications are counted by the push rod’s own motion. A picture of every rest comes of it.',
