@@ -13,6 +13,8 @@ import { FirstScreen } from './FirstScreen.tsx';
 import { Later } from './Later.tsx';
 import { cameraLater, inspectionLater, recheckLater, wheelEndLater, workLater } from './later-screen.ts';
 import { useFilesIn } from './use-files-in.ts';
+import { useWay } from './use-way.ts';
+import { goUp, wayOf } from './way.ts';
 
 export function App() {
   const open = useOpenWork();
@@ -21,6 +23,7 @@ export function App() {
   const evidence = useStore(recheck, (state) => state.file);
   const reading = useStore(media, (state) => state.reading > 0);
   const cautionsFirst = useStore(cautions, ({ waiting }) => waiting.length > 0);
+  useWay(wayOf({ open, isCamera: cameraShown, isRecheck: evidence !== null }), goUp);
   return (
     <>
       {evidence ? (

@@ -16,11 +16,15 @@ import { whenIdle } from './when-idle.ts';
 /** A list this long is searched, not read. */
 const SEARCHED_FROM = 6;
 
+/** The newest: what else the first screen has for its user stands beneath them. */
+const SHOWN_FIRST = 5;
+
 export function EarlierInspections() {
   const [heads, setHeads] = useState<readonly KeptHead[]>([]);
   const [failure, setFailure] = useState<StorageFailure | null>(null);
   const [removing, setRemoving] = useState<KeptHead | null>(null);
   const [typed, setTyped] = useState('');
+  const [isWhole, setWhole] = useState(false);
 
   const list = useCallback(async () => {
     await savingSettled();
@@ -39,7 +43,8 @@ export function EarlierInspections() {
     });
   }, [hasSome]);
 
-  const shown = heads.filter((head) => headFits(head, typed));
+  const fitting = heads.filter((head) => headFits(head, typed));
+  const shown = isWhole || typed.trim() !== '' ? fitting : fitting.slice(0, SHOWN_FIRST);
   return (
     <section className="first-earlier" aria-labelledby="first-earlier">
       <h2 id="first-earlier">{FIRST.earlier}</h2>
@@ -48,7 +53,7 @@ export function EarlierInspections() {
       {heads.length >= SEARCHED_FROM ? (
         <TextField label={FIRST.earlierSearch} value={typed} onChange={setTyped} />
       ) : null}
-      {heads.length > 0 && shown.length === 0 ? <p>{FIRST.earlierNoneFits}</p> : null}
+      {heads.length > 0 && fitting.length === 0 ? <p>{FIRST.earlierNoneFits}</p> : null}
       <ul className="ruled">
         {shown.map((head) => (
           <li key={head.id} className="earlier">
@@ -68,6 +73,11 @@ export function EarlierInspections() {
           </li>
         ))}
       </ul>
+      {shown.length < fitting.length ? (
+        <button type="button" className="button wide" onClick={() => setWhole(true)}>
+          {FIRST.earlierAll(fitting.length)}
+        </button>
+      ) : null}
       {removing ? (
         <AskDialog
           question={FIRST.forgetAsk(unitText(removing.unit))}

@@ -48,6 +48,14 @@ export function FirstScreen() {
             onFiles={(files) => void takeAnyFiles(files)}
           />
           <p className="quiet">{FIRST.startHint}</p>
+        </section>
+        <EarlierInspections />
+        <section
+          className="first-ways"
+          aria-label={FIRST.more}
+          onPointerDown={fetchScreens}
+          onFocus={fetchScreens}
+        >
           <DemoSets />
           <FilePicker
             label={FIRST.openRecord}
@@ -59,7 +67,6 @@ export function FirstScreen() {
             {CAMERA.open}
           </button>
         </section>
-        <EarlierInspections />
         <section className="first-cautions" aria-labelledby="first-cautions">
           <h2 id="first-cautions">{CAUTIONS_HEADING}</h2>
           <ol className="cautions">

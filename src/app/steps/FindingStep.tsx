@@ -9,8 +9,10 @@ import { measurementFailureText, measurementWarningText } from '../words/failure
 import { FINDING, findingNoteText, limitSourceText, undecidedText } from '../words/findings.ts';
 import { playedText } from '../words/played.ts';
 import type { Current } from '../work/current.ts';
+import { decidedAt, mendedAt } from '../work/mended-at.ts';
 import { AdviceLines } from './AdviceLines.tsx';
 import { FollowedClip } from './FollowedClip.tsx';
+import { GoToStep } from './GoToStep.tsx';
 import { HowSure } from './HowSure.tsx';
 import { MeasuredValues } from './MeasuredValues.tsx';
 
@@ -27,22 +29,30 @@ export function FindingStep({ current, assessment }: Props) {
   const { measurement: measured, finding } = assessment;
   const ruleSet = findRuleSet(current.record.ruleSetId);
   if (!measured.ok && assessment.underWay) return <p>{FINDING.underWay}</p>;
-  if (!measured.ok) return <p className="look">{measurementFailureText(measured.failure, unit)}</p>;
+  if (!measured.ok)
+    return (
+      <>
+        <p className="look">{measurementFailureText(measured.failure, unit)}</p>
+        <GoToStep step={mendedAt(measured.failure)} />
+      </>
+    );
   const { warnings } = measured.value;
   const conditions = conditionNotes(current.record.conditions, ruleSet.ok ? ruleSet.value : null);
   const { shownStrokeMm } = assessment;
+  const decided = decidedAt(finding);
   const played = playedClipsOf(current.record, current.measurement);
   return (
     <>
       {shownStrokeMm ? null : <p className="look">{FINDING.notHeld}</p>}
       {finding.reasons.length > 0 ? (
-        <div>
+        <div className="said-lines">
           <h3>{FINDING.why}</h3>
           {finding.reasons.map((reason) => (
             <p key={JSON.stringify(reason)}>{undecidedText(reason, unit)}</p>
           ))}
         </div>
       ) : null}
+      {decided ? <GoToStep step={decided} /> : null}
       {finding.notes.map((note) => (
         <p key={note.code} className="look">
           {findingNoteText(note, unit)}

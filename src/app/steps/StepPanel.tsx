@@ -1,9 +1,9 @@
-import type { ReactNode } from 'react';
+import { type ReactNode, useLayoutEffect, useRef } from 'react';
 import type { ShownAssessment } from '../measuring/use-assessment.ts';
 import { work } from '../stores.ts';
 import { nextStep, STEP_TITLES } from '../words/steps.ts';
 import type { Current } from '../work/current.ts';
-import { markedState, stepDone, stepsOf } from '../work/steps.ts';
+import { markedState, type Step, stepDone, stepsOf } from '../work/steps.ts';
 import { ChamberStep } from './ChamberStep.tsx';
 import { FindingStep } from './FindingStep.tsx';
 import { MarksStep } from './MarksStep.tsx';
@@ -19,6 +19,7 @@ type Props = { readonly current: Current; readonly assessment: ShownAssessment }
 /** The step at hand: one sentence, one control, and the way on. */
 export function StepPanel({ current, assessment }: Props) {
   const { place, wheelEnd, measurement } = current;
+  const title = useTurnedTo(place.step);
   const steps = stepsOf(measurement);
   const next = steps[steps.indexOf(place.step) + 1];
   const done = stepDone(place.step, wheelEnd, measurement);
@@ -34,8 +35,10 @@ export function StepPanel({ current, assessment }: Props) {
   ) : null;
   return (
     <section className="step-panel" id="step" aria-labelledby="step-title" tabIndex={-1}>
-      <div className="step-body">
-        <h2 id="step-title">{STEP_TITLES[place.step]}</h2>
+      <div className="step-body" key={place.step}>
+        <h2 id="step-title" ref={title} tabIndex={-1}>
+          {STEP_TITLES[place.step]}
+        </h2>
         {bodyOf(current, assessment)}
       </div>
       {next ? (
@@ -54,6 +57,19 @@ export function StepPanel({ current, assessment }: Props) {
       ) : null}
     </section>
   );
+}
+
+/** A step is seen from its head, picture first; whose button went with the step before has the keys at its title. */
+function useTurnedTo(step: Step) {
+  const title = useRef<HTMLHeadingElement>(null);
+  const seen = useRef(step);
+  useLayoutEffect(() => {
+    if (seen.current === step) return;
+    seen.current = step;
+    scrollTo(0, 0);
+    if (document.activeElement === document.body) title.current?.focus({ preventScroll: true });
+  }, [step]);
+  return title;
 }
 
 function bodyOf(current: Current, assessment: ShownAssessment): ReactNode {

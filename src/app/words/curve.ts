@@ -68,7 +68,7 @@ export function tickLengthText(mm: number, unit: LengthUnit): string {
 export const APPLICATIONS = {
   heading: 'Applications',
   number: (number: number) => `Application ${number}`,
-  stroke: 'Stroke',
+  stroke: 'Stroke, mean while held',
   ninety: 'To 90 %',
   full: 'To full',
   release: 'Release',

@@ -16,7 +16,7 @@ export function measurementFailureText(failure: MeasurementFailure, unit: Length
     case 'measurement/no-scale':
       return 'Nothing of known size is marked yet, so there are no millimetres. Choose a reference in step “Reference” and mark it.';
     case 'measurement/too-few-points':
-      return `${MARK_NAMES[failure.kind]}: ${failure.have} marked, ${failure.need} are needed.`;
+      return `${MARK_NAMES[failure.kind]}: ${failure.have} marked, ${failure.need} are needed in one picture.`;
     case 'measurement/points-coincide': {
       const [one, other] = failure.kinds;
       return `On the ${failure.state} picture ${MARK_PHRASES[one]} and ${MARK_PHRASES[other]} lie on one spot. Move one of them.`;

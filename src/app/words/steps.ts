@@ -38,6 +38,7 @@ const NEXT: Readonly<Record<Step, string>> = {
 export const stepLabel = (number: number, step: Step, done: boolean) =>
   `Step ${number}: ${STEP_TITLES[step]}${done ? ', done' : ''}`;
 export const nextStep = (step: Step) => `Next: ${NEXT[step]}`;
+export const goToStep = (step: Step) => `Go to ${NEXT[step]}`;
 export const STEPS_LABEL = 'Steps of the work';
 
 export const PICTURES = {
