@@ -53,7 +53,7 @@ export const CurveDrawing = memo(function CurveDrawing({ measurement, limitMm, u
           ) : null}
         </g>
       ))}
-      <text x={leftCss - 11} y={topCss - 4} textAnchor="end">
+      <text x={leftCss - 11} y={topCss - 9} textAnchor="end">
         {unit === 'mm' ? 'mm' : 'in'}
       </text>
       <path className="curve-released" d={`M${leftCss} ${baseCss - GAP_LANE_CSS}H${rightCss}`} />

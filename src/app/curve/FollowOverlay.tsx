@@ -23,33 +23,39 @@ type Props = {
 
 /** What was followed, over the picture of any frame. Not touched: taps and drags are the viewer's. */
 export function FollowOverlay({ store, track, frame, drawn, text }: Props) {
-  const group = useRef<SVGGElement>(null);
+  const overlay = useRef<SVGSVGElement>(null);
   const value = useRef<SVGTextElement>(null);
   const lines = useMemo(() => followLines(track, frame, drawn), [track, frame, drawn]);
   const { crosses, unseen, drawing } = lines;
   useEachFrame(store, ({ view }) => {
-    if (!view || !group.current) return;
-    for (const path of group.current.querySelectorAll('path'))
+    if (!view || !overlay.current) return;
+    for (const path of overlay.current.querySelectorAll<SVGPathElement>('[data-of]'))
       path.setAttribute('d', crossesPath(view, crosses, path.dataset.of as keyof typeof CROSSES));
   });
 
   const stroke = (view: View) => value.current && followStroke(view, lines, textWidthCss(value.current));
   return (
-    <svg className="viewer-overlay follow-overlay" aria-hidden="true">
+    <svg ref={overlay} className="viewer-overlay follow-overlay" aria-hidden="true">
+      <Crosses of="still" />
       {drawing && text !== null ? (
         <StrokeDimension store={store} stroke={stroke} text={text} textRef={value} />
       ) : null}
-      <g ref={group}>
-        {(['still', 'moving'] as const).flatMap((of) => [
-          <path key={`${of} edge`} data-of={of} className="follow-edge" strokeWidth={CROSSES[of].edgeCss} />,
-          <path key={`${of} core`} data-of={of} className="follow-core" strokeWidth={CROSSES[of].coreCss} />,
-        ])}
-      </g>
+      <Crosses of="moving" />
       {unseen.map((kind, index) => (
         <text key={kind} className="viewer-name" x="12" y={28 + 26 * index}>
           {notSeenText(kind)}
         </text>
       ))}
     </svg>
+  );
+}
+
+/** What stands still lies beneath the dimension and its value, what moves above them. */
+function Crosses({ of }: { readonly of: keyof typeof CROSSES }) {
+  return (
+    <>
+      <path data-of={of} className="follow-edge" strokeWidth={CROSSES[of].edgeCss} />
+      <path data-of={of} className="follow-core" strokeWidth={CROSSES[of].coreCss} />
+    </>
   );
 }

@@ -34,16 +34,19 @@ export function paintFollow(
   context.save();
   context.scale(scale, scale);
   context.lineJoin = 'round';
+  paintCrosses(context, view, lines, 'still');
   if (words.stroke !== null) paintDimension(context, view, lines, words.stroke);
-  for (const of of ['still', 'moving'] as const) {
-    const crosses = new Path2D(crossesPath(view, lines.crosses, of));
-    stroked(context, crosses, ON_DARK, CROSSES[of].edgeCss);
-    stroked(context, crosses, ON_LIGHT, CROSSES[of].coreCss);
-  }
+  paintCrosses(context, view, lines, 'moving');
   words.unseen.forEach((word, index) => {
     haloed(context, word, { xCss: 12, yCss: 28 + 26 * index }, 17);
   });
   context.restore();
+}
+
+function paintCrosses(context: Context, view: View, lines: FollowLines, of: keyof typeof CROSSES): void {
+  const crosses = new Path2D(crossesPath(view, lines.crosses, of));
+  stroked(context, crosses, ON_DARK, CROSSES[of].edgeCss);
+  stroked(context, crosses, ON_LIGHT, CROSSES[of].coreCss);
 }
 
 function paintDimension(context: Context, view: View, lines: FollowLines, text: string): void {

@@ -46,7 +46,7 @@ export function RulesSaid({ record, results }: Props) {
         ) : null,
       )}
       {roadside ? (
-        <div>
+        <div className="said-lines">
           <h3>{ROADSIDE.heading}</h3>
           <Share name={PURPOSE_NAMES['as-found']} share={roadside.asFound} />
           <Share name={INSPECTION.now} share={roadside.afterRepair} />

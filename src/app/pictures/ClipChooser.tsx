@@ -12,6 +12,7 @@ import { FrameViewer } from '../viewer/FrameViewer.tsx';
 import { CLIP } from '../words/steps.ts';
 import { clipTimeText } from '../words/values.ts';
 import type { Current } from '../work/current.ts';
+import { aspectOf } from './aspect-of.ts';
 import { PutRightControls } from './PutRightControls.tsx';
 import { PICTURE_ONLY } from './picture-only.ts';
 import { TakeFrame } from './TakeFrame.tsx';
@@ -48,7 +49,7 @@ export function ClipChooser({ current, assessment, capture, frameIndex }: Props)
   const at = frame ? `${CLIP.frameOf(frame.index, frames.length)}, ${time}` : CLIP.opening;
 
   return (
-    <div className="clip-chooser">
+    <div className="clip-chooser" style={aspectOf(capture)}>
       <FrameViewer
         {...PICTURE_ONLY}
         picture={picture}

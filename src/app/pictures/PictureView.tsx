@@ -18,6 +18,7 @@ import { askingFor } from '../work/asking.ts';
 import { type Current, viewOf } from '../work/current.ts';
 import { markedState } from '../work/steps.ts';
 import { graduationStepMm } from '../work/usual-references.ts';
+import { aspectOf } from './aspect-of.ts';
 import { markHandlers } from './mark-handlers.ts';
 import { overStrokeCrop } from './over-stroke-crop.ts';
 import { shownFirst } from './shown-first.ts';
@@ -44,7 +45,7 @@ export function PictureView({ current, assessment, state }: Props) {
   const assists = useAssists(current.measurement, state);
   const asking = askingFor(current, state, graduationStepMm(unit));
   return (
-    <figure className="picture" data-state={state}>
+    <figure className="picture" data-state={state} style={capture ? aspectOf(capture) : undefined}>
       {wide ? <figcaption>{STATE_NAMES[state]}</figcaption> : null}
       {view ? (
         <FrameViewer

@@ -8,7 +8,7 @@ export function AdviceLines({ current }: { readonly current: Current }) {
   const advice = useAdvice(current).slice(0, SHOWN);
   if (advice.length === 0) return null;
   return (
-    <div>
+    <div className="said-lines">
       <h3>{FINDING.wouldHelp}</h3>
       {advice.map((each) => (
         <p key={each.proposal}>{adviceText(each)}</p>

@@ -29,7 +29,7 @@ export function WheelEndSteps({ record, wheelEnd }: Props) {
         </button>
       ) : null}
       {next ? (
-        <button type="button" className="button" onClick={() => openWheelEnd(next)}>
+        <button type="button" className="button onward" onClick={() => openWheelEnd(next)}>
           {`${positionName(next)} ›`}
         </button>
       ) : null}

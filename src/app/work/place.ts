@@ -54,7 +54,7 @@ export function atStep(place: Place, step: Step): Place {
   return {
     ...place,
     step,
-    shown: state ?? place.shown,
+    shown: state ?? (step === 'over-stroke' ? 'applied' : place.shown),
     selectedMarkId: null,
     pickedKind: null,
     onceMore: false,
