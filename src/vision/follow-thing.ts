@@ -20,7 +20,10 @@ import type { Point } from './point.ts';
 export type Followable = {
   readonly thing: FollowedThing;
   readonly patch: Patch;
+  /** With what lies about it. */
   readonly look: Look;
+  /** The same of itself alone: a tape about it does not go with it. null: too plain. */
+  readonly ownLook: Look | null;
   readonly room: FitRoom;
   readonly seed: Gray;
 };
@@ -126,14 +129,19 @@ function* startsOf(one: Followable, gray: Gray, last: ThingState, at: Expected):
     else yield* turnsAlike(one, gray, at.carried);
     return;
   }
+  const looks = one.ownLook ? [one.ownLook, one.look] : [one.look];
   if (last.seen) {
     const next = nextOf(last, at);
-    const near = soughtNear(one.look, gray, next.place, Math.hypot(...last.stepPx));
-    if (near) yield { ...next, place: near };
+    for (const look of looks) {
+      const near = soughtNear(look, gray, next.place, Math.hypot(...last.stepPx));
+      if (near) yield { ...next, place: near };
+    }
     yield next;
   }
-  const found = soughtAlong(one.look, gray, at.way, one.patch.radiusPx);
-  if (found) yield { place: found, steps: at.carried.steps };
+  for (const look of looks) {
+    const found = soughtAlong(look, gray, at.way, one.patch.radiusPx);
+    if (found) yield { place: found, steps: at.carried.steps };
+  }
 }
 
 /** What goes on from where it was is where it looks alike; what is sought anew must be where it may be. */

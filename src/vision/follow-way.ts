@@ -22,12 +22,13 @@ export function pathMeets(way: Way, place: Point, slackPx: number): boolean {
 
 const besidePx = ({ back, out }: Way) => BESIDE * Math.hypot(out[0] - back[0], out[1] - back[1]);
 
-/** In coarse samples: how much its speed may change from frame to frame. */
-const REACH = 4;
+/** Of the longer side: how much its speed may change from frame to frame. */
+const REACH_SHARE = 1 / 120;
 const LEAST_LIKENESS = 0.6;
 
 export function soughtNear(look: Look, gray: Gray, place: Point, speedPx: number): Point | null {
-  const reach = REACH + Math.ceil(speedPx / 2 / look.stepPx);
+  const reachPx = REACH_SHARE * Math.max(gray.widthPx, gray.heightPx) + speedPx / 2;
+  const reach = Math.ceil(reachPx / look.stepPx);
   const found = mostAlike(look, gray, place, roomForLook(look, reach, reach));
   return found && found.likeness > LEAST_LIKENESS ? found.place : null;
 }

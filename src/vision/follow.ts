@@ -10,7 +10,7 @@ import { fail, ok, type Result } from '../basics/result.ts';
 import type { PatchMap } from './fit-patch.ts';
 import { nearnessOf } from './follow-carry.ts';
 import { type FollowKit, followFrame } from './follow-frame.ts';
-import { lookOf } from './follow-look.ts';
+import { LOOK_HALF, lookOf } from './follow-look.ts';
 import { motionSearch } from './follow-motion.ts';
 import { type Patch, patchOf } from './follow-patch.ts';
 import { roomFor } from './follow-residuals.ts';
@@ -118,7 +118,9 @@ function followableOf(seed: Gray, thing: FollowedThing, coarsePx: number): Follo
   const many = thing.radiusPx > ENOUGH_SAMPLES * stepPx;
   const patch = patchOf(seed, thing.placePx, thing.radiusPx, stepPx, many ? 'few' : 'all');
   const look = lookOf(seed, thing.placePx, coarsePx);
-  return patch && look && { thing, patch, look, room: roomFor(patch), seed };
+  const ownStepPx = Math.max(1, Math.floor(thing.radiusPx / (LOOK_HALF + 0.5)));
+  const ownLook = lookOf(seed, thing.placePx, Math.min(coarsePx, ownStepPx));
+  return patch && look && { thing, patch, look, ownLook, room: roomFor(patch), seed };
 }
 
 const UPRIGHT: PatchMap['steps'] = [1, 0, 0, 1];

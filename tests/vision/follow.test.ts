@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { drawFrom } from '../../src/basics/random.ts';
 import { type Follower, startFollower } from '../../src/vision/follow.ts';
 import type { FollowQuestion, FrameSight } from '../../src/vision/follow-sight.ts';
 import type { FollowState } from '../../src/vision/follow-state.ts';
@@ -88,6 +89,41 @@ test('a hand sways by far more than near and far things agree about: all things 
   }
   const last = sights.at(-1)?.stills ?? [];
   expect(last.filter((sight) => sight === null).length).toBeLessThan(0.3 * last.length);
+});
+
+/**
+ * Of little contrast but for a bright blade with strokes, which stands still; the rod's end comes to lie close above it. As wide as a
+ * clip's picture, so that coarse samples are as coarse.
+ */
+function besideBlade(doing: Doing, seed: number): Gray {
+  const widthPx = 1920;
+  const { values, heightPx } = scenePicture([doing], 0, 1);
+  const draw = drawFrom(seed);
+  const { x: shakeX, y: shakeY } = doing.shake;
+  const levelAt = (x: number, y: number) => {
+    const [bladeX, bladeY] = [x - shakeX, y - shakeY];
+    if (bladeX > 120 && bladeX < 270 && bladeY >= 324 && bladeY < 360) return bladeX % 8 < 2 ? 60 : 235;
+    return x < WIDTH_PX ? 100 + 0.3 * ((values[y * WIDTH_PX + x] as number) - 100) : 100;
+  };
+  const levels = Uint8Array.from({ length: widthPx * heightPx }, (_, i) =>
+    Math.round(levelAt(i % widthPx, Math.floor(i / widthPx)) + draw.normal(0, NOISE)),
+  );
+  return { widthPx, heightPx, values: levels };
+}
+
+test('a plain pin that comes to lie close to a tape and stops there at once is not lost', () => {
+  const small = { ...QUESTION, things: QUESTION.things.map((thing) => ({ ...thing, radiusPx: 12 })) };
+  const doing = (t: number): Doing => ({
+    ...AT_REST,
+    shake: { ...AT_REST.shake, x: 9 * Math.sin(t), y: 6 * Math.sin(1.7 * t) },
+    travelPx: Math.min(96, 8 * t),
+  });
+  const times = TIMES.slice(0, 16);
+  const one = started(besideBlade(doing(0), 80), small);
+  const sights = times.map((t) => one.next(besideBlade(doing(t), 80 + t), false));
+  const errors = errorsOf(sights, times.map(doing), PIN);
+  expect(errors).toHaveLength(times.length);
+  expect(Math.max(...errors.map(({ px }) => px))).toBeLessThan(0.3);
 });
 
 test('what roams or swings is followed as well, and taken up again after a hand', () => {
