@@ -3,7 +3,8 @@
  *
  * Model    direction in each picture    b = atan2(tip - centre), less the arm's direction, from camshaft end to pin: the arm comes back to
  *          its place each time the brake is released
- *          turn in the wrench's plane   a(b) of each sight that is possible (hex-sight.ts), each weighing w = weight x exp(-chi2 / 2),
+ *          turn in the wrench's plane   a(b) of each sight that is possible (hex-sight.ts), where the focal length is not known through
+ *                                       each of several lenses, each weighing w = weight x exp(-chi2 / 2),
  *                                       chi2 of the lengths seen about one length
  *          of pictures after the same number of applications the mean; total = last mean less first
  *          u^2 = sum w u_k^2 + sum w (q_k - q)^2,   u_k^2 = (da/db)^2 (u_b^2 + u_arm^2 + (sway slope)^2) of both ends,
@@ -28,7 +29,7 @@ import {
   directionsSeen,
   type WrenchPicture,
 } from './wrench-directions.ts';
-import { type AnglesOfSight, anglesOfSights } from './wrench-sights.ts';
+import { type AnglesOfSight, anglesOfSights, type Lens } from './wrench-sights.ts';
 
 export type AdjusterTurn = {
   /** Clockwise as the pictures show it, positive. */
@@ -63,6 +64,10 @@ export const isToldWell = ({ totalRad }: Pick<AdjusterTurn, 'totalRad'>): boolea
 const LEAST_SHARP_RAD = radFromDeg(10);
 /** Two angles nearer to half a turn than this may as well have gone the other way round. */
 const MOST_STEP_RAD = radFromDeg(150);
+/** What a file tells of it does not change a turn by more than marks do. */
+const FOCAL_KNOWN = 0.1;
+/** Tried where nothing is told, in standard deviations. */
+const FOCALS = [-1.8, -1.2, -0.6, 0, 0.6, 1.2, 1.8];
 /** Far below what honest marks give by chance: another spot of the wrench was marked. */
 const ONE_LENGTH_FROM_P = 1e-5;
 
@@ -77,7 +82,8 @@ export function adjusterTurn(
   const unmarked = inOrder.length - armed.length;
   if (unmarked > 0) return fail({ code: 'adjuster-turn/no-arm', unmarked });
   const stood = saidStill && cameraStood(armed);
-  const directions = directionsSeen(armed, stood);
+  const lenses = lensesOf(armed, stood);
+  const { directions } = lenses.reduce((a, b) => (b.weight > a.weight ? b : a));
   const lastNumber = numbers.at(-1);
   const early = directions.find((each) => each.putOver && each.applicationsBefore !== lastNumber);
   if (early) return fail({ code: 'adjuster-turn/put-over', applicationsBefore: early.applicationsBefore });
@@ -88,13 +94,22 @@ export function adjusterTurn(
       applicationsBefore: dull.applicationsBefore,
       uRad: Math.min(dull.uRad, Math.PI),
     });
-  const sights = anglesOfSights(directions, ANY_SIGHT);
+  const sights = anglesOfSights(lenses, ANY_SIGHT);
   const pValue = chiSquareUpperTail(sights.leastChiSquare, Math.max(1, directions.length - 1));
   if (pValue < ONE_LENGTH_FROM_P) return fail({ code: 'adjuster-turn/lengths-differ', pValue });
   const far = farStep(directions, sights.all);
   if (far) return fail({ code: 'adjuster-turn/too-far', ...far });
   const putOver = directions.filter((each) => each.putOver).length;
   return ok({ ...turnOf(directions, numbers, sights.all), cameraStood: stood, putOver });
+}
+
+/** One where the focal length is known. */
+function lensesOf(pictures: readonly ArmedPicture[], stood: boolean): readonly Lens[] {
+  const u = pictures.reduce((most, { uLnFocal }) => Math.max(most, uLnFocal), 0);
+  return (u < FOCAL_KNOWN ? [0] : FOCALS).map((off) => {
+    const through = pictures.map((each) => ({ ...each, focalPx: each.focalPx * Math.exp(off * u) }));
+    return { weight: Math.exp(-0.5 * off ** 2), directions: directionsSeen(through, stood) };
+  });
 }
 
 function turnOf(

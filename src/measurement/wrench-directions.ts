@@ -18,6 +18,8 @@ export type MarkedPoint = { readonly xPx: number; readonly yPx: number; readonly
 export type WrenchPicture = {
   readonly applicationsBefore: number;
   readonly focalPx: number;
+  /** Standard deviation of its logarithm. */
+  readonly uLnFocal: number;
   /** Where the lens looks: the middle of the picture. */
   readonly middlePx: readonly [x: number, y: number];
   readonly centre: MarkedPoint;

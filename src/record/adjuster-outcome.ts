@@ -17,10 +17,10 @@ export function adjusterOutcome(
     const { applicationsBefore, centre, tip, pin, camshaft } = turn;
     const capture = captures.find(({ id }) => id === turn.captureId);
     if (!centre || !tip || !capture) return [];
-    const { focalPx } = cameraPrior(capture, null);
+    const { focalPx, uLnFocal } = cameraPrior(capture, null);
     const arm = pin && camshaft ? { pin, camshaft } : null;
     const middlePx = [capture.widthPx / 2, capture.heightPx / 2] as const;
-    return [{ applicationsBefore, focalPx, middlePx, centre, tip, arm }];
+    return [{ applicationsBefore, focalPx, uLnFocal, middlePx, centre, tip, arm }];
   });
   const turn = adjusterTurn(pictures, cameraStill);
   if (!turn.ok) return fail(turn.failure);

@@ -41,11 +41,12 @@ export function clipOf(scene: WrenchScene): SeenWrench {
   }));
   const phases = phasesOf(points, 10);
   if (!phases.ok) throw new Error(phases.failure.code);
-  const focalPx = frames[0]?.focalPx ?? 1;
+  const { focalPx = 1, uLnFocal = 0 } = frames[0] ?? {};
   const middlePx = [960, 540] as const;
   const rests: WrenchPicture[] = wrenchRests(sights, phases.value).map((each) => ({
     ...each,
     focalPx,
+    uLnFocal,
     middlePx,
   }));
   return { ...more, pictures: [...rests, ...putOver] };

@@ -14,6 +14,7 @@ const ARM = { camshaft: at(900, 900, 0.5), pin: at(1300, 900, 0.5) };
 const picture = (applicationsBefore: number, turnedDeg: number, arm: WrenchPicture['arm'] = ARM) => ({
   applicationsBefore,
   focalPx: 1500,
+  uLnFocal: 0.035,
   middlePx: [500, 500] as const,
   centre: at(500, 500),
   tip: at(500 + 300 * Math.cos(turnedDeg * RAD), 500 + 300 * Math.sin(turnedDeg * RAD)),
@@ -116,6 +117,21 @@ test('put over to one side only a little, the turn may stay open; put over the o
   expect(opposite.offDeg).toBeLessThan(3);
 });
 
+test('where the file tells no focal length, a wrong one neither spoils the turn nor refuses it', () => {
+  const stepsDeg = [12, 11, 10, 8, 7, 6, 5, 4];
+  const putOverDeg = [120, -120];
+  const scenes = Array.from({ length: 40 }, (_, i) => 2000 + i).map((seed) => {
+    const scene = { seed, sigmaPx: 1, tiltDeg: [0, 35], hand: null, stepsDeg, putOverDeg } as const;
+    const { pictures, totalRad } = simulateWrench({ ...scene, uFocal: 0.25 });
+    const turn = adjusterTurn(pictures, true);
+    if (!turn.ok) throw new Error(turn.failure.code);
+    const { value, u } = turn.value.totalRad;
+    return { offDeg: Math.abs(value - totalRad) / RAD, inU95: Math.abs(value - totalRad) < 1.96 * u };
+  });
+  expect(scenes.filter(({ offDeg }) => offDeg > 3).length).toBeLessThanOrEqual(1);
+  expect(scenes.filter(({ inU95 }) => inU95).length).toBeGreaterThanOrEqual(34);
+});
+
 test('what cannot be read is said', () => {
   const code = (pictures: readonly WrenchPicture[]) => {
     const turn = adjusterTurn(pictures, true);
@@ -182,7 +198,7 @@ test('a clip: one picture of each released rest, counted by the held phases befo
   expect(rests.map((rest) => rest.applicationsBefore)).toEqual([0, 1]);
   expect(rests[1]?.frame).toBeGreaterThanOrEqual(24);
   const turn = adjusterTurn(
-    rests.map((rest) => ({ ...rest, focalPx: 1500, middlePx: [500, 500] as const })),
+    rests.map((rest) => ({ ...rest, focalPx: 1500, uLnFocal: 0.035, middlePx: [500, 500] as const })),
     true,
   );
   expect(turn.ok && turn.value.totalRad.value / RAD).toBeCloseTo(20, 0);
@@ -197,6 +213,7 @@ const anyPoint = fc.record({
 const anyPicture = fc.record({
   applicationsBefore: fc.integer({ min: 0, max: 100 }),
   focalPx: fc.double({ min: 100, max: 1e4, noNaN: true }),
+  uLnFocal: fc.constantFrom(0.005, 0.035, 0.25),
   middlePx: fc.constantFrom([960, 540] as const, [0, 0] as const),
   centre: anyPoint,
   tip: anyPoint,

@@ -61,7 +61,7 @@ test('five applications by the pin alone, a picture of each of six rests, and th
   const { rests, applications, beforeSeed } = clip.value;
   expect([applications, beforeSeed]).toEqual([5, 0]);
   expect(rests.map((rest) => rest.applicationsBefore)).toEqual([0, 1, 2, 3, 4, 5]);
-  const at = { focalPx: truth.focalPx, middlePx: [480, 270] as const };
+  const at = { focalPx: truth.focalPx, uLnFocal: 0.035, middlePx: [480, 270] as const };
   const turn = adjusterTurn(
     rests.map((rest) => ({ ...rest, ...at })),
     true,

@@ -56,7 +56,8 @@ export function simulateWrench(scene: WrenchScene): SeenWrench {
   const roll = draw.uniform(0, 2 * Math.PI);
   const begin = draw.uniform(0, 2 * Math.PI);
   const arm = armOf(draw);
-  const focalPx = FOCAL_PX * (1 + draw.normal(0, scene.uFocal ?? 0.035));
+  const uLnFocal = scene.uFocal ?? 0.035;
+  const focalPx = FOCAL_PX * Math.exp(draw.normal(0, uLnFocal));
   const taken = scene.takenAfter ?? scene.stepsDeg.map((_step, i) => i + 1);
   const turnedAfter = (n: number) => scene.stepsDeg.slice(0, n).reduce((sum, step) => sum + step, 0) * RAD;
   const { hand, playDeg = 0, worse = 1, sigmaPx, spotMm = 1, lensK1 = 0.02, putOverDeg = [] } = scene;
@@ -92,6 +93,7 @@ export function simulateWrench(scene: WrenchScene): SeenWrench {
     return {
       applicationsBefore,
       focalPx,
+      uLnFocal,
       middlePx: [960, 540],
       centre: mark([0, 0, 0]),
       tip: mark(tip),
