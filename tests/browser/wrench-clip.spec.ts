@@ -64,3 +64,33 @@ test('a wrench marked on one frame is followed: applications counted, turn withi
     'marked',
   );
 });
+
+test('looking at another frame takes the marks with it, says so, and one undo brings both back', {
+  tag: '@desk',
+}, async ({ page }) => {
+  const part = await openAdjusterCheck(page, 'Clockwise');
+  const buffer = readFileSync(`${FOLDER}/wrench.mp4`);
+  await choose(page, 'Take a picture or a clip now', [{ name: 'wrench.mp4', mimeType: 'video/mp4', buffer }]);
+  const slider = part.getByRole('slider', { name: 'Place in the clip' });
+  await expect(slider).toBeEnabled();
+  const seed = truth.frames[0];
+  if (!seed) throw new Error('no such frame');
+  await markAt(page, seed.centre);
+  const asking = page.locator('.wrench .asking');
+  await expect(asking).toContainText('far out on the wrench');
+
+  await slider.scrollIntoViewIfNeeded();
+  const box = await slider.boundingBox();
+  if (!box) throw new Error('no slider');
+  const y = box.y + box.height / 2;
+  await page.mouse.move(box.x + 10, y);
+  await page.mouse.down();
+  for (const share of [0.2, 0.4, 0.6]) await page.mouse.move(box.x + share * box.width, y);
+  await page.mouse.up();
+  await expect(part.getByText('Undo brings both back')).toBeVisible();
+  await expect(asking).toContainText('middle of the hex');
+  await page.getByRole('button', { name: 'Undo', exact: true }).click();
+  await expect(asking).toContainText('far out on the wrench');
+  await expect(part.getByText('Undo brings both back')).toBeHidden();
+  await expect(slider).toHaveValue('0');
+});

@@ -1,11 +1,12 @@
 import { useId } from 'react';
 import type { AdjusterTurn } from '../../measurement/adjuster-turn.ts';
 import { turnText, WRENCH } from '../words/adjuster.ts';
-import { arcPath, arrowPath, handPath, hexPath, onRim, RIM, sectorPath } from './clock-face.ts';
+import { anchorAt, arcPath, arrowPath, handPath, hexPath, onRim, RIM, sectorPath } from './clock-face.ts';
 
 const HOURS = Array.from({ length: 12 }, (_hour, i) => (i * Math.PI) / 6);
 const TURN_RADIUS = 62;
 const HEX = 14;
+const NAME_APART = 8;
 
 /** The wrench in all its places as the first picture shows it; the last within its uncertainty, hatched. */
 export function ClockFace({ turn }: { readonly turn: AdjusterTurn }) {
@@ -13,13 +14,11 @@ export function ClockFace({ turn }: { readonly turn: AdjusterTurn }) {
   const { firstDirectionRad: first, totalRad, places } = turn;
   const last = first + totalRad.value;
   const U95 = 1.96 * totalRad.u;
-  const [nameX, nameY] = onRim(first, RIM + 14);
-  const [endX, endY] = onRim(last, RIM + 14);
   const apart = Math.abs(totalRad.value) > 0.3;
   return (
     <svg
       className="drawing clock-face"
-      viewBox="-128 -122 256 244"
+      viewBox="-144 -124 288 248"
       role="img"
       aria-label={`${WRENCH.clock}: ${turnText(totalRad)}`}
     >
@@ -47,15 +46,21 @@ export function ClockFace({ turn }: { readonly turn: AdjusterTurn }) {
         <>
           <path className="dimension-drawn" d={arcPath(first, last, TURN_RADIUS)} />
           <path className="arrow" d={arrowPath(last, TURN_RADIUS, totalRad.value > 0)} />
-          <text x={endX} y={endY + 5} textAnchor="middle">
-            {WRENCH.last}
-          </text>
+          <NameAtRim angleRad={last}>{WRENCH.last}</NameAtRim>
         </>
       ) : null}
-      <text x={nameX} y={nameY + 5} textAnchor="middle">
-        {WRENCH.first}
-      </text>
+      <NameAtRim angleRad={first}>{WRENCH.first}</NameAtRim>
       <path className="filled" d={hexPath(HEX)} />
     </svg>
+  );
+}
+
+/** Clear of the rim: it begins there on the right, ends there on the left. */
+function NameAtRim({ angleRad, children }: { readonly angleRad: number; readonly children: string }) {
+  const [x, y] = onRim(angleRad, RIM + NAME_APART);
+  return (
+    <text x={x} y={y + 5 + 5 * Math.sin(angleRad)} textAnchor={anchorAt(angleRad)}>
+      {children}
+    </text>
   );
 }

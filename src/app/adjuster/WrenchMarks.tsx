@@ -24,6 +24,7 @@ type Props = {
 
 export function WrenchMarks({ capture, wheelEndId, turn, index, alone }: Props) {
   const [selected, setSelected] = useState<string | null>(null);
+  const [gone, setGone] = useState(false);
   const source = useFrames(capture);
   usePlayedNote(capture, source);
   const frames: readonly Frame[] = source?.ok ? source.value.frames : [];
@@ -31,16 +32,20 @@ export function WrenchMarks({ capture, wheelEndId, turn, index, alone }: Props) 
   const canShow = capture.kind === 'photo' || frame !== null || (source !== null && !source.ok);
   const { picture, failure } = usePicture(canShow ? source : null, frame);
   const next = WRENCH_POINTS.find((point) => turn[point] === null) ?? null;
-  const put = (id: string, point: PlacedPoint | null) =>
+  const put = (id: string, point: PlacedPoint | null) => {
+    setGone(false);
     changeTurn(wheelEndId, index, { frame, [id]: point });
+  };
   // Marks belong to the frame they were set on.
-  const lookAt = (chosen: Frame | undefined) =>
-    chosen &&
+  const lookAt = (chosen: Frame | undefined) => {
+    if (!chosen) return;
+    if (WRENCH_POINTS.some((point) => turn[point] !== null)) setGone(true);
     changeTurn(wheelEndId, index, { frame: chosen, centre: null, tip: null, pin: null, camshaft: null });
+  };
   return (
     <>
       <p className="asking" aria-live="polite">
-        {next ? WRENCH_POINT_ASKED[next] : WRENCH.marked}
+        {next ? WRENCH_POINT_ASKED[next] : WRENCH.allMarked}
       </p>
       {failure ? <p className="look">{pictureFailureText(failure)}</p> : null}
       <div className="wrench-viewer">
@@ -78,8 +83,16 @@ export function WrenchMarks({ capture, wheelEndId, turn, index, alone }: Props) 
             max={Math.max(0, frames.length - 1)}
             value={frame?.index ?? 0}
             disabled={frames.length === 0}
+            // However far it is drawn, one step takes it back; a finger that scrolls the page instead moves nothing.
+            onPointerDown={() => work.beginDrag()}
+            onPointerUp={() => work.endDrag()}
+            onPointerCancel={() => {
+              work.cancelDrag();
+              setGone(false);
+            }}
             onChange={(event) => lookAt(frames[Number(event.target.value)])}
           />
+          <p role="status">{gone && next === WRENCH_POINTS[0] ? WRENCH.marksGone : ''}</p>
           <FollowWrench wheelEndId={wheelEndId} capture={capture} turn={turn} alone={alone} />
         </>
       ) : null}

@@ -7,6 +7,12 @@ export function onRim(angleRad: number, radius: number): Point {
   return [round(radius * Math.cos(angleRad)), round(radius * Math.sin(angleRad))];
 }
 
+/** How a name outside the rim stands to its place, so that it does not run over the rim. */
+export function anchorAt(angleRad: number): 'start' | 'middle' | 'end' {
+  const right = Math.cos(angleRad);
+  return Math.abs(right) < 0.26 ? 'middle' : right > 0 ? 'start' : 'end';
+}
+
 export function handPath(angleRad: number, from: number, to: number): string {
   return `M${onRim(angleRad, from)}L${onRim(angleRad, to)}`;
 }

@@ -50,6 +50,8 @@ export const WRENCH = {
     `Picture ${number}, after ${applications} application${applications === 1 ? '' : 's'}`,
   toMark: 'to be marked',
   marked: 'marked',
+  allMarked: 'All four are marked.',
+  marksGone: 'The marks belong to the frame before and went with it. Undo brings both back.',
   fewer: 'One application fewer before this picture',
   more: 'One application more before this picture',
   before: 'Applications before this picture',
