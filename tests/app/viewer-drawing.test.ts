@@ -100,6 +100,20 @@ test('a short dimension has its arrowheads outside and its value on the side tha
   expect(short(930).value.leftCss + text.widthCss).toBeLessThan(930);
 });
 
+test('where a short dimension has no room at either end, its value is read whole beside it', () => {
+  const narrow = { widthCss: 1.5 * text.widthCss, heightCss: 600 };
+  for (const xCss of [10, 40, 0.7 * narrow.widthCss]) {
+    const ends = [
+      { xCss, yCss: 200 },
+      { xCss: xCss + 30, yCss: 204 },
+    ] as const;
+    const { value, shafts } = dimensionLines(ends, text, narrow);
+    expect(value.leftCss).toBeGreaterThanOrEqual(0);
+    expect(value.leftCss + value.widthCss).toBeLessThanOrEqual(narrow.widthCss);
+    for (const shaft of shafts) expect(lengthInsideCss(shaft, value)).toBe(0);
+  }
+});
+
 test('no shaft crosses the value, whatever the direction and length', () => {
   fc.assert(
     fc.property(point(1000, 600), point(1000, 600), (from, to) => {
@@ -209,6 +223,18 @@ test('names that are shown cover no cross and no other name; a needed name is al
       expect(places.size).toBe(names.length);
     }),
   );
+});
+
+test('names on one line keep a space between them', () => {
+  const inches = Array.from({ length: 12 }, (_, n) => name(String(n), 300 + 26 * n, 300));
+  const boxes = [...namePlaces(inches, nothing, SCREEN).values()].flatMap((box) => box ?? []);
+  expect(boxes.length).toBeGreaterThan(3);
+  for (const one of boxes)
+    for (const other of boxes) {
+      const level = Math.abs(one.topCss - other.topCss) < one.heightCss;
+      if (one !== other && level)
+        expect(Math.abs(one.leftCss - other.leftCss)).toBeGreaterThan(one.widthCss + 5);
+    }
 });
 
 test('where there is no room a name is left out rather than laid over a cross, unless it is needed', () => {

@@ -101,3 +101,18 @@ test('on a phone the newest inspections stand before demo and files, the others 
   await page.getByRole('button', { name: 'Show all 7' }).click();
   await expect(listed).toHaveCount(7);
 });
+
+test('a phone on its side shows the picture, what is asked and the way on at once', {
+  tag: '@phone',
+}, async ({ page }) => {
+  await startPair(page);
+  await page.setViewportSize({ width: 844, height: 390 });
+  await step(page, 3).click();
+  await expect(page.locator('.asking')).toBeInViewport({ ratio: 1 });
+  const shown = page.getByRole('region', { name: 'Released picture', exact: true });
+  await expect(shown).toBeInViewport({ ratio: 0.99 });
+  expect((await shown.boundingBox())?.height).toBeGreaterThan(250);
+  await expect(page.getByRole('button', { name: 'Next: marks on the applied picture' })).toBeInViewport({
+    ratio: 1,
+  });
+});

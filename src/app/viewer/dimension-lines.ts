@@ -3,7 +3,8 @@
  *
  * Model    Arrowheads 3 : 1, tips on the extension lines. The value stands upright in a break at the middle of the
  *          dimension line. Where arrowheads and value do not fit between the extension lines, the arrowheads stand
- *          outside pointing in, and the value beyond the end that has room on the screen.
+ *          outside pointing in, and the value beyond the end that has room on the screen; where neither has, beside the line,
+ *          moved as far as it takes to be read whole.
  * Fails    a dimension of no length has no direction: it is drawn as if it ran to the right.
  * Source   practice of ISO 129-1 (arrowheads outside, interrupted line with upright value; from memory).
  */
@@ -54,6 +55,15 @@ export function dimensionLines(
   const outsideCss = ARROW_CSS + TAIL_CSS;
   const beyond = boxAbout(at(lengthCss + outsideCss + halfBreakCss), text);
   const before = boxAbout(at(-outsideCss - halfBreakCss), text);
+  const beside = [-1, 1].map((side) => {
+    const across = { xCss: -along.yCss * side, yCss: along.xCss * side };
+    // As far as the box reaches towards the line.
+    const awayCss =
+      CLEAR_CSS + (Math.abs(across.xCss) * text.widthCss + Math.abs(across.yCss) * text.heightCss) / 2;
+    const { xCss, yCss } = at(lengthCss / 2);
+    const box = boxAbout({ xCss: xCss + awayCss * across.xCss, yCss: yCss + awayCss * across.yCss }, text);
+    return movedAlong(along, box, screen);
+  });
   return {
     shafts: [
       [at(-outsideCss), at(-ARROW_CSS)],
@@ -61,8 +71,16 @@ export function dimensionLines(
       [at(lengthCss + ARROW_CSS), at(lengthCss + outsideCss)],
     ],
     arrows: [arrow(from, along, -1), arrow(to, along, 1)],
-    value: isInside(beyond, screen) || !isInside(before, screen) ? beyond : before,
+    value: [beyond, before, ...beside].find((box) => isInside(box, screen)) ?? beyond,
   };
+}
+
+/** Along its line, so that it stays clear of it, and by half its own width at most: what is off the screen keeps its value there. */
+function movedAlong(along: ScreenPoint, box: Box, { widthCss }: ScreenSize): Box {
+  const missing = Math.max(-box.leftCss, 0) - Math.max(0, box.leftCss + box.widthCss - widthCss);
+  const moveCss = Math.sign(missing) * Math.min(Math.abs(missing), box.widthCss / 2);
+  const slope = along.xCss === 0 ? 0 : along.yCss / along.xCss;
+  return { ...box, leftCss: box.leftCss + moveCss, topCss: box.topCss + moveCss * slope };
 }
 
 function arrow(tip: ScreenPoint, along: ScreenPoint, sense: 1 | -1): Triangle {

@@ -24,6 +24,8 @@ export type NameToPlace = {
 };
 
 const GAP_CSS = 3;
+/** A space between words, and the light edge of both. */
+const APART_CSS = 7;
 /** A cross covered by so little of its arms is still plain to see. */
 const SLIGHT_CSS2 = 12;
 /** What an off-screen part of a name costs against a covered cross. */
@@ -38,7 +40,7 @@ export function namePlaces(
   keepClear: { readonly boxes: readonly Box[]; readonly lines: readonly Segment[] },
   screen: ScreenSize,
 ): ReadonlyMap<string, Box | null> {
-  const taken: Box[] = [...keepClear.boxes, ...names.map((name) => crossBox(name))];
+  const taken: Box[] = [...keepClear.boxes.map(spaced), ...names.map((name) => crossBox(name))];
   const places = new Map<string, Box | null>();
   const order = [...names.filter((name) => name.needed), ...names.filter((name) => !name.needed)];
   for (const name of order) {
@@ -47,9 +49,14 @@ export function namePlaces(
     const shown = !name.silent && isSeen(name.at, screen) && (best.covered <= SLIGHT_CSS2 || name.needed);
     const box = shown ? best.box : null;
     places.set(name.id, box);
-    if (box) taken.push(box);
+    if (box) taken.push(spaced(box));
   }
   return places;
+}
+
+/** Names side by side are read apart. */
+function spaced(box: Box): Box {
+  return { ...box, leftCss: box.leftCss - APART_CSS, widthCss: box.widthCss + 2 * APART_CSS };
 }
 
 function candidates(name: NameToPlace): readonly Box[] {
