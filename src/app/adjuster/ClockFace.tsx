@@ -8,8 +8,16 @@ const TURN_RADIUS = 62;
 const HEX = 14;
 const NAME_APART = 8;
 
+type Props = {
+  readonly turn: AdjusterTurn;
+  /** Whether it is asked for the wrench put over: where to is drawn broken. */
+  readonly putOver: boolean;
+};
+
+const THIRDS = [(2 * Math.PI) / 3, (-2 * Math.PI) / 3];
+
 /** The wrench in all its places as the first picture shows it; the last within its uncertainty, hatched. */
-export function ClockFace({ turn }: { readonly turn: AdjusterTurn }) {
+export function ClockFace({ turn, putOver }: Props) {
   const hatch = useId();
   const { firstDirectionRad: first, totalRad, places } = turn;
   const last = first + totalRad.value;
@@ -39,6 +47,9 @@ export function ClockFace({ turn }: { readonly turn: AdjusterTurn }) {
           className="phantom"
           d={handPath(first + turnRad.value, HEX, RIM - 10)}
         />
+      ))}
+      {(putOver ? THIRDS : []).map((third) => (
+        <path key={third} className="clock-next" d={handPath(last + third, HEX, RIM)} />
       ))}
       <path className="outline" d={handPath(first, HEX, RIM)} />
       <path className="clock-last" d={handPath(last, HEX, RIM)} />

@@ -12,10 +12,11 @@ type Props = {
 
 export function TurnRead({ outcome, saidStill, made }: Props) {
   const { turn, decision } = outcome;
+  const advice = isToldWell(turn) ? null : toTellBetter(turn);
   const last = turn.places.at(-1)?.applicationsBefore ?? 0;
   return (
     <div className="turn-read">
-      <ClockFace turn={turn} />
+      <ClockFace turn={turn} putOver={advice === WRENCH.putOver} />
       <div className="form">
         <p className="stroke-value">{turnText(turn.totalRad)}</p>
         <p>{inAllText(turn.applications)}</p>
@@ -29,7 +30,7 @@ export function TurnRead({ outcome, saidStill, made }: Props) {
         {decision.answer === 'takes-up' ? <p>{ADJUSTER.takesUp}</p> : null}
         {made > last ? <p className="note">{WRENCH.notToTheLast(made, last)}</p> : null}
         {saidStill && !turn.cameraStood ? <p className="note">{WRENCH.moved}</p> : null}
-        {isToldWell(turn) ? null : <p className="note">{toTellBetter(turn)}</p>}
+        {advice ? <p className="note">{advice}</p> : null}
       </div>
     </div>
   );

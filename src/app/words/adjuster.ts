@@ -36,7 +36,7 @@ export const WRENCH = {
     `${made} applications made; the last picture is from after ${last}: what the wrench did since is not known.`,
   moved: 'By the marks of hex and arm the camera moved, or a mark is off: the turn is read as by hand.',
   putOver:
-    'Not known within 3°: the pictures do not tell how slanted they look at the hex. Without another application, put the wrench over on the hex by a third of a turn to one side (two flats of it), take a picture, then by a third of a turn to the other side, and take one more; after a clip, two short clips. Where there is no room, as far round as it goes. Mark the same spots.',
+    'Not known within 3°: the pictures do not tell how slanted they look at the hex. Without another application, put the wrench over on the hex by a third of a turn (two flats) to one side, then to the other, as drawn broken, and take a picture of each; after a clip, two short clips. Where there is no room, as far round as it goes. Mark the same spots.',
   putOverMore:
     'Still not known within 3°. Without another application, put the wrench over on the hex once more, to point where no picture shows it yet, best the opposite way, and take one more picture. Mark the same spots.',
   stand:
