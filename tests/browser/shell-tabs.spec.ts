@@ -73,3 +73,39 @@ test('what one tab removes, the other cannot keep or open', { tag: '@desk' }, as
   await listed(page).click();
   await expect(page.getByRole('alert')).toContainText('no longer on this device');
 });
+
+test('a form that is not done yet is there after a screen left, a reload and in the tab that takes over', {
+  tag: '@phone',
+}, async ({ page, context }) => {
+  await startNamed(page, 'GT-14');
+  const repair = (of: Page) =>
+    of
+      .locator('.sheet-part')
+      .filter({ has: of.getByRole('heading', { name: 'Repair', exact: true }) })
+      .getByRole('textbox', { name: /What was done/ });
+  await page.goBack();
+  await page.getByRole('heading', { name: 'Repair', exact: true }).click();
+  await page.getByRole('button', { name: 'Enter a repair' }).click();
+  await repair(page).fill('Clevis pin renewed');
+  await page.getByRole('button', { name: 'Enter a tape reading' }).first().click();
+  await page.getByRole('textbox', { name: 'Reading, released' }).fill('5 1/8');
+
+  await page.getByRole('button', { name: 'Vehicle', exact: true }).click();
+  await page.getByRole('button', { name: /^Axle 1, left/ }).click();
+  await expect(repair(page)).toHaveValue('Clevis pin renewed');
+  await page.reload();
+  await expect(repair(page)).toHaveValue('Clevis pin renewed');
+  const second = await context.newPage();
+  await second.goto('/');
+  await listed(second).click();
+  await expect(repair(second)).toHaveValue('Clevis pin renewed');
+  await expect(second.getByRole('textbox', { name: 'Reading, released' })).toHaveValue('5 1/8 in');
+  await expect(listed(page)).toBeVisible();
+
+  await second.getByRole('button', { name: 'Note the repair' }).click();
+  await second.getByRole('button', { name: 'Cancel' }).click();
+  await second.reload();
+  await expect(second.getByText('Clevis pin renewed', { exact: true })).toBeVisible();
+  await expect(second.getByRole('textbox', { name: 'Reading, released' })).toHaveCount(0);
+  await expect(repair(second)).toHaveCount(0);
+});

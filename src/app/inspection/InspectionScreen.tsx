@@ -12,10 +12,11 @@ import { MissingFiles } from '../steps/MissingFiles.tsx';
 import { work } from '../stores.ts';
 import { AID_LINE, BAR, unitText } from '../words/en.ts';
 import { CONDITIONS, countedText, INSPECTION, VEHICLE_KIND_NAMES } from '../words/inspection.ts';
+import { isDrafted } from '../work/use-draft.ts';
 import { AddAxles, AxleList } from './AxleList.tsx';
 import { ConditionsForm } from './ConditionsForm.tsx';
 import { PlanView } from './PlanView.tsx';
-import { ReviewForm } from './ReviewForm.tsx';
+import { REVIEW_DRAFT, ReviewForm } from './ReviewForm.tsx';
 import { RulesSaid } from './RulesSaid.tsx';
 import { useKeptStrokes } from './use-kept-strokes.ts';
 import { VehicleForm } from './VehicleForm.tsx';
@@ -65,7 +66,7 @@ export function InspectionScreen({ record }: { readonly record: InspectionRecord
             <ConditionsForm record={record} />
           </SheetPart>
           <RulesSaid record={record} results={results} />
-          <SheetPart title={INSPECTION.review} said={review?.by}>
+          <SheetPart title={INSPECTION.review} said={review?.by} open={isDrafted(REVIEW_DRAFT)}>
             <ReviewForm review={review} />
           </SheetPart>
           <SheetPart title={INSPECTION.handOver} open={!isNew}>

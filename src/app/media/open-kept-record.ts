@@ -1,6 +1,7 @@
 import type { Result } from '../../basics/result.ts';
 import { openRecord } from '../../record/open-record.ts';
 import type { KeptRecord } from '../storage/database.ts';
+import { dropDrafts } from '../storage/drafts.ts';
 import { dropRecord, findRecord } from '../storage/kept-records.ts';
 import type { StorageFailure } from '../storage/storage-failure.ts';
 import { hold, notices, work } from '../stores.ts';
@@ -29,6 +30,7 @@ export async function openAgain(kept: KeptRecord): Promise<void> {
 export async function dropListed(id: string): Promise<Result<void, StorageFailure>> {
   await hold.fromOthers(id);
   const dropped = await dropRecord(id);
+  if (dropped.ok) dropDrafts(id);
   await hold.only(null);
   return dropped;
 }

@@ -1,4 +1,3 @@
-import { useState } from 'react';
 import { mmFromInches } from '../../basics/units.ts';
 import type { Purpose } from '../../record/measurement-input.ts';
 import type { HandReading } from '../../record/wheel-end.ts';
@@ -9,9 +8,12 @@ import { Segments } from '../parts/Segments.tsx';
 import { useLengthUnit } from '../parts/use-length-unit.ts';
 import { lengthText } from '../words/values.ts';
 import { HAND } from '../words/wheel-end.ts';
+import type { HandDraft } from './drafts.ts';
 
 type Props = {
   readonly purpose: Purpose;
+  readonly draft: HandDraft;
+  readonly onChange: (draft: HandDraft) => void;
   readonly onDone: (reading: HandReading) => void;
   readonly onCancel: () => void;
 };
@@ -21,13 +23,10 @@ const QUANTITIES = ['stroke', 'free-stroke'] as const;
 const GRADUATIONS_MM = [mmFromInches(1 / 16), mmFromInches(1 / 8), 1] as const;
 
 /** Nothing is entered before both readings are there: half a reading would say a stroke that nobody read. */
-export function HandReadingForm({ purpose, onDone, onCancel }: Props) {
+export function HandReadingForm({ purpose, draft, onChange, onDone, onCancel }: Props) {
   const unit = useLengthUnit();
-  const [quantity, setQuantity] = useState<HandReading['quantity']>('stroke');
-  const [isDifference, setDifference] = useState(false);
-  const [releasedMm, setReleased] = useState<number | null>(null);
-  const [appliedMm, setApplied] = useState<number | null>(null);
-  const [graduationMm, setGraduation] = useState<number>(GRADUATIONS_MM[0]);
+  const { quantity, isDifference, releasedMm, appliedMm, graduationMm } = draft;
+  const set = (changed: Partial<HandDraft>) => onChange({ ...draft, ...changed });
   const released = isDifference ? 0 : releasedMm;
   const isBackwards = released !== null && appliedMm !== null && appliedMm < released;
   const isWhole = released !== null && appliedMm !== null && !isBackwards;
@@ -38,7 +37,7 @@ export function HandReadingForm({ purpose, onDone, onCancel }: Props) {
         values={QUANTITIES}
         names={HAND}
         value={quantity}
-        onChange={(chosen) => chosen && setQuantity(chosen)}
+        onChange={(chosen) => chosen && set({ quantity: chosen })}
       />
       <fieldset>
         <legend className="quiet">{HAND.way}</legend>
@@ -46,24 +45,29 @@ export function HandReadingForm({ purpose, onDone, onCancel }: Props) {
           group="hand-way"
           label={HAND.two}
           checked={!isDifference}
-          onChange={() => setDifference(false)}
+          onChange={() => set({ isDifference: false })}
         />
         <Choice
           group="hand-way"
           label={HAND.one}
           checked={isDifference}
-          onChange={() => setDifference(true)}
+          onChange={() => set({ isDifference: true })}
         />
       </fieldset>
       <div className="pair">
         {isDifference ? null : (
-          <LengthField label={HAND.released} valueMm={releasedMm} mostMm={MOST_MM} onChange={setReleased} />
+          <LengthField
+            label={HAND.released}
+            valueMm={releasedMm}
+            mostMm={MOST_MM}
+            onChange={(releasedMm) => set({ releasedMm })}
+          />
         )}
         <LengthField
           label={appliedLabel(isDifference, quantity)}
           valueMm={appliedMm}
           mostMm={MOST_MM}
-          onChange={setApplied}
+          onChange={(appliedMm) => set({ appliedMm })}
         />
       </div>
       {isBackwards ? <p className="look">{HAND.order}</p> : null}
@@ -75,7 +79,7 @@ export function HandReadingForm({ purpose, onDone, onCancel }: Props) {
             group="graduation"
             label={lengthText(each, each === 1 ? 'mm' : unit === 'mm' ? 'fraction' : unit)}
             checked={graduationMm === each}
-            onChange={() => setGraduation(each)}
+            onChange={() => set({ graduationMm: each })}
           />
         ))}
       </fieldset>

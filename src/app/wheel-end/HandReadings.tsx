@@ -1,4 +1,3 @@
-import { useState } from 'react';
 import { handLength } from '../../record/hand-results.ts';
 import type { Purpose } from '../../record/measurement-input.ts';
 import type { HandReading, WheelEnd } from '../../record/wheel-end.ts';
@@ -6,12 +5,14 @@ import { useLengthUnit } from '../parts/use-length-unit.ts';
 import { work } from '../stores.ts';
 import { lengthText, measuredLengthText } from '../words/values.ts';
 import { HAND } from '../words/wheel-end.ts';
+import { useDraft } from '../work/use-draft.ts';
+import { draftNames, EMPTY_HAND, handDraftSchema } from './drafts.ts';
 import { HandReadingForm } from './HandReadingForm.tsx';
 
 type Props = { readonly wheelEnd: WheelEnd; readonly purpose: Purpose };
 
 export function HandReadings({ wheelEnd, purpose }: Props) {
-  const [entering, setEntering] = useState(false);
+  const [draft, setDraft] = useDraft(draftNames(wheelEnd.id).hand(purpose), handDraftSchema);
   const readings = wheelEnd.handReadings.filter((reading) => reading.purpose === purpose);
   return (
     <div className="form">
@@ -20,17 +21,19 @@ export function HandReadings({ wheelEnd, purpose }: Props) {
           <HandReadingLine key={reading.id} reading={reading} />
         ))}
       </ul>
-      {entering ? (
+      {draft ? (
         <HandReadingForm
           purpose={purpose}
+          draft={draft}
+          onChange={setDraft}
           onDone={(line) => {
             work.act({ type: 'put-line', list: 'handReadings', line });
-            setEntering(false);
+            setDraft(null);
           }}
-          onCancel={() => setEntering(false)}
+          onCancel={() => setDraft(null)}
         />
       ) : (
-        <button type="button" className="button" onClick={() => setEntering(true)}>
+        <button type="button" className="button" onClick={() => setDraft(EMPTY_HAND)}>
           {HAND.add}
         </button>
       )}

@@ -1,12 +1,14 @@
-import { useState } from 'react';
 import type { OtherReading } from '../../record/wheel-end.ts';
 import { Choice } from '../parts/Choice.tsx';
 import { FormFoot } from '../parts/FormFoot.tsx';
 import { LengthField } from '../parts/LengthField.tsx';
 import { TextField } from '../parts/TextField.tsx';
 import { LIMIT_IS, OTHER, OTHER_NAMES } from '../words/wheel-end.ts';
+import type { OtherDraft } from './drafts.ts';
 
 type Props = {
+  readonly draft: OtherDraft;
+  readonly onChange: (draft: OtherDraft) => void;
   readonly onDone: (reading: OtherReading) => void;
   readonly onCancel: () => void;
 };
@@ -22,13 +24,9 @@ const USUAL_LIMIT: Readonly<Record<OtherReading['what'], OtherReading['limitIs']
 };
 const WHATS = Object.keys(OTHER_NAMES) as OtherReading['what'][];
 
-export function OtherReadingForm({ onDone, onCancel }: Props) {
-  const [what, setWhat] = useState<OtherReading['what']>('camshaft-play');
-  const [name, setName] = useState('');
-  const [valueMm, setValue] = useState<number | null>(null);
-  const [limitMm, setLimit] = useState<number | null>(null);
-  const [limitIs, setLimitIs] = useState(USUAL_LIMIT[what]);
-  const [limitSource, setSource] = useState('');
+export function OtherReadingForm({ draft, onChange, onDone, onCancel }: Props) {
+  const { what, name, valueMm, limitMm, limitIs, limitSource } = draft;
+  const set = (changed: Partial<OtherDraft>) => onChange({ ...draft, ...changed });
   const isWhole = valueMm !== null && (what !== 'other' || name.trim() !== '');
   return (
     <div className="form boxed">
@@ -38,8 +36,7 @@ export function OtherReadingForm({ onDone, onCancel }: Props) {
           value={what}
           onChange={(event) => {
             const chosen = event.target.value as OtherReading['what'];
-            setWhat(chosen);
-            setLimitIs(USUAL_LIMIT[chosen]);
+            set({ what: chosen, limitIs: USUAL_LIMIT[chosen] });
           }}
         >
           {WHATS.map((each) => (
@@ -49,10 +46,22 @@ export function OtherReadingForm({ onDone, onCancel }: Props) {
           ))}
         </select>
       </label>
-      {what === 'other' ? <TextField label={OTHER.name} value={name} onChange={setName} /> : null}
+      {what === 'other' ? (
+        <TextField label={OTHER.name} value={name} onChange={(name) => set({ name })} />
+      ) : null}
       <div className="pair">
-        <LengthField label={OTHER.value} valueMm={valueMm} mostMm={MOST_MM} onChange={setValue} />
-        <LengthField label={OTHER.limit} valueMm={limitMm} mostMm={MOST_MM} onChange={setLimit} />
+        <LengthField
+          label={OTHER.value}
+          valueMm={valueMm}
+          mostMm={MOST_MM}
+          onChange={(valueMm) => set({ valueMm })}
+        />
+        <LengthField
+          label={OTHER.limit}
+          valueMm={limitMm}
+          mostMm={MOST_MM}
+          onChange={(limitMm) => set({ limitMm })}
+        />
       </div>
       {limitMm === null ? (
         <p className="quiet">{OTHER.limitHint}</p>
@@ -66,11 +75,15 @@ export function OtherReadingForm({ onDone, onCancel }: Props) {
                 group="limit-is"
                 label={LIMIT_IS[each]}
                 checked={limitIs === each}
-                onChange={() => setLimitIs(each)}
+                onChange={() => set({ limitIs: each })}
               />
             ))}
           </fieldset>
-          <TextField label={OTHER.limitSource} value={limitSource} onChange={setSource} />
+          <TextField
+            label={OTHER.limitSource}
+            value={limitSource}
+            onChange={(limitSource) => set({ limitSource })}
+          />
         </>
       )}
       <FormFoot

@@ -1,14 +1,15 @@
-import { useState } from 'react';
 import { isReadingOver } from '../../record/other-readings.ts';
 import type { OtherReading, WheelEnd } from '../../record/wheel-end.ts';
 import { useLengthUnit } from '../parts/use-length-unit.ts';
 import { work } from '../stores.ts';
 import { lengthText } from '../words/values.ts';
 import { OTHER, OTHER_NAMES } from '../words/wheel-end.ts';
+import { useDraft } from '../work/use-draft.ts';
+import { draftNames, EMPTY_OTHER, otherDraftSchema } from './drafts.ts';
 import { OtherReadingForm } from './OtherReadingForm.tsx';
 
 export function OtherReadings({ wheelEnd }: { readonly wheelEnd: WheelEnd }) {
-  const [entering, setEntering] = useState(false);
+  const [draft, setDraft] = useDraft(draftNames(wheelEnd.id).other, otherDraftSchema);
   return (
     <div className="form">
       <ul className="ruled">
@@ -16,16 +17,18 @@ export function OtherReadings({ wheelEnd }: { readonly wheelEnd: WheelEnd }) {
           <OtherReadingLine key={reading.id} reading={reading} />
         ))}
       </ul>
-      {entering ? (
+      {draft ? (
         <OtherReadingForm
+          draft={draft}
+          onChange={setDraft}
           onDone={(line) => {
             work.act({ type: 'put-line', list: 'otherReadings', line });
-            setEntering(false);
+            setDraft(null);
           }}
-          onCancel={() => setEntering(false)}
+          onCancel={() => setDraft(null)}
         />
       ) : (
-        <button type="button" className="button" onClick={() => setEntering(true)}>
+        <button type="button" className="button" onClick={() => setDraft(EMPTY_OTHER)}>
           {OTHER.add}
         </button>
       )}

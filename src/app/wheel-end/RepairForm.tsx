@@ -1,4 +1,3 @@
-import { useState } from 'react';
 import { CAUSES, type Cause } from '../../finding/causes.ts';
 import { ADJUSTER_KINDS, type Repair } from '../../record/repair.ts';
 import { Choice } from '../parts/Choice.tsx';
@@ -8,9 +7,11 @@ import { Segments } from '../parts/Segments.tsx';
 import { TextField } from '../parts/TextField.tsx';
 import { CAUSE_NAMES } from '../words/causes.ts';
 import { ADJUSTER_NAMES, REPAIR } from '../words/wheel-end.ts';
+import type { RepairDraft } from './drafts.ts';
 
 type Props = {
-  readonly before: Repair;
+  readonly draft: RepairDraft;
+  readonly onChange: (draft: RepairDraft) => void;
   readonly onDone: (repair: Repair) => void;
   readonly onCancel: () => void;
 };
@@ -19,10 +20,9 @@ const MOST_FREE_STROKE_MM = 200;
 const MOST_PARTS = 40;
 const MOST_PART_LENGTH = 200;
 
-export function RepairForm({ before, onDone, onCancel }: Props) {
-  const [repair, setRepair] = useState(before);
-  const [parts, setParts] = useState(before.parts.join('\n'));
-  const set = (changed: Partial<Repair>) => setRepair({ ...repair, ...changed });
+export function RepairForm({ draft, onChange, onDone, onCancel }: Props) {
+  const { repair, parts } = draft;
+  const set = (changed: Partial<Repair>) => onChange({ ...draft, repair: { ...repair, ...changed } });
   const isEmpty =
     repair.cause === null && repair.work.trim() === '' && parts.trim() === '' && !repair.adjustedByHand;
   return (
@@ -48,7 +48,13 @@ export function RepairForm({ before, onDone, onCancel }: Props) {
         value={repair.work}
         onChange={(text) => set({ work: text })}
       />
-      <TextField label={REPAIR.parts} rows={2} maxLength={4000} value={parts} onChange={setParts} />
+      <TextField
+        label={REPAIR.parts}
+        rows={2}
+        maxLength={4000}
+        value={parts}
+        onChange={(typed) => onChange({ ...draft, parts: typed })}
+      />
       <Segments
         legend={REPAIR.newAdjuster}
         values={ADJUSTER_KINDS}

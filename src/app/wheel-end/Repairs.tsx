@@ -1,4 +1,3 @@
-import { useState } from 'react';
 import type { Repair } from '../../record/repair.ts';
 import type { WheelEnd } from '../../record/wheel-end.ts';
 import { useLengthUnit } from '../parts/use-length-unit.ts';
@@ -6,34 +5,43 @@ import { work } from '../stores.ts';
 import { CAUSE_NAMES } from '../words/causes.ts';
 import { dayText, lengthText } from '../words/values.ts';
 import { REPAIR } from '../words/wheel-end.ts';
+import { useDraft } from '../work/use-draft.ts';
+import { draftNames, repairDraftSchema } from './drafts.ts';
 import { RepairForm } from './RepairForm.tsx';
 
 type Props = { readonly wheelEnd: WheelEnd; readonly inspector: string };
 
 export function Repairs({ wheelEnd, inspector }: Props) {
-  /** The repair that is being written; 'new' for one more. */
-  const [writing, setWriting] = useState<string | null>(null);
-  const put = (line: Repair) => {
-    work.act({ type: 'put-line', list: 'repairs', line });
-    setWriting(null);
-  };
+  const [draft, setDraft] = useDraft(draftNames(wheelEnd.id).repair, repairDraftSchema);
+  const write = (repair: Repair) => setDraft({ repair, parts: repair.parts.join('\n') });
+  const form = draft ? (
+    <RepairForm
+      key={draft.repair.id}
+      draft={draft}
+      onChange={setDraft}
+      onDone={(line) => {
+        work.act({ type: 'put-line', list: 'repairs', line });
+        setDraft(null);
+      }}
+      onCancel={() => setDraft(null)}
+    />
+  ) : null;
+  const isNew = wheelEnd.repairs.every(({ id }) => id !== draft?.repair.id);
   return (
     <div className="form">
       {wheelEnd.repairs.map((repair) =>
-        writing === repair.id ? (
-          <RepairForm key={repair.id} before={repair} onDone={put} onCancel={() => setWriting(null)} />
+        repair.id === draft?.repair.id ? (
+          form
         ) : (
-          <RepairLines key={repair.id} repair={repair} onChange={() => setWriting(repair.id)} />
+          <RepairLines key={repair.id} repair={repair} onChange={() => write(repair)} />
         ),
       )}
-      {writing === 'new' ? (
-        <RepairForm before={emptyRepair(inspector)} onDone={put} onCancel={() => setWriting(null)} />
-      ) : null}
-      {writing === null ? (
-        <button type="button" className="button" onClick={() => setWriting('new')}>
+      {isNew ? form : null}
+      {draft ? null : (
+        <button type="button" className="button" onClick={() => write(emptyRepair(inspector))}>
           {REPAIR.add}
         </button>
-      ) : null}
+      )}
     </div>
   );
 }

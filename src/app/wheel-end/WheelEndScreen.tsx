@@ -12,8 +12,10 @@ import { AID_LINE } from '../words/en.ts';
 import { chamberText } from '../words/given.ts';
 import { INSPECTION, positionName, stateText } from '../words/inspection.ts';
 import { ADJUSTER_NAMES, PURPOSE_NAMES, WHEEL_END } from '../words/wheel-end.ts';
+import { isDrafted } from '../work/use-draft.ts';
 import { AdjusterPart } from './AdjusterPart.tsx';
 import { CauseSearch } from './CauseSearch.tsx';
+import { draftNames } from './drafts.ts';
 import { LooksOfChamber } from './LooksOfChamber.tsx';
 import { NotesAndPhotos } from './NotesAndPhotos.tsx';
 import { OtherReadings } from './OtherReadings.tsx';
@@ -34,6 +36,7 @@ export function WheelEndScreen({ record, wheelEnd }: Props) {
   if (!results) return null;
   const { asFound, afterRepair, repaired } = results;
   const isOut = asFound.state === 'over limit' || asFound.state === 'not decided';
+  const drafts = draftNames(wheelEnd.id);
   const count = (length: number) => (length === 0 ? WHEEL_END.none : String(length));
   return (
     <div className="inspection">
@@ -66,7 +69,7 @@ export function WheelEndScreen({ record, wheelEnd }: Props) {
             <SheetPart
               title={PURPOSE_NAMES['after-repair']}
               said={afterRepair.strokeMm === null ? WHEEL_END.nothing : undefined}
-              open={repaired}
+              open={repaired || isDrafted(drafts.hand('after-repair'))}
             >
               <StrokePart
                 wheelEnd={wheelEnd}
@@ -93,7 +96,11 @@ export function WheelEndScreen({ record, wheelEnd }: Props) {
           >
             <AdjusterPart record={record} wheelEnd={wheelEnd} />
           </SheetPart>
-          <SheetPart title={WHEEL_END.readings} said={count(wheelEnd.otherReadings.length)}>
+          <SheetPart
+            title={WHEEL_END.readings}
+            said={count(wheelEnd.otherReadings.length)}
+            open={isDrafted(drafts.other)}
+          >
             <OtherReadings wheelEnd={wheelEnd} />
           </SheetPart>
           {results.search ? (
@@ -101,7 +108,11 @@ export function WheelEndScreen({ record, wheelEnd }: Props) {
               <CauseSearch wheelEnd={wheelEnd} search={results.search} />
             </SheetPart>
           ) : null}
-          <SheetPart title={WHEEL_END.repair} said={count(wheelEnd.repairs.length)} open={repaired}>
+          <SheetPart
+            title={WHEEL_END.repair}
+            said={count(wheelEnd.repairs.length)}
+            open={repaired || isDrafted(drafts.repair)}
+          >
             <Repairs wheelEnd={wheelEnd} inspector={record.inspector.name} />
           </SheetPart>
           <SheetPart
