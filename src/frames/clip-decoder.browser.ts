@@ -38,13 +38,14 @@ export class ClipDecoder implements FrameDecoder {
 
   /** One frame further on the way to the wanted one; false when the clip ends or passes it by without giving it. */
   async stepTowards(wanted: number): Promise<boolean> {
+    const run = this.#run;
     const plan = decodePlan(wanted, {
-      next: this.#run?.next ?? null,
+      next: run && !run.ended ? run.next : null,
       playhead: this.#playhead,
       kept: this.#kept,
       keys: this.#keys,
     });
-    if (plan.kind === 'start') this.#start(plan.from);
+    if (plan.kind === 'start') this.#start(plan.from, plan.to);
     const decoded = await this.#run?.step();
     if (!decoded) return false;
     const { index, sample } = decoded;
@@ -71,9 +72,9 @@ export class ClipDecoder implements FrameDecoder {
     this.#ring.clear();
   }
 
-  #start(from: number): void {
+  #start(from: number, to: number | null): void {
     this.stop();
-    this.#run = new ClipRun(this.#clip, this.#frames, from);
+    this.#run = new ClipRun(this.#clip, this.#frames, from, to);
   }
 
   #draw(sample: VideoSample): ImageBitmap {

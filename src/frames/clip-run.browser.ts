@@ -15,16 +15,29 @@ export type Decoded = { readonly index: number; readonly sample: VideoSample };
 export class ClipRun {
   /** The frame that comes next, as far as the index tells. */
   next: number;
+  readonly #to: number | null;
   readonly #clip: ClipTrack;
   readonly #frames: readonly Frame[];
-  readonly #samples: AsyncGenerator<VideoSample, void, unknown>;
+  readonly #samples: AsyncGenerator<VideoSample | null, void, unknown>;
   readonly #stopped = new AbortController();
 
-  constructor(clip: ClipTrack, frames: readonly Frame[], from: number) {
+  /** to: the last frame it gives, and decodes none after it; null: all to the clip's end, some forty ahead. */
+  constructor(clip: ClipTrack, frames: readonly Frame[], from: number, to: number | null = null) {
     this.next = from;
+    this.#to = to;
     this.#clip = clip;
     this.#frames = frames;
-    this.#samples = new VideoSampleSink(clip.track).samples(clip.clock.times[from]?.timestampS ?? 0);
+    const sink = new VideoSampleSink(clip.track);
+    const { times } = clip.clock;
+    this.#samples =
+      to === null
+        ? sink.samples(times[from]?.timestampS ?? 0)
+        : sink.samplesAtTimestamps(times.slice(from, to + 1).map(({ timestampS }) => timestampS));
+  }
+
+  /** The last frame was given. */
+  get ended(): boolean {
+    return this.#to !== null && this.next > this.#to;
   }
 
   /** The next frame, whose sample the caller closes; null at the end. Rejects where the decoder gives up or takes too long. */
@@ -32,6 +45,7 @@ export class ClipRun {
     for (;;) {
       const step = await withinTime(this.#samples.next(), STEP_LIMIT_S, this.#stopped.signal);
       if (step.done) return null;
+      if (!step.value) continue;
       const index = this.#indexOf(step.value.timestamp);
       if (index !== null) {
         this.next = index + 1;

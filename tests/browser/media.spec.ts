@@ -203,6 +203,28 @@ test('what is decoded stays bounded while a clip is walked, and nothing is left 
   expect(photo.liveAfterClose).toEqual({ videoFrames: 0, bitmaps: 0 });
 });
 
+test('a look at single frames of a clip decodes none after them, and holds none', async ({ page }) => {
+  await page.addInitScript(() => {
+    globalThis.VideoDecoder = class extends VideoDecoder {
+      override decode(chunk: EncodedVideoChunk) {
+        Object.assign(globalThis, { given: Number(Reflect.get(globalThis, 'given') ?? 0) + 1 });
+        super.decode(chunk);
+      }
+    };
+  });
+  await openHarness(page);
+  const { capture } = await captureOf(page, 'h264-b-frames.mp4');
+  expect(capture?.clip?.frameCount).toBe(72);
+  const given = () => page.evaluate(() => Number(Reflect.get(globalThis, 'given')));
+  const before = await given();
+  const { liveBeforeClose } = await page.evaluate(() =>
+    harness.pictures('h264-b-frames.mp4', [40, 5, 60], []),
+  );
+  expect(liveBeforeClose.videoFrames).toBe(0);
+  // From the key frame before each, and what is coded between: B-frames come after the frames that they lean on.
+  expect((await given()) - before).toBeLessThan(70);
+});
+
 test('aborted and closed requests end; they neither fail nor hang', async ({ page }) => {
   await choose(page, 'h264-b-frames.mp4');
   const ends = await page.evaluate(() => harness.endedRequests('h264-b-frames.mp4'));
