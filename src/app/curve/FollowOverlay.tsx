@@ -29,8 +29,8 @@ export function FollowOverlay({ store, track, frame, drawn, text }: Props) {
   const { crosses, unseen, drawing } = lines;
   useEachFrame(store, ({ view }) => {
     if (!view || !overlay.current) return;
-    for (const path of overlay.current.querySelectorAll<SVGPathElement>('[data-of]'))
-      path.setAttribute('d', crossesPath(view, crosses, path.dataset.of as keyof typeof CROSSES));
+    for (const path of overlay.current.querySelectorAll<SVGPathElement>('[data-crosses]'))
+      path.setAttribute('d', crossesPath(view, crosses, path.dataset.crosses as keyof typeof CROSSES));
   });
 
   const stroke = (view: View) => value.current && followStroke(view, lines, textWidthCss(value.current));
@@ -54,8 +54,8 @@ export function FollowOverlay({ store, track, frame, drawn, text }: Props) {
 function Crosses({ of }: { readonly of: keyof typeof CROSSES }) {
   return (
     <>
-      <path data-of={of} className="follow-edge" strokeWidth={CROSSES[of].edgeCss} />
-      <path data-of={of} className="follow-core" strokeWidth={CROSSES[of].coreCss} />
+      <path data-crosses={of} className="follow-edge" strokeWidth={CROSSES[of].edgeCss} />
+      <path data-crosses={of} className="follow-core" strokeWidth={CROSSES[of].coreCss} />
     </>
   );
 }
