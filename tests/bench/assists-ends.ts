@@ -46,7 +46,7 @@ const scattered = ([x, y]: Point, sigmaPx: number, draw: ReturnType<typeof drawF
 ];
 
 /** Marks in the coordinates of the cut-out; both pictures are marked by hands, the released one's is kept. */
-function pairDrawn(
+export function pairDrawn(
   { number, kind, shots }: EndPair,
   grays: readonly [Gray, Gray],
   handPx: number,

@@ -99,14 +99,16 @@ export async function newGuesser() {
     });
   }
 
+  /** Of a second picture that is another's. */
+  function offered(one: GuessShot, other: Gray): readonly FoundEnd[] {
+    const { question } = marked(one.marks, 1, 1);
+    const { guess } = ask(one.gray(), other, question);
+    return guess.ok ? guess.value.found : [];
+  }
+
   /** Pictures of which nothing must be offered: of each set's pairs the first picture, with the second of the next pair; gravel. */
   async function ofOthers(sets: readonly (readonly GuessPair[])[]) {
     const draw = drawFrom(7);
-    const offered = (one: GuessShot, other: Gray) => {
-      const { question } = marked(one.marks, 1, 1);
-      const { guess } = ask(one.gray(), other, question);
-      return guess.ok ? guess.value.found.length : 0;
-    };
     const all = sets.flat();
     const few = <T>(list: readonly T[], most: number) =>
       list.filter(
@@ -120,7 +122,7 @@ export async function newGuesser() {
     );
     const silent = ([one, other]: readonly [GuessPair, GuessPair]) => ({
       name: `${one.name} with ${other.name}`,
-      offered: offered(one.shots[0], other.shots[1].gray()),
+      offered: offered(one.shots[0], other.shots[1].gray()).length,
     });
     return {
       others: few(next, MOST_OTHERS).map(silent),
@@ -128,7 +130,7 @@ export async function newGuesser() {
       gravel: few(all, MOST_GRAVEL).map(({ name, shots: [one] }) => {
         const { widthPx, heightPx } = one.gray();
         const stones = gravel(widthPx, heightPx, () => draw.uniform(0, 1));
-        return { name: `${name} with gravel`, offered: offered(one, stones) };
+        return { name: `${name} with gravel`, offered: offered(one, stones).length };
       }),
       same: few(all, MOST_OTHERS).flatMap(({ shots: [one] }, i) =>
         ofPair({ name: 'same', shots: [one, one] }, 1, i),
@@ -136,7 +138,7 @@ export async function newGuesser() {
     };
   }
 
-  return { ofPair, ofOthers };
+  return { ofPair, ofOthers, offered };
 }
 
 /** The same point of the metal: what the mark is off by, turned and as large as the part is in the other picture. */

@@ -58,7 +58,12 @@ const handAt = ([x, y]: Point, sigmaPx: number, draw: ReturnType<typeof drawFrom
   y + draw.normal(0, sigmaPx),
 ];
 
-function tapesOf(gray: Gray, { tapeGraduations: all }: Truth, sigmaPx: number, seed: number): TapeDrawn[] {
+export function tapesOf(
+  gray: Gray,
+  { tapeGraduations: all }: Pick<Truth, 'tapeGraduations'>,
+  sigmaPx: number,
+  seed: number,
+): TapeDrawn[] {
   const draw = drawFrom(seed + 7);
   const at = (inches: number) => all.find((each) => each.inches === inches);
   const [low, high] = [at(2) ?? at(3), at(9) ?? at(8)];

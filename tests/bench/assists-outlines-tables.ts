@@ -18,13 +18,19 @@ const GOAL = 0.01;
 /** Marks that lie so far off, rms, lie on another edge. */
 const OTHER_EDGE_PX = 2.5;
 
+/** Wrong and confident: farther off than the goal and than four of its own standard deviations. */
+export const isWrongBand = ({ ratioOff, uRatio }: NonNullable<BandDrawn['found']>): boolean =>
+  Math.abs(ratioOff) > Math.max(GOAL, 4 * uRatio);
+export const isOtherEdge = ({ offsPx }: NonNullable<BandDrawn['found']>): boolean =>
+  rms(offsPx) > OTHER_EDGE_PX;
+
 export function bandTable(drawn: readonly BandDrawn[]): string {
   const rows = names(drawn).map((name) => {
     const all = drawn.filter((each) => each.name === name);
     const found = all.flatMap((each) => each.found ?? []);
     const offs = found.map(({ ratioOff }) => Math.abs(ratioOff));
-    const wrong = found.filter(({ ratioOff, uRatio }) => Math.abs(ratioOff) > Math.max(GOAL, 4 * uRatio));
-    const other = found.filter(({ offsPx }) => rms(offsPx) > OTHER_EDGE_PX);
+    const wrong = found.filter(isWrongBand);
+    const other = found.filter(isOtherEdge);
     const cells = [
       all.length,
       percent(found.length, all.length),

@@ -20,30 +20,24 @@ const FLAT = { first: 400, count: 29 };
 const HAND_PX = 2;
 
 const px = z.tuple([z.number(), z.number()]).readonly();
-const truthSchema = z.object({
+export const outlinesTruthSchema = z.object({
   number: z.int(),
   chamberFace: px,
   clevisPin: px,
   rim: z.array(px),
 });
-type Truth = z.infer<typeof truthSchema>;
+type Truth = z.infer<typeof outlinesTruthSchema>;
 
 export const outlinesStudy = { name: 'outlines', run: study };
 
 function study(): string {
-  const pictures = picturesOf('assists-outlines', 'assists_outlines_flat.py', truthSchema);
+  const pictures = picturesOf('assists-outlines', 'assists_outlines_flat.py', outlinesTruthSchema);
   const kinds = [
     { name: 'ray-traced looks', files: pictures.looks(numbersFrom(LOOKS)) },
     { name: 'flat scenes', files: pictures.flats(FLAT) },
   ];
   const drawn = kinds.flatMap(({ name, files }) =>
-    files.map(({ picture, truth }) => {
-      const gray = grayOfFile(picture);
-      const draw = drawFrom(31 * truth.number + 5);
-      const hand = ([x, y]: Point): Point => [x + draw.normal(0, HAND_PX), y + draw.normal(0, HAND_PX)];
-      const [facePx, pinPx] = [hand(truth.chamberFace), hand(truth.clevisPin)];
-      return bandOf(gray, truth, facePx, pinPx, name);
-    }),
+    files.map(({ picture, truth }) => bandOf(grayOfFile(picture), truth, name)),
   );
   return `${bandTable(drawn)}\n\n${strokeTable()}`;
 }
@@ -62,7 +56,10 @@ function touchOf({ rim, chamberFace, clevisPin }: Truth): Point {
   return rim.reduce((far, point) => (along(point) > along(far) ? point : far), clevisPin);
 }
 
-function bandOf(gray: Gray, truth: Truth, facePx: Point, pinPx: Point, name: string): BandDrawn {
+export function bandOf(gray: Gray, truth: Truth, name: string): BandDrawn {
+  const draw = drawFrom(31 * truth.number + 5);
+  const hand = ([x, y]: Point): Point => [x + draw.normal(0, HAND_PX), y + draw.normal(0, HAND_PX)];
+  const [facePx, pinPx] = [hand(truth.chamberFace), hand(truth.clevisPin)];
   const rim = rimOf(truth);
   const began = performance.now();
   const found = findBand(gray, { facePx, pinPx, nearPx: touchOf(truth) });

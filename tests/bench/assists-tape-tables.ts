@@ -1,4 +1,5 @@
 /** The tables of the study of a tape of which nothing is named. */
+import { isWrong } from './assists-marks-tables.ts';
 
 type Off = { readonly offPx: number; readonly sigmaPx: number };
 export type TapeAsked = {
@@ -14,6 +15,10 @@ export type TapeAsked = {
     readonly misread: boolean;
   };
 };
+
+/** Wrong and confident, as soon as one of its marks is. */
+export const isWrongTape = (marks: readonly Off[]): boolean =>
+  marks.some(({ offPx, sigmaPx }) => isWrong(Math.abs(offPx), sigmaPx));
 
 export function tapeSeenTable(asked: readonly TapeAsked[]): string {
   const kinds = [...new Set(asked.map(({ kind, hasTape }) => `${kind}${hasTape ? '' : ', no tape'}`))];
@@ -38,9 +43,7 @@ function row(kind: string, asked: readonly TapeAsked[]): string {
   const sizes = offs.map(({ offPx }) => Math.abs(offPx)).sort((a, b) => a - b);
   const zs = offs.map(({ offPx, sigmaPx }) => offPx / sigmaPx);
   const rms = Math.sqrt(zs.reduce((sum, z) => sum + z * z, 0) / Math.max(1, zs.length));
-  const wrong = offered.filter((marks) =>
-    marks.some(({ offPx, sigmaPx }) => Math.abs(offPx) > 1 && Math.abs(offPx) > 4 * sigmaPx),
-  );
+  const wrong = offered.filter(isWrongTape);
   const has = asked.some(({ hasTape }) => hasTape);
   const share = (count: number) => `${((100 * count) / asked.length).toFixed(1)} %`;
   const cells = [

@@ -25,28 +25,28 @@ const FINGER_PX = 3;
 const ACROSS_EVERY = 8;
 
 const px = z.tuple([z.number(), z.number()]);
-const truthSchema = z.object({
+export const tapeTruthSchema = z.object({
   number: z.int(),
   chamberFace: px,
   clevisPin: px,
   tapeGraduations: z.array(graduationSchema),
 });
-type Truth = z.infer<typeof truthSchema>;
+type Truth = z.infer<typeof tapeTruthSchema>;
 
 export const tapeStudy = { name: 'tape', run: study };
 
 function study(): string {
-  const pictures = picturesOf('assists-tape', 'assists_marks_flat.py', truthSchema);
+  const pictures = picturesOf('assists-tape', 'assists_marks_flat.py', tapeTruthSchema);
   const asked: TapeAsked[] = [];
   const rayTraced = pictures.looks(LOOKS);
   for (const [i, { picture, truth }] of pictures.flats(FLAT).entries()) {
     const look = i % 2 === 0 ? rayTraced[i / 2] : undefined;
-    if (look) asked.push(ask('ray-traced looks', grayOfFile(look.picture), look.truth));
+    if (look) asked.push(askTape('ray-traced looks', grayOfFile(look.picture), look.truth));
     const gray = grayOfFile(picture);
-    asked.push(ask('flat scenes', gray, truth));
-    if (i % ACROSS_EVERY === 0) asked.push(ask('flat scenes, asked across the rod', gray, across(truth)));
+    asked.push(askTape('flat scenes', gray, truth));
+    if (i % ACROSS_EVERY === 0) asked.push(askTape('flat scenes, asked across the rod', gray, across(truth)));
     if (i % (3 * ACROSS_EVERY) === 0)
-      asked.push(ask('gravel', stones(gray), { ...truth, tapeGraduations: [] }));
+      asked.push(askTape('gravel', stones(gray), { ...truth, tapeGraduations: [] }));
   }
   return tapeSeenTable(asked);
 }
@@ -63,7 +63,7 @@ function across({ chamberFace: [fx, fy], clevisPin: [px, py], ...truth }: Truth)
   return { ...truth, chamberFace: [mx + dy, my - dx], clevisPin: [mx - dy, my + dx], tapeGraduations: [] };
 }
 
-function ask(kind: string, gray: Gray, truth: Truth): TapeAsked {
+export function askTape(kind: string, gray: Gray, truth: Truth): TapeAsked {
   const draw = drawFrom(truth.number + 11);
   const off = ([x, y]: Point, sigmaPx: number): Point => [
     x + draw.normal(0, sigmaPx),

@@ -10,7 +10,9 @@ import { guessStudy } from './assists-guess.ts';
 import { marksStudy } from './assists-marks.ts';
 import { outlinesStudy } from './assists-outlines.ts';
 import { paintStudy } from './assists-paint.ts';
+import { photosStudy } from './assists-photos.ts';
 import { qualityStudy } from './assists-quality.ts';
+import { ratesStudy } from './assists-rates.ts';
 import { tapeStudy } from './assists-tape.ts';
 import { turnStudy } from './assists-turn.ts';
 
@@ -31,6 +33,8 @@ const STUDIES: readonly AssistStudy[] = [
   qualityStudy,
   paintStudy,
   turnStudy,
+  ratesStudy,
+  photosStudy,
 ];
 
 const { values: asked } = parseArgs({ options: { only: { type: 'string' }, clips: { type: 'string' } } });

@@ -26,15 +26,22 @@ def specs(number):
     return {"released": {**released, "applications": []}, "applied": applied}
 
 
+def shows_ends(clip):
+    ends = [px for k, (_, px) in clip.marks_at(0.0).items() if k != "chamberFace"]
+    return all(150 < px[0] < clip.w - 150 and 150 < px[1] < clip.h - 150 for px in ends)
+
+
 def shots_of(number, folder):
+    clips = {state: Clip(f"ends-{number}", spec, furnished=False) for state, spec in specs(number).items()}
+    if not all(shows_ends(clip) for clip in clips.values()):
+        return []
+    clips["released"].furnish()
+    clips["applied"].furnish(clips["released"])
     shots = []
-    for state, spec in specs(number).items():
-        clip = Clip(f"ends-{number}", spec)
+    for state, clip in clips.items():
         marks = clip.marks_at(0.0)
         r, t, _ = clip.camera.pose(0.0)
         px = {k: v[1] for k, v in marks.items()}
-        if any(not (150 < p[0] < clip.w - 150 and 150 < p[1] < clip.h - 150) for k, p in px.items() if k != "chamberFace"):
-            return []
         picture = clip.picture(0.0, 0 if state == "released" else 1)
         length = float(np.linalg.norm(px["clevisPin"] - px["chamberFace"]))
         for kind, (key, half) in KINDS.items():

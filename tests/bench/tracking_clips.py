@@ -3,6 +3,7 @@
 Each clip becomes FOLDER/NAME/clip.mp4 with truth.json (fields as in sample-media/README.md where they exist there) and ids.pgm: which patch
 each pixel of the seed frame shows. Debian packages: python3-opencv, ffmpeg. The patches are flat pieces at true depths, see tracking_scene.py.
 """
+import copy
 import json
 import os
 import subprocess
@@ -37,19 +38,27 @@ class Clip:
         if furnished:
             self.furnish()
 
-    def furnish(self):
+    def furnish(self, like=None):
+        """like: another of the same name, of which only the camera's place differs: its pieces and its grain, seen from here."""
+        if like:
+            self.untouched, self.noise, self.vignette, self.jolt = like.untouched, like.noise, like.vignette, like.jolt
+            return self.show()
         s = self.spec
         px = 1.15 * self.camera.f / (s["distance"] - 30)
         band = s["pin_x"] + s["band"]
         patches = build(self.rng, px, 1.1 * self.camera.f / (s["distance"] + 1300), self.wheel_end, s["look"], s["down_y"], band, self.tape)
-        self.hand = hand(self.rng, px)
-        self.renderer.patches = patches + [self.hand]
-        self.renderer.soften(0.0, self.renderer.frames(0.0, np.array([0, 0, -70.0]))[0])
+        self.untouched = [*patches, hand(self.rng, px)]
+        self.show()
         self.noise = [self.rng.standard_normal((self.h, self.w)).astype(np.float32) for _ in range(3)]
         y, x = np.mgrid[0 : self.h, 0 : self.w].astype(np.float32)
         r2 = ((x - self.w / 2) ** 2 + (y - self.h / 2) ** 2) / (self.w**2 / 4 + self.h**2 / 4)
         self.vignette = (1 - 0.28 * r2).astype(np.float32)
         self.jolt = [(0.5 + 2.5 * self.rng.random(), 6.28 * self.rng.random()) for _ in range(12)]
+
+    def show(self):
+        self.renderer.patches = [copy.copy(p) for p in self.untouched]
+        self.hand = self.renderer.patches[-1]
+        self.renderer.soften(0.0, self.renderer.frames(0.0, np.array([0, 0, -70.0]))[0])
 
     def tape_place(self):
         a, b = np.radians(-1.7 + 2 * self.rng.standard_normal()) + np.radians(self.spec["tape_turn"]), np.radians(1.8 * self.rng.standard_normal())
