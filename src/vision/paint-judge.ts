@@ -5,8 +5,8 @@
  *          each colour of paint every place where a band may end (paint-ends) is weighed (paint-run, paint-score): the highest
  *          probability counts, what is seen by its colour's own bounds before what is doubtful
  * Assumes  face and way of the rod as marks give them, within a few millimetres and degrees
- * Fails    says 'cannot tell' where the rod near the face is dark, burnt out, blurred, hidden, small or outside the picture, and where
- *          the probability is neither high nor low
+ * Fails    says 'cannot tell' where the rod near the face is dark, burnt out, blurred, hidden, small or outside the picture, where the
+ *          picture is in grays, and where the probability is neither high nor low
  */
 import { type Clear, clearOf } from './paint-clear.ts';
 import { rodEdges } from './paint-edges.ts';
@@ -44,6 +44,8 @@ export type PaintReason =
   | { readonly code: 'paint/too-small'; readonly pxPerMm: number }
   | { readonly code: 'paint/rod-hidden'; readonly edges: number }
   | { readonly code: 'paint/outside-the-picture'; readonly share: number }
+  /** A picture in grays: no hue tells paint from metal. */
+  | { readonly code: 'paint/no-colour' }
   /** White was named: too like bare metal. */
   | { readonly code: 'paint/white' }
   /** Frames of one clip say different things. */
@@ -85,6 +87,8 @@ const BLUR_MM = 2.5;
 const LEAST_PX_PER_MM = 1.2;
 const LEAST_EDGES = 0.35;
 const LEAST_IN_PICTURE = 0.7;
+/** Levels of 255 by which the colours of a pixel differ at most in a picture in grays. */
+const GRAY_WITHIN = 2;
 
 export function judgePaint(region: PaintRegion, rod: RodLine, hints: PaintHints = NO_HINTS): PaintJudgement {
   const crop = cropBox(rod, region);
@@ -100,6 +104,7 @@ export function judgePaint(region: PaintRegion, rod: RodLine, hints: PaintHints 
   const clear = clearOf(strip, edges, map);
   const unclear = whyUnclear(clear);
   if (unclear) return cannot(unclear);
+  if (isGray(region)) return cannot({ code: 'paint/no-colour' });
 
   const look = rodLook(strip, edges, map);
   const colours = hints.bandColour ? [hints.bandColour] : UNASKED;
@@ -119,6 +124,14 @@ export function judgePaint(region: PaintRegion, rod: RodLine, hints: PaintHints 
   const reason =
     best && probability > 0.02 ? stretchReason('paint/no-band', best) : ({ code: 'paint/bare' } as const);
   return { sight: 'not-seen', confidence: 1 - probability, reason, crop };
+}
+
+function isGray({ rgba }: PaintRegion): boolean {
+  for (let i = 0; i < rgba.length; i += 4) {
+    const [r, g, b] = [rgba[i] as number, rgba[i + 1] as number, rgba[i + 2] as number];
+    if (Math.max(r, g, b) - Math.min(r, g, b) > GRAY_WITHIN) return false;
+  }
+  return true;
 }
 
 export function rodMap(region: PaintRegion, rod: RodLine, hints: PaintHints = NO_HINTS) {

@@ -9,7 +9,8 @@ export function grayOfFile(file: string): Gray {
 }
 
 export function rgbaOfFile(file: string): Picture {
-  const ppm = execFileSync('convert', [file, '-depth', '8', 'ppm:-'], { maxBuffer: 1 << 27 });
+  const plain = ['-background', 'white', '-alpha', 'remove', '+set', 'comment', '-depth', '8', 'ppm:-'];
+  const ppm = execFileSync('convert', [file, ...plain], { maxBuffer: 1 << 27 });
   const head = /^P6\s+(\d+)\s+(\d+)\s+255\s/.exec(ppm.subarray(0, 64).toString('latin1'));
   if (!head) throw new Error(`${file} is not as expected`);
   const [widthPx, heightPx] = [Number(head[1]), Number(head[2])];

@@ -26,7 +26,7 @@ const pngs = (names: string) => names.split(' ').map((name) => `${name}.png`);
 const FILES: Readonly<Record<Folder, readonly string[]>> = {
   opencv: [
     ...jpgs(
-      'aero1 aero3 aloeL aloeR apple baboon blox board building butterfly ela_original fruits home leuvenA leuvenB licenseplate_motion orange squirrel_cls stuff',
+      'aero1 aero3 aloeL aloeR apple baboon blox board building butterfly ela_original fruits home leuvenA leuvenB licenseplate_motion orange squirrel_cls stuff text_defocus text_motion',
     ).map((name) => `data/${name}`),
     ...pngs('box box_in_scene chicky_512 graf1 graf3 rubberwhale1 rubberwhale2 smarties sudoku').map(
       (name) => `data/${name}`,

@@ -6,6 +6,7 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { type Draw, drawFrom } from '../../src/basics/random.ts';
+import { pictureFaults } from '../../src/measurement/picture-faults.ts';
 import { assist } from '../../src/vision/assist.ts';
 import type { AssistQuestion, EndMarks } from '../../src/vision/assist-sight.ts';
 import { type Gray, grayOf } from '../../src/vision/gray.ts';
@@ -35,33 +36,25 @@ const BAND_PART = 0.8;
 const END_PART = { 'clevis-pin': 0.05, 'camshaft-end': 0.13 } as const;
 const FOLDER = fileURLToPath(new URL('../../node_modules/.cache/assists-photos', import.meta.url));
 
-type Seen = { readonly photo: Photo; readonly gray: Gray; readonly picture: Picture };
+export type Seen = { readonly photo: Photo; readonly gray: Gray; readonly picture: Picture };
 type Offer = {
   readonly photo: string;
   readonly question: unknown;
   readonly marks: readonly { readonly placePx: Point; readonly sigmaPx: number }[];
 };
 /** What was asked, in the order of the table. */
-type Asked = { readonly what: string; readonly photo: string; readonly offer: Offer | null };
+export type Asked = { readonly what: string; readonly photo: string; readonly offer: Offer | null };
 
 async function study(): Promise<string> {
   const photos = photosHere();
   if (photos.length === 0)
     return 'Not made: none of the packages with photographs is installed (tests/bench/assists-photos-list.ts names them).';
   const asked: Asked[] = [];
-  const said = { blurred: 0, dark: 0, burnt: 0 };
   let before: Seen | null = null;
   for (const [i, photo] of photos.entries()) {
-    const picture = rgbaOfFile(photo.file);
-    const seen = { photo, picture, gray: grayOf(picture.rgba, picture.widthPx, picture.heightPx) };
-    const draw = drawFrom(7000 + i);
-    asked.push(...anywhere(seen, draw), ...aboutRound(seen, draw));
-    if (before) asked.push(...asSecond(before, seen, draw));
+    const seen = look(photo);
+    asked.push(...askedOf(seen, before, 7000 + i));
     before = seen;
-    const { blur, light } = pictureQuality(picture, { aboutPx: null, tape: [] });
-    if (blur && blur.leastPx > 2.5) said.blurred++;
-    if (light.darkShare > 0.6) said.dark++;
-    if (light.burntShare > 0.35) said.burnt++;
   }
   asked.push(...(await guessed(photos)));
   mkdirSync(FOLDER, { recursive: true });
@@ -69,8 +62,22 @@ async function study(): Promise<string> {
     `${FOLDER}/offers.json`,
     JSON.stringify(asked.flatMap(({ what, offer }) => (offer ? [{ what, ...offer }] : []))),
   );
-  const quality = `Of the ${photos.length} pictures as they are ${said.blurred} are called blurred, ${said.dark} dark, ${said.burnt} burnt out.`;
-  return `${table(asked)}\n\n${quality}`;
+  return `${photoTable(asked)}\n\n${qualityTable(photos)}`;
+}
+
+export function look(photo: Photo): Seen {
+  const picture = rgbaOfFile(photo.file);
+  return { photo, picture, gray: grayOf(picture.rgba, picture.widthPx, picture.heightPx) };
+}
+
+/** All but the first guess; before: another photograph. */
+export function askedOf(seen: Seen, before: Seen | null, seed: number): readonly Asked[] {
+  const draw = drawFrom(seed);
+  return [
+    ...anywhere(seen, draw),
+    ...aboutRound(seen, draw),
+    ...(before ? asSecond(before, seen, draw) : []),
+  ];
 }
 
 /** Face, pin and camshaft somewhere in the picture. */
@@ -191,7 +198,7 @@ function asSecond(known: Seen, other: Seen, draw: Draw): readonly Asked[] {
 }
 
 /** Marks of each photograph, sought in the next but one: neighbours in the list may show the same thing. */
-async function guessed(photos: readonly Photo[]): Promise<readonly Asked[]> {
+export async function guessed(photos: readonly Photo[]): Promise<readonly Asked[]> {
   const guesser = await newGuesser();
   const grayAt = (i: number) => {
     const { rgba, widthPx, heightPx } = rgbaOfFile((photos[i % photos.length] as Photo).file);
@@ -211,7 +218,22 @@ async function guessed(photos: readonly Photo[]): Promise<readonly Asked[]> {
   });
 }
 
-function table(asked: readonly Asked[]): string {
+/** What the page says of them before anything is marked. */
+export function qualityTable(photos: readonly Photo[]): string {
+  const said = photos.map((photo) => {
+    const { blur, light, glareShare } = pictureQuality(look(photo).picture, { aboutPx: null, tape: [] });
+    const faults = pictureFaults({ blur, light, glareShare, scale: null, sight: null });
+    const codes: readonly string[] = faults.map(({ code }) => code);
+    return { name: photo.name, codes: blur ? codes : [...codes, 'too few edges to tell the blur'] };
+  });
+  const rows = [...new Set(said.flatMap(({ codes }) => codes))].map((code) => {
+    const names = said.filter(({ codes }) => codes.includes(code)).map(({ name }) => name);
+    return `| ${[code, photos.length, names.length, names.join(', ')].join(' | ')} |`;
+  });
+  return ['| said | photographs | of | which |', '| --- | --- | --- | --- |', ...rows].join('\n');
+}
+
+export function photoTable(asked: readonly Asked[]): string {
   const rows = [...new Set(asked.map(({ what }) => what))].map((what) => {
     const all = asked.filter((each) => each.what === what);
     const offered = all.filter(({ offer }) => offer);

@@ -77,6 +77,15 @@ test('named white, which is too like bare metal, nothing is claimed', () => {
   expect(reason.code).toBe('paint/white');
 });
 
+test('of a picture in grays nothing is claimed, whatever it shows', () => {
+  const { region, rod } = paintPicture(scene({ is: 'band' }, 3));
+  const rgba = region.rgba.slice();
+  for (let i = 0; i < rgba.length; i += 4) rgba.fill(region.rgba[i + 1] as number, i, i + 3);
+  const { sight, reason } = judgePaint({ ...region, rgba }, rod);
+  expect(sight).toBe('cannot-tell');
+  expect(reason.code).toBe('paint/no-colour');
+});
+
 test('a band of another colour is seen where that was named, and is no red one', () => {
   const drawn = scene({ is: 'other colour', what: 'blue' }, 3);
   const band = drawn.band as NonNullable<SceneDraw['band']>;

@@ -58,6 +58,8 @@ export function paintReasonText(reason: PaintReason): string {
       return 'The rod cannot be made out where it leaves the chamber: something hides it, or the marks are off it.';
     case 'paint/outside-the-picture':
       return 'The place where the rod leaves the chamber lies at the edge of the picture.';
+    case 'paint/no-colour':
+      return 'The picture has no colours, so that paint is not told from metal. Look at it yourself.';
     case 'paint/white':
       return 'White paint and bare metal are too alike for the tool. Look at it yourself.';
     case 'paint/frames-differ':
