@@ -22,7 +22,7 @@ export const assistQuestionSchema = z
       named: namedSchema,
       other: z.strictObject({ aboutPx: placePx, readingMm: z.number() }).readonly(),
     }),
-    /** A tape along the rod, of which nothing is named: readings then count along the rod from a start of no meaning. */
+    /** A tape along the rod, of which nothing is named: where its numerals cannot be read, readings count along the rod from a start of no meaning. */
     z.strictObject({ of: z.literal('tape-strokes'), facePx: placePx, pinPx: placePx }),
     /** An edge of the blade, where it was pointed to; from, to: two graduations, so far apart. */
     z.strictObject({
@@ -59,7 +59,11 @@ const foundMarkSchema = z
   .readonly();
 
 export const assistSightSchema = z
-  .strictObject({ marks: z.array(foundMarkSchema).min(1).readonly() })
+  .strictObject({
+    marks: z.array(foundMarkSchema).min(1).readonly(),
+    /** Of a tape of which nothing was named: the readings are those of its numerals. */
+    isRead: z.literal(true).optional(),
+  })
   .readonly();
 
 export const assistFailureSchema = z.union([

@@ -9,12 +9,15 @@
  */
 import { fail, ok, type Result } from '../basics/result.ts';
 import { MM_PER_INCH } from '../basics/units.ts';
-import { type Lattice, type MeasuredLattice, measureLattice } from './assist-lattice.ts';
-import type { AssistQuestion, FailureOf, FoundMark } from './assist-sight.ts';
+import { type MeasuredLattice, measureLattice } from './assist-lattice.ts';
+import type { AssistQuestion, AssistSight, FailureOf, FoundMark } from './assist-sight.ts';
 import { placeIn } from './assist-tape-edge.ts';
 import { median } from './biweight.ts';
 import type { Gray } from './gray.ts';
 import { isWholeInch } from './name-strokes.ts';
+import { dot, minus, type Point } from './point.ts';
+import { valueAt } from './projective-scale.ts';
+import { readNumerals } from './read-numerals.ts';
 import { type Comb, strokeCombs } from './stroke-combs.ts';
 import { strokeLengthMm } from './stroke-lengths.ts';
 
@@ -33,18 +36,36 @@ const WHOLE_OVER_HALF = 1.7;
 /** Of the share of pairs from a half. Of three and three that are alike one order in ten is as far from it. */
 const MOST_UNLIKE = 0.4;
 
-/** Readings count along the rod from a start of no meaning. */
+/** Readings are those of the numerals where these can be read (isRead); else they count along the rod from a start of no meaning. */
 export function findTape(
   gray: Gray,
+  question: Extract<AssistQuestion, { readonly of: 'tape-strokes' }>,
+): Result<AssistSight, FailureOf<'tape'>> {
+  const lattice = findStrokes(gray, question);
+  return lattice.ok ? ok(withNumerals(gray, lattice.value, question.facePx)) : lattice;
+}
+
+function withNumerals(gray: Gray, lattice: MeasuredLattice, facePx: Point): AssistSight {
+  const { marks, frame, scale } = lattice;
+  const faceMm = valueAt(scale, dot(minus(facePx, frame.origin), frame.along));
+  const count = readNumerals(gray, lattice, faceMm);
+  if (!count) return { marks };
+  const byMm = MM_PER_INCH * count.byInches;
+  const read = marks.map((mark) => ({ ...mark, readingMm: count.sign * (mark.readingMm ?? 0) + byMm }));
+  const shown = read.filter(({ readingMm }) => readingMm > 0.01);
+  return { marks: shown.sort((a, b) => a.readingMm - b.readingMm), isRead: true };
+}
+
+export function findStrokes(
+  gray: Gray,
   { facePx, pinPx }: Extract<AssistQuestion, { readonly of: 'tape-strokes' }>,
-): Result<Lattice, FailureOf<'tape'>> {
+): Result<MeasuredLattice, FailureOf<'tape'>> {
   const [longest, shortest] = [MM_PER_INCH / ROD_MM[0], MM_PER_INCH / ROD_MM[1]];
   for (const comb of strokeCombs(gray, facePx, pinPx, [shortest, longest]))
     for (const part of partsOf(comb))
       for (const aside of [ASIDE, -ASIDE]) {
         const lattice = latticeOn(gray, part, aside * part.stepPx);
-        if (lattice && isTape(gray, lattice))
-          return ok({ marks: (twiceAsWide(gray, lattice) ?? lattice).marks });
+        if (lattice && isTape(gray, lattice)) return ok(twiceAsWide(gray, lattice) ?? lattice);
       }
   return fail({ code: 'tape/not-seen' });
 }

@@ -17,7 +17,7 @@ import { fitScale, type ProjectiveScale, scaleThrough, stepAt, valueAt } from '.
 /** Of an inch: farther from a stroke of its kind, and the person named another one. */
 const MOST_OFF = 0.2;
 /** Of where the tape begins, from the face along the rod: a tape held an inch before the rod, seen 40 degrees off square. */
-const MOST_FROM_FACE_MM = 24;
+export const MOST_FROM_FACE_MM = 24;
 /** Beside the row of strokes: no blade is wider. */
 const MOST_BESIDE_MM = 30;
 
@@ -37,7 +37,7 @@ export function nameStrokes(
   const beginMm = valueAt(scale, row.seen(facePx)[0]) + byMm;
   const fits =
     Math.abs(inches - Math.round(inches)) <= MOST_OFF &&
-    Math.abs(t) <= MOST_BESIDE_MM * stepAt(scale, countMm) &&
+    isBeside(scale, countMm, t) &&
     Math.abs(beginMm) <= MOST_FROM_FACE_MM;
   if (!fits) return null;
   return strokes.flatMap((mark) => {
@@ -45,6 +45,26 @@ export function nameStrokes(
     return readingMm > 0 ? [{ ...mark, readingMm }] : [];
   });
 }
+
+const isBeside = (scale: ProjectiveScale, readingMm: number, t: number) =>
+  Math.abs(t) <= MOST_BESIDE_MM * Math.abs(stepAt(scale, readingMm));
+
+/** What a place beside strokes with readings reads by them, mm; null farther off. */
+export function readingAt(strokes: readonly FoundMark[], placePx: Point): number | null {
+  const row = rowThrough(strokes);
+  if (!row) return null;
+  const [s, t] = row.seen(placePx);
+  const readingMm = valueAt(row.scale, s);
+  return isBeside(row.scale, readingMm, t) ? readingMm : null;
+}
+
+/** Whether a stroke of what was named lies there. */
+export const isReadSo = (readingMm: number, namedMm: number): boolean =>
+  Math.abs(readingMm - namedMm) <= MOST_OFF * MM_PER_INCH;
+
+/** The quarter of an inch nearest to it, mm. */
+export const quarterAt = (readingMm: number): number =>
+  (Math.round((4 * readingMm) / MM_PER_INCH) * MM_PER_INCH) / 4;
 
 /** seen: along the row and beside it, px. */
 type Row = { readonly scale: ProjectiveScale; readonly seen: (place: Point) => Point };

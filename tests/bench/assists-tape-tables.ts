@@ -7,11 +7,12 @@ export type TapeAsked = {
   readonly number: number;
   readonly hasTape: boolean;
   readonly seconds: number;
-  /** misread: whether a reading an inch too large was taken. */
+  /** read: by its numerals; misread: whether a reading an inch too large was taken. */
   readonly seen: null | {
     readonly inPlace: boolean;
     readonly count: number;
     readonly named: readonly Off[] | null;
+    readonly read: 'right' | 'wrong' | null;
     readonly misread: boolean;
   };
 };
@@ -28,8 +29,8 @@ export function tapeSeenTable(asked: readonly TapeAsked[]): string {
   const seconds = asked.map((each) => each.seconds).sort((a, b) => a - b);
   const rows = [...kinds.map((kind) => row(kind, of(kind))), row('all with a tape', tapes)];
   return [
-    '| pictures | asked | strokes shown | shown in a wrong place | offered once one is named | marks each | off median px | off 90 % px | z rms | wrong and confident | taken though misread by 1 in |',
-    '| --- | --- | --- | --- | --- | --- | --- | --- | --- | --- | --- |',
+    '| pictures | asked | strokes shown | shown in a wrong place | numerals read | read wrong | offered once one is named | marks each | off median px | off 90 % px | z rms | wrong and confident | taken though misread by 1 in |',
+    '| --- | --- | --- | --- | --- | --- | --- | --- | --- | --- | --- | --- | --- |',
     ...rows,
     '',
     `Processor time of a picture in Node: median ${at(seconds, 0.5).toFixed(2)} s, most ${at(seconds, 1).toFixed(2)} s.`,
@@ -51,6 +52,8 @@ function row(kind: string, asked: readonly TapeAsked[]): string {
     asked.length,
     `${seen.length} (${share(seen.length)})`,
     seen.filter(({ inPlace }) => !inPlace).length,
+    seen.filter(({ read }) => read !== null).length,
+    seen.filter(({ read }) => read === 'wrong').length,
     has ? `${offered.length} (${share(offered.length)})` : '-',
     offered.length > 0 ? Math.round(offs.length / offered.length) : '-',
     sizes.length > 0 ? at(sizes, 0.5).toFixed(2) : '-',

@@ -76,7 +76,7 @@ export function askTape(kind: string, gray: Gray, truth: Truth): TapeAsked {
   const all = truth.tapeGraduations;
   const asked = { kind, number: truth.number, hasTape: all.length > 0, seconds };
   if (!found.ok) return { ...asked, seen: null };
-  const { marks } = found.value;
+  const { marks, isRead } = found.value;
   const wholes = all.filter(({ inches }) => Number.isInteger(inches));
   const named = wholes[Math.floor(draw.uniform(0, wholes.length))];
   const name = (inches: number) =>
@@ -88,27 +88,35 @@ export function askTape(kind: string, gray: Gray, truth: Truth): TapeAsked {
         )
       : null;
   const right = named ? name(named.inches) : null;
+  const asRead = isRead ? offsOf(marks, all, 0) : null;
   return {
     ...asked,
     seen: {
       inPlace: isInPlace(marks, all),
       count: marks.length,
       named: right ? right.flatMap((mark) => markOff(mark, all, wholeStroke) ?? []) : null,
-      misread: named ? name(named.inches + 1) !== null : false,
+      read: asRead && (isMostlyOn(asRead, marks.length) ? 'right' : 'wrong'),
+      // Where the numerals are read, both are said, and the person decides.
+      misread: named && !isRead ? name(named.inches + 1) !== null : false,
     },
   };
 }
 
 /** Whether one count by whole inches puts nearly all of the marks on the true strokes of their readings. */
 function isInPlace(marks: readonly FoundMark[], all: readonly Graduation[]): boolean {
-  const right = (by: number) => {
-    const offs = marks.flatMap(
-      (mark) => markOff({ ...mark, readingMm: (mark.readingMm ?? 0) + by * INCH }, all, wholeStroke) ?? [],
-    );
-    return offs.filter(({ offPx }) => Math.abs(offPx) < 2).length / marks.length;
-  };
-  return Math.max(...Array.from({ length: 61 }, (_, i) => right(i - 40))) > 0.8;
+  return Array.from({ length: 61 }, (_, i) => offsOf(marks, all, i - 40)).some((offs) =>
+    isMostlyOn(offs, marks.length),
+  );
 }
+
+const offsOf = (marks: readonly FoundMark[], all: readonly Graduation[], byInches: number) =>
+  marks.flatMap(
+    (mark) =>
+      markOff({ ...mark, readingMm: (mark.readingMm ?? 0) + byInches * INCH }, all, wholeStroke) ?? [],
+  );
+
+const isMostlyOn = (offs: ReturnType<typeof offsOf>, of: number) =>
+  offs.filter(({ offPx }) => Math.abs(offPx) < 2).length > 0.8 * of;
 
 /** Known over six millimetres, carried on to the blade's other edge: it is a parabola, flat or hollow. */
 const wholeStroke = ({ strokePx }: Graduation): readonly Point[] =>

@@ -8,6 +8,7 @@ import { endsStudy } from './assists-ends.ts';
 import { endsStrokeStudy } from './assists-ends-stroke.ts';
 import { guessStudy } from './assists-guess.ts';
 import { marksStudy } from './assists-marks.ts';
+import { numeralsStudy } from './assists-numerals.ts';
 import { outlinesStudy } from './assists-outlines.ts';
 import { paintStudy } from './assists-paint.ts';
 import { photosStudy } from './assists-photos.ts';
@@ -26,6 +27,7 @@ const PLACE = 'docs/assists.md';
 const STUDIES: readonly AssistStudy[] = [
   marksStudy,
   tapeStudy,
+  numeralsStudy,
   outlinesStudy,
   endsStudy,
   endsStrokeStudy,

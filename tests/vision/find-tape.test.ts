@@ -12,6 +12,8 @@ const rodBeside = ({ placeOf }: TapePicture) => {
 const seenOn = (picture: TapePicture) => {
   const found = findTape(picture.gray, rodBeside(picture));
   if (!found.ok) throw new Error(found.failure.code);
+  // It has no numerals.
+  expect(found.value.isRead).toBeUndefined();
   return found.value.marks;
 };
 const TAPE = tapePicture();

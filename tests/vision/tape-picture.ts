@@ -3,6 +3,7 @@ import { drawFrom } from '../../src/basics/random.ts';
 import type { Gray } from '../../src/vision/gray.ts';
 import { homographyOf, inverseOf, mapped } from '../../src/vision/homography.ts';
 import type { Point } from '../../src/vision/point.ts';
+import { isInked } from './tape-numerals.ts';
 
 const INCH = 25.4;
 const FINE = 8;
@@ -50,13 +51,17 @@ const darkBehind = (x: number, y: number) => 60 + 8 * Math.sin(x / 17) * Math.si
 /** A chamber to the left, before a sky that is lighter than the blade. */
 export const skyBehind = (x: number, y: number) => (x < 150 ? darkBehind(x, y) : 205);
 
-/** 12 in of a blade 19 mm wide that goes away to the right; strokes at sixteenths, longer at eighths, quarters, halves, inches. */
+const NONE: readonly string[] = [];
+
+/** numerals: beside the whole inches from the first, to the left of their strokes; upsideDown: those. 12 in of a blade 19 mm wide that goes away to the right; strokes at sixteenths, longer at eighths, quarters, halves, inches. */
 export function tapePicture({
   strokes = true,
   noise = 2,
   shown = SHOWN,
   behind = darkBehind,
   wholeMm = 19,
+  numerals = NONE,
+  upsideDown = false,
 } = {}): TapePicture {
   const corners: Point[] = [
     [0, 0],
@@ -82,7 +87,12 @@ export function tapePicture({
             : sixteenth % 2 === 0
               ? 4.2
               : 2.7;
-    return strokes && off < 0.2 && across < longMm ? 40 : 190;
+    const [inch, beside] = [Math.ceil(along / INCH), (along % INCH) - INCH];
+    // The blade's edge lies below it in the picture.
+    const [right, down] = [beside + 6.5, 11.5 - across];
+    const turned: Point = upsideDown ? [-right, -down] : [right, down];
+    const inked = isInked(numerals[inch] ?? '', turned, 7.5);
+    return (strokes && off < 0.2 && across < longMm) || inked ? 40 : 190;
   });
   return { gray, placeOf: (inches, acrossMm) => mapped(px, [inches * INCH, acrossMm]) };
 }

@@ -8,10 +8,19 @@ import { pictureKey } from '../target/target-store.ts';
 
 export type AssistSearchFailure = AssistFailure | CaptureFailure | FrameFailure;
 
-/** seen: shown, but not to be taken before a person has named one of them. */
+/** A graduation was typed to read otherwise than the numerals say; by each what the strokes read, by what was typed only where it fits them. */
+export type Doubt = {
+  readonly typedMm: number;
+  readonly readMm: number;
+  readonly byTyped: readonly FoundMark[] | null;
+  readonly byRead: readonly FoundMark[];
+};
+
+/** isRead: by the tape's numerals. seen: shown, but not to be taken before a person has named one of them. */
 type Ended =
   | { readonly is: 'seen'; readonly marks: readonly FoundMark[] }
-  | { readonly is: 'found'; readonly marks: readonly FoundMark[] }
+  | { readonly is: 'found'; readonly marks: readonly FoundMark[]; readonly isRead?: boolean }
+  | { readonly is: 'doubted'; readonly doubt: Doubt }
   | { readonly is: 'failed'; readonly failure: AssistSearchFailure };
 export type AssistSearch = UnderWay | Ended;
 

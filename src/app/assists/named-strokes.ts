@@ -1,6 +1,9 @@
-/** A tape's strokes that were found without readings: shown until one is named, then offered with the readings that follow. */
+/**
+ * A tape's strokes: with the readings of its numerals offered at once; else shown until one is named, then offered with the readings that follow.
+ * Where numerals and what is named differ, neither is offered before the person has said which holds.
+ */
 import type { Mark } from '../../marks/mark.ts';
-import { isWholeInch, nameStrokes } from '../../vision/name-strokes.ts';
+import { isReadSo, isWholeInch, nameStrokes, quarterAt, readingAt } from '../../vision/name-strokes.ts';
 import type { Asked } from './assist-asked.ts';
 import type { AssistSearch } from './assists-store.ts';
 
@@ -15,13 +18,21 @@ export function namedStrokes<S extends Searched>(asked: S, marks: readonly Mark[
   if (search?.is !== 'found') return asked;
   const face = marks.find(({ kind }) => kind === 'chamber-face');
   if (named?.kind !== 'tape-graduation' || !face)
-    return { ...asked, search: { is: 'seen', marks: search.marks.filter(isWholeInch) } };
+    return search.isRead
+      ? asked
+      : { ...asked, search: { is: 'seen', marks: search.marks.filter(isWholeInch) } };
   const { readingMm, sigmaPx } = named;
-  const found = nameStrokes(search.marks, { placePx: [named.xPx, named.yPx], readingMm, sigmaPx }, [
-    face.xPx,
-    face.yPx,
-  ]);
-  return found && { ...asked, search: { is: 'found', marks: found } };
+  const placePx = [named.xPx, named.yPx] as const;
+  const byTyped = () => nameStrokes(search.marks, { placePx, readingMm, sigmaPx }, [face.xPx, face.yPx]);
+  if (!search.isRead) {
+    const found = byTyped();
+    return found && { ...asked, search: { is: 'found', marks: found } };
+  }
+  const readMm = readingAt(search.marks, placePx);
+  if (readMm === null) return null;
+  if (isReadSo(readMm, readingMm)) return asked;
+  const doubt = { typedMm: readingMm, readMm: quarterAt(readMm), byTyped: byTyped(), byRead: search.marks };
+  return { ...asked, search: { is: 'doubted', doubt } };
 }
 
 /** What the strokes tell need not be sought by what another picture shows. */

@@ -10,10 +10,10 @@ import { kindOf } from './assist-asked.ts';
 import type { Assist } from './use-assists.ts';
 
 export function offeredMarks(assists: readonly Assist[], unit: LengthUnit): readonly OfferedMark[] {
-  return assists.flatMap(({ key, question, search }) => {
+  return assists.flatMap(({ key, question, instead, search }) => {
     if (search?.is !== 'found' && search?.is !== 'seen') return [];
     // Beside the hand's own marks stand their names already; what is only seen has none.
-    const named = search.is === 'found' ? farReading(question.of, search.marks) : null;
+    const named = search.is === 'found' ? namedReadings(question.of, search.marks, instead.length > 0) : [];
     return search.marks.map(({ placePx: [xPx, yPx], readingMm }, index) => ({
       id: `${key} ${index}`,
       xPx,
@@ -24,20 +24,29 @@ export function offeredMarks(assists: readonly Assist[], unit: LengthUnit): read
   });
 }
 
-function farReading(of: Assist['question']['of'], marks: readonly FoundMark[]): number | null {
-  if (of === 'tape-again') return marks.at(-1)?.readingMm ?? null;
+/** What is to be looked at on the tape: the far one, and where a hand named none the near one too. */
+function namedReadings(
+  of: Assist['question']['of'],
+  marks: readonly FoundMark[],
+  isOneByHand: boolean,
+): readonly (number | null)[] {
+  if (of === 'tape-again') return [marks.at(-1)?.readingMm ?? null];
+  if (of !== 'tape-strokes') return [];
   // A whole one has its numeral beside it.
-  return of === 'tape-strokes' ? (marks.filter(isWholeInch).at(-1)?.readingMm ?? null) : null;
+  const wholes = marks.filter(isWholeInch).map(({ readingMm }) => readingMm);
+  return (isOneByHand ? wholes.slice(-1) : [wholes[0], wholes.at(-1)]).map((mm) => mm ?? null);
 }
 
-/** Of many, the one that a hand has not named. */
+/** Of many, those that a hand has not named. */
 function nameOf(
   of: Assist['question']['of'],
   readingMm: number | null,
-  namedMm: number | null,
+  named: readonly (number | null)[],
   unit: LengthUnit,
 ): string | null {
   if (of === 'clamp-band' || of === 'tape-edge') return null;
   if (of !== 'tape' && of !== 'tape-again' && of !== 'tape-strokes') return ASSISTS.offered(MARK_NAMES[of]);
-  return readingMm !== null && readingMm === namedMm ? ASSISTS.offered(formatLength(readingMm, unit)) : null;
+  return readingMm !== null && named.includes(readingMm)
+    ? ASSISTS.offered(formatLength(readingMm, unit))
+    : null;
 }

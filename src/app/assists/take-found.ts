@@ -1,7 +1,14 @@
 import type { BrakeState } from '../../marks/view.ts';
+import type { FoundMark } from '../../vision/assist-sight.ts';
 import type { MarkAction } from '../work/actions.ts';
 import { marksFound } from './assist-asked.ts';
 import type { Assist } from './use-assists.ts';
+
+/** Of a doubted assist what the person chose. */
+export const chosen = (assist: Assist, marks: readonly FoundMark[]): Assist => ({
+  ...assist,
+  search: { is: 'found', marks },
+});
 
 /** All of them as one step, to be undone as one. */
 export function takeFound(

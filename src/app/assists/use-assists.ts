@@ -74,7 +74,7 @@ export function useAssistSearch({ record, measurement }: Current, state: BrakeSt
     return assistSearches.begin(key, async (signal) => {
       const result = await askAssist({ capture, file, frame: view.frame }, second, next.question, signal);
       return result.ok
-        ? { is: 'found', marks: result.value.marks }
+        ? { is: 'found', marks: result.value.marks, isRead: result.value.isRead ?? false }
         : { is: 'failed', failure: result.failure };
     });
   }, [key, capture, file, besideFile]);

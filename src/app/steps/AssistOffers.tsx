@@ -5,6 +5,7 @@ import { useGuess, useGuessSearch } from '../assists/use-guess.ts';
 import { useLengthUnit } from '../parts/use-length-unit.ts';
 import { ASSISTS, assistFailureText, foundText } from '../words/assists.ts';
 import type { Current } from '../work/current.ts';
+import { TapeDoubt } from './TapeDoubt.tsx';
 
 type Props = { readonly current: Current; readonly state: BrakeState };
 
@@ -20,27 +21,33 @@ export function AssistOffers({ current, state }: Props) {
   useAssistSearch(current, state);
   useGuessSearch(current, state);
   const assists = useAssists(current.measurement, state);
+  const doubted = assists.filter(({ search }) => search?.is === 'doubted');
   const guess = useGuess(current.measurement, state);
   const byHand = guess ? notGuessed(guess) : [];
   if (assists.length === 0 && !guess?.search) return null;
   return (
     <section aria-label={ASSISTS.heading}>
+      {doubted.map((assist) => (
+        <TapeDoubt key={assist.key} assist={assist} state={state} />
+      ))}
       <div role="status">
         <ul className="ruled">
           {guess?.search?.is === 'under-way' ? <li className="quiet">{ASSISTS.guessing}</li> : null}
           {byHand.length > 0 ? <li className="quiet">{ASSISTS.notGuessed(byHand)}</li> : null}
-          {foundFirst(assists).map(({ key, question, instead, search }) => (
-            <li key={key}>
-              {search?.is === 'found' ? <p>{foundText(question, search.marks, instead, unit)}</p> : null}
-              {search?.is === 'seen' ? <p>{ASSISTS.seen}</p> : null}
-              {search?.is === 'failed' ? (
-                <p className="quiet">{assistFailureText(question.of, search.failure, unit)}</p>
-              ) : null}
-              {search === null || search.is === 'under-way' ? (
-                <p className="quiet">{ASSISTS.underWay(question.of)}</p>
-              ) : null}
-            </li>
-          ))}
+          {foundFirst(assists.filter((assist) => !doubted.includes(assist))).map(
+            ({ key, question, instead, search }) => (
+              <li key={key}>
+                {search?.is === 'found' ? <p>{foundText(question, search, instead, unit)}</p> : null}
+                {search?.is === 'seen' ? <p>{ASSISTS.seen}</p> : null}
+                {search?.is === 'failed' ? (
+                  <p className="quiet">{assistFailureText(question.of, search.failure, unit)}</p>
+                ) : null}
+                {search === null || search.is === 'under-way' ? (
+                  <p className="quiet">{ASSISTS.underWay(question.of)}</p>
+                ) : null}
+              </li>
+            ),
+          )}
         </ul>
       </div>
     </section>

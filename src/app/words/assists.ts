@@ -2,8 +2,9 @@
 import { formatLength, type LengthUnit } from '../../basics/length-text.ts';
 import type { Mark, MarkKind } from '../../marks/mark.ts';
 import type { AssistFailure, AssistQuestion, FoundMark } from '../../vision/assist-sight.ts';
+import { isWholeInch } from '../../vision/name-strokes.ts';
 import type { GuessedEnd } from '../assists/assist-asked.ts';
-import type { AssistSearchFailure } from '../assists/assists-store.ts';
+import type { AssistSearchFailure, Doubt } from '../assists/assists-store.ts';
 import { pictureFailureText } from './failures-pictures.ts';
 import { MARK_NAMES } from './marks.ts';
 import { lengthText } from './values.ts';
@@ -26,19 +27,26 @@ export const ASSISTS = {
   take: (count: number) => (count === 1 ? 'Take what was found' : 'Take all that was found'),
   takeAndGoOn: (next: string) => `Take all. ${next}`,
   offered: (name: string) => `${name}, found`,
-  seen: 'Tape seen, a dot on each inch. Mark one of them with its reading: the others follow.',
+  seen: 'Tape seen, a dot on each inch; its numerals cannot be read here. Mark one of them with its reading: the others follow.',
+  doubted: ({ typedMm, readMm }: Doubt, unit: LengthUnit) =>
+    `You typed ${lengthText(typedMm, unit)}, but by the tape’s numerals that stroke reads ${lengthText(readMm, unit)}. Look at the tape: all its graduations are then taken so.`,
+  readsSo: (readingMm: number, unit: LengthUnit) => `It reads ${lengthText(readingMm, unit)}`,
+  onlyTyped: 'The strokes found do not fit your reading. If it holds, mark a second graduation.',
   guessing: 'The points of the released picture: looking …',
   notGuessed: (kinds: readonly MarkKind[]) =>
     `${kinds.map((kind) => MARK_NAMES[kind]).join(', ')}: not found again by itself. Mark by hand.`,
 };
 
+type Found = { readonly marks: readonly FoundMark[]; readonly isRead?: boolean };
+
 export function foundText(
   question: AssistQuestion | GuessedEnd,
-  found: readonly FoundMark[],
+  { marks: found, isRead = false }: Found,
   instead: readonly Mark[],
   unit: LengthUnit,
 ): string {
   const { of } = question;
+  if (of === 'tape-strokes' && isRead) return readText(found, instead, unit);
   if (of === 'tape-strokes')
     return `${graduationsText(found, instead, unit)} See that the far one reads the same on the tape.`;
   if (of === 'tape' || of === 'tape-again') return graduationsText(found, instead, unit);
@@ -56,10 +64,19 @@ export function foundText(
   return `${SOUGHT[of]} found, ${offPx.toFixed(1)} px from your mark.`;
 }
 
+/** The whole inches have numerals, which the person can hold against it. */
+function readText(found: readonly FoundMark[], instead: readonly Mark[], unit: LengthUnit): string {
+  const place = instead.length > 0 ? `, in place of your ${instead.length}` : '';
+  return `Tape read by its numerals, ${spanText(found.filter(isWholeInch), unit)}: ${found.length} graduations${place}. Right? See that the named strokes read so on the tape.`;
+}
+
 function graduationsText(found: readonly FoundMark[], instead: readonly Mark[], unit: LengthUnit): string {
+  return `${found.length} graduations found, ${spanText(found, unit)}, in place of your ${instead.length}.`;
+}
+
+function spanText(found: readonly FoundMark[], unit: LengthUnit): string {
   const readings = found.map(({ readingMm }) => readingMm ?? 0);
-  const [low, high] = [Math.min(...readings), Math.max(...readings)];
-  return `${found.length} graduations found, ${formatLength(low, unit)} to ${formatLength(high, unit)}, in place of your ${instead.length}.`;
+  return `${formatLength(Math.min(...readings), unit)} to ${formatLength(Math.max(...readings), unit)}`;
 }
 
 export function assistFailureText(of: Sought, failure: AssistSearchFailure, unit: LengthUnit): string {

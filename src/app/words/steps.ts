@@ -79,7 +79,8 @@ export const CLIP = {
 export const REFERENCE = {
   sentence: 'Tick everything of known size that both pictures show. Several together are better than one.',
   tape: 'Tape along the rod',
-  tapeHint: 'You will mark two graduations, far apart; those between are found, or you mark two more.',
+  tapeHint:
+    'Its numerals are read where they can be. Else you mark one or two graduations, far apart; those between are found.',
   zeroAtFace: 'The tape’s zero sits on the chamber face',
   unmoved: 'The tape lay in the same place in both pictures',
   unmovedHint: 'As in one clip, or held by a magnet. Not if it was held anew.',

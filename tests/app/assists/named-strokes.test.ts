@@ -21,6 +21,12 @@ const strokes = Array.from({ length: 40 }, (_, i) => ({
 const asWith = (marks: readonly Mark[], search: AssistSearch | null) =>
   strokesAsked(marks).map((asked) => namedStrokes({ ...asked, search }, marks));
 const found = { is: 'found', marks: strokes } as const;
+/** By the numerals the face lies at zero. */
+const read = {
+  is: 'found',
+  isRead: true,
+  marks: strokes.map((mark) => ({ ...mark, readingMm: mark.readingMm - 25.4 * 20 })),
+} as const;
 
 test('strokes are asked for beside a marked rod until two graduations are named or any were found', () => {
   const asked = (...marks: readonly Mark[]) => strokesAsked(marks).map(({ question }) => question.of);
@@ -49,6 +55,35 @@ test('with one named all are offered, with the readings that follow, in place of
   if (offered?.search?.is !== 'found') throw new Error('nothing is offered');
   const quarters = offered.search.marks.map(({ readingMm }) => Math.round((4 * (readingMm ?? 0)) / 25.4));
   expect(quarters).toEqual(strokes.map((_, i) => i + 2));
+});
+
+test('what the numerals say is offered with none named, and in place of one that reads so', () => {
+  expect(asWith([face, pin], read)[0]?.search).toEqual(read);
+  const [offered] = asWith([face, pin, graduation('a', 3)], read);
+  expect(offered?.search).toEqual(read);
+  expect(offered?.instead.map(({ id }) => id)).toEqual(['a']);
+});
+
+test('where a typed reading and the numerals differ, both are held ready and neither is offered', () => {
+  // The third inch, typed as the second: the tape then begins an inch from the face, here half an inch away.
+  const other = { ...graduation('a', 3), readingMm: 25.4 * 2 } as Mark;
+  const [doubted] = asWith([face, pin, other], read);
+  if (doubted?.search?.is !== 'doubted') throw new Error('it is not doubted');
+  const { typedMm, readMm, byTyped, byRead } = doubted.search.doubt;
+  expect([typedMm, readMm].map((mm) => Math.round((1000 * mm) / 25.4) / 1000)).toEqual([2, 3]);
+  expect(byRead).toEqual(read.marks);
+  expect(byTyped).toBeNull();
+  // With the face half an inch on, either could be.
+  const onward: Mark = { ...face, xPx: face.xPx + 25 };
+  const [either] = asWith([onward, pin, other], read);
+  if (either?.search?.is !== 'doubted') throw new Error('it is not doubted');
+  const at3 = either.search.doubt.byTyped?.find(({ placePx }) => placePx[0] === 251);
+  expect((at3?.readingMm ?? 0) / 25.4).toBeCloseTo(2, 6);
+});
+
+test('a reading marked beside the blade says nothing of its strokes', () => {
+  const beside = { ...graduation('a', 3), yPx: 400 } as Mark;
+  expect(asWith([face, pin, beside], read)).toEqual([null]);
 });
 
 test('nothing is offered, and nothing said, where the one that is named does not fit or no strokes were found', () => {
