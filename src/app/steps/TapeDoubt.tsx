@@ -24,13 +24,13 @@ export function TapeDoubt({ assist, state }: Props) {
     </button>
   );
   return (
-    <>
+    <div className="ruled-group">
       <p role="status">{ASSISTS.doubted(doubt, unit)}</p>
       {byTyped ? null : <p className="quiet">{ASSISTS.onlyTyped}</p>}
       <div className="row">
         {byTyped ? take(byTyped, typedMm) : null}
         {take(byRead, readMm)}
       </div>
-    </>
+    </div>
   );
 }

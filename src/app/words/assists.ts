@@ -29,7 +29,7 @@ export const ASSISTS = {
   offered: (name: string) => `${name}, found`,
   seen: 'Tape seen, a dot on each inch; its numerals cannot be read here. Mark one of them with its reading: the others follow.',
   doubted: ({ typedMm, readMm }: Doubt, unit: LengthUnit) =>
-    `You typed ${lengthText(typedMm, unit)}, but by the tape’s numerals that stroke reads ${lengthText(readMm, unit)}. Look at the tape: all its graduations are then taken so.`,
+    `You typed ${lengthText(typedMm, unit)}, but by the tape’s numerals that stroke reads ${lengthText(readMm, unit)}. Look at the tape and say what it reads: all its graduations are taken so.`,
   readsSo: (readingMm: number, unit: LengthUnit) => `It reads ${lengthText(readingMm, unit)}`,
   onlyTyped: 'The strokes found do not fit your reading. If it holds, mark a second graduation.',
   guessing: 'The points of the released picture: looking …',
