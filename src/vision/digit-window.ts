@@ -8,9 +8,9 @@
  */
 import { type BladeStrip, STRIP_STEP_MM } from './blade-strip.ts';
 
-export const CELLS_HIGH = 7;
-export const CELLS_WIDE = 5;
-export const DIRECTIONS = 8;
+const CELLS_HIGH = 7;
+const CELLS_WIDE = 5;
+const DIRECTIONS = 8;
 export const LOOK_LENGTH = CELLS_HIGH * CELLS_WIDE * DIRECTIONS;
 /** Of a digit's height. */
 const CELL = 0.17;
@@ -31,7 +31,7 @@ export type SlopeSums = {
 export type Turn = 0 | 1 | 2 | 3;
 
 export function slopeSums({ columns, rows, levels }: BladeStrip): SlopeSums {
-  const smooth = smoothed(levels, columns, rows);
+  const smooth = smoothed(levels, columns);
   const tables = Array.from({ length: DIRECTIONS }, () => new Float64Array((columns + 1) * (rows + 1)));
   const all = new Float64Array((columns + 1) * (rows + 1));
   const sums = new Float64Array(DIRECTIONS + 1);
@@ -63,18 +63,10 @@ export function slopeSums({ columns, rows, levels }: BladeStrip): SlopeSums {
   return { columns, rows, tables, all, contrast: contrastOf(levels, columns, rows) };
 }
 
-function smoothed(levels: Float32Array, columns: number, rows: number): Float32Array {
-  const along = new Float32Array(levels.length);
-  const out = new Float32Array(levels.length);
-  const pass = (from: Float32Array, to: Float32Array, step: number) => {
-    for (let i = 0; i < from.length; i++) {
-      const here = from[i] as number;
-      to[i] = ((from[i - step] ?? here) + 2 * here + (from[i + step] ?? here)) / 4;
-    }
-  };
-  pass(levels, along, 1);
-  pass(along, out, columns);
-  return rows > 0 ? out : along;
+function smoothed(levels: Float32Array, columns: number): Float32Array {
+  const pass = (from: Float32Array, step: number) =>
+    from.map((here, i) => ((from[i - step] ?? here) + 2 * here + (from[i + step] ?? here)) / 4);
+  return pass(pass(levels, 1), columns);
 }
 
 /** From print to blade, as the dark and the usual levels of its first twelve millimetres. */
@@ -99,8 +91,8 @@ export function amountIn({ all, ...sums }: SlopeSums, window: DigitWindow, isUpr
 const usualIn = (contrast: number, heightMm: number) => (OUTLINE * heightMm * contrast) / STRIP_STEP_MM;
 
 /**
- * into: LOOK_LENGTH values for a digit that stands upright with the edge above; ROWS of cells from its top, in each from its left, in each the
- * directions. A digit that is turned is looked at as it stands: lookTurned then turns what was seen.
+ * into: LOOK_LENGTH values; rows of cells from the top, in each from the left, in each the directions. isUpright: high, else wide: a digit that lies
+ * on its side is looked at as it lies, and TURNED tells where the values of the upright one are.
  */
 export function lookIn(
   sums: SlopeSums,
@@ -116,8 +108,8 @@ export function lookIn(
   for (let row = 0; row < high; row++)
     for (let column = 0; column < wide; column++) {
       const [x0, y0] = [left + column * cell, top + row * cell];
-      const [c0, c1] = [columnAt(sums.columns, x0), columnAt(sums.columns, x0 + cell)];
-      const [r0, r1] = [columnAt(sums.rows, y0), columnAt(sums.rows, y0 + cell)];
+      const [c0, c1] = [tableAt(sums.columns, x0), tableAt(sums.columns, x0 + cell)];
+      const [r0, r1] = [tableAt(sums.rows, y0), tableAt(sums.rows, y0 + cell)];
       const line = sums.columns + 1;
       const [a, b, c, d] = [r0 * line + c0, r0 * line + c1, r1 * line + c0, r1 * line + c1];
       for (let k = 0; k < DIRECTIONS; k++) {
@@ -130,7 +122,7 @@ export function lookIn(
   for (let i = 0; i < LOOK_LENGTH; i++) into[i] = Math.sqrt(Math.max(0, into[i] as number) / total);
 }
 
-const columnAt = (most: number, x: number) => Math.max(0, Math.min(most, Math.round(x + 0.5)));
+const tableAt = (most: number, x: number) => Math.max(0, Math.min(most, Math.round(x + 0.5)));
 
 function boxIn(
   table: Float64Array,
@@ -140,8 +132,8 @@ function boxIn(
   x1: number,
   y1: number,
 ): number {
-  const [c0, c1] = [columnAt(columns, x0), columnAt(columns, x1)];
-  const [r0, r1] = [columnAt(rows, y0), columnAt(rows, y1)];
+  const [c0, c1] = [tableAt(columns, x0), tableAt(columns, x1)];
+  const [r0, r1] = [tableAt(rows, y0), tableAt(rows, y1)];
   const line = columns + 1;
   return (
     (table[r1 * line + c1] as number) -

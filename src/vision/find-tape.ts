@@ -56,7 +56,7 @@ function withNumerals(gray: Gray, lattice: MeasuredLattice, facePx: Point): Assi
   return { marks: shown.sort((a, b) => a.readingMm - b.readingMm), isRead: true };
 }
 
-export function findStrokes(
+function findStrokes(
   gray: Gray,
   { facePx, pinPx }: Extract<AssistQuestion, { readonly of: 'tape-strokes' }>,
 ): Result<MeasuredLattice, FailureOf<'tape'>> {

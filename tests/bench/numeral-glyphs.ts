@@ -8,7 +8,7 @@
 import { execFileSync } from 'node:child_process';
 
 export const GLYPHS = '0123456789F';
-/** Ink from 0 to 1, cut to what is inked; height: over that of an 8, left: from the pen's place, over the same. */
+/** ink: 0 to 255, row by row, cut to what is inked. */
 export type Glyph = {
   readonly widthPx: number;
   readonly heightPx: number;
