@@ -34,8 +34,8 @@ export function adjust(
   first: Effort = coreOf(problem) ? coreEffort(problem) : QUICK,
 ): Result<Adjustment, AdjustmentFailure> {
   const adjusted = searched(problem, first);
-  const refuted = problem.areNear && adjusted.ok && apartRad(adjusted.value) > NOT_NEAR_RAD;
-  return refuted ? searched({ ...problem, areNear: false }, first) : adjusted;
+  const refuted = problem.places === 'near' && adjusted.ok && apartRad(adjusted.value) > NOT_NEAR_RAD;
+  return refuted ? searched({ ...problem, places: 'own' }, first) : adjusted;
 }
 
 function searched(problem: Problem, first: Effort): Result<Adjustment, AdjustmentFailure> {

@@ -72,6 +72,10 @@ export const DISTANCE_TILT_RAD = 0.14;
 
 /** A person looks at the brake roughly from the side: direction of view off square, in each of two directions. */
 export const OFF_SQUARE = 0.45;
+/** Frames of a clip, filmed by one hand, are one witness of that, not many: the mean of their directions; asked is to film squarely, and the
+ * studies reach to 25 degrees in each of two directions, 0.25 rad rms where all are alike likely. Of each frame from the first: a hand's width of sway, 80 mm at 0.8 m. */
+export const FILMED_OFF_SQUARE = 0.25;
+export const FILMED_APART_RAD = 0.1;
 /** Pictures of one brake by one person: half of the others within 9 degrees of the first, 1 in 20 beyond 30, 1 in 100 beyond 54. */
 export const NEAR_RAD = 0.12;
 export const NEAR_FREEDOM = 3;

@@ -40,8 +40,9 @@ export type Problem = {
   readonly references: References;
   /** +1: the camshaft lies clockwise of the rod's outward direction in the picture, -1: the other hand. */
   readonly hand: 1 | -1;
-  /** Pictures taken for near each other's place, as far as their marks do not tell: view-directions.ts. */
-  readonly areNear: boolean;
+  /** From where the pictures were taken, as far as their marks do not tell (view-directions.ts): each from a place of its own, all from near
+   * each other, or by one hand that filmed. */
+  readonly places: 'own' | 'near' | 'filmed';
 };
 
 /** Depth away from the camera is hand * z in the chamber frame (right-handed: x outwards, y towards the camshaft). */

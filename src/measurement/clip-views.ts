@@ -12,7 +12,7 @@ import type { Mark } from '../marks/mark.ts';
 import { placeAt, sharpestPlace, type Track, type TrackPoint } from '../marks/track.ts';
 import { BRAKE_STATES, type View } from '../marks/view.ts';
 import type { ClipFailure, Phase } from './clip-measurement.ts';
-import { longestOf, plateausOf } from './clip-plateaus.ts';
+import { longestOf, plateausOf, restsThere, seedElsewhere } from './clip-plateaus.ts';
 import { clipTravel } from './clip-travel.ts';
 import { followedMarks, frameView, tieMarks, withCarriedHands } from './followed-marks.ts';
 import { framePoses, type Poses } from './frame-poses.ts';
@@ -51,6 +51,7 @@ export function clipViews(
   const { own, others } = plateaus.value;
   const made = viewsOf(input, track, points, [own, others[0]]);
   if (!made.ok) return made;
+  if (!restsThere(made.value.poses, own, seedFrame(track))) return seedElsewhere(phases.value, track);
   const longest = longestOf(made.value.poses, own, others);
   const last = longest === others[0] ? made : viewsOf(input, track, points, [own, longest]);
   return last.ok ? ok(last.value.made) : last;

@@ -15,6 +15,10 @@ const LEAST_SIGMA_PX: Readonly<Record<FollowedKind, number>> = {
   'tape-graduation': 0.3,
 };
 
+/** A blade is found anew as a whole: all its graduations in a frame are off alike, by up to 0.4 px on renders. So many marks of one
+ * error are given that error's weight together. */
+const BLADE_SIGMA_PX = 0.15;
+
 /** The face is carried with what stands still about it, while the rod that leaves it there swivels by up to 3 mm: of the rod's length. */
 const SWIVEL = 0.02;
 
@@ -27,12 +31,18 @@ export function followedMarks(
 ): readonly Mark[] {
   const faceSigma = SWIVEL * rodPxOf(seed);
   const hands = [...seed.marks, ...track.corrections.flatMap(({ marks }) => marks)];
+  const graduations = track.points.filter(({ kind }) => kind === 'tape-graduation');
+  const seen = graduations.filter((point) => placeAt(point, frame)).length;
+  const shared: Partial<Record<FollowedKind, number>> = {
+    'chamber-face': faceSigma,
+    'tape-graduation': BLADE_SIGMA_PX * Math.sqrt(seen),
+  };
   return track.points.flatMap((point): Mark[] => {
     const from = hands.find(({ id }) => id === point.markId);
     if (!from || point.kind === 'still' || !kinds.includes(point.kind)) return [];
     const placed = placedIn(track, point, frame);
     if (!placed) return [];
-    const sigmaPx = point.kind === 'chamber-face' ? Math.hypot(placed.sigmaPx, faceSigma) : placed.sigmaPx;
+    const sigmaPx = Math.hypot(placed.sigmaPx, shared[point.kind] ?? 0);
     return [{ ...from, ...placed, sigmaPx, followedFrom: from.id }];
   });
 }

@@ -42,16 +42,17 @@ export function problemFromViews(input: MeasureInput): Result<Problem, Measureme
     views,
     references: input.references,
     hand: handOf(input.views),
-    areNear: !shared && areNear(input),
+    places: shared ? 'own' : placesOf(input),
   });
 }
 
 /**
  * Two pictures are mostly taken from one place. Graduations, a rim or a target show the directions of view better than that supposes
- * them; frames of a clip each count for themselves.
+ * them. Side views are frames of the clip that the others are of.
  */
-function areNear({ sideViews, references: { tape, clampBand, target } }: MeasureInput): boolean {
-  return sideViews.length === 0 && !tape && !clampBand && !target;
+function placesOf({ sideViews, references: { tape, clampBand, target } }: MeasureInput): Problem['places'] {
+  if (sideViews.length > 0) return 'filmed';
+  return tape || clampBand || target ? 'own' : 'near';
 }
 
 /**

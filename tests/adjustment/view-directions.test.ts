@@ -15,7 +15,7 @@ const PICTURES: Problem = {
   views: [],
   references: NO_REFERENCES,
   hand: 1,
-  areNear: true,
+  places: 'near',
 };
 
 function equationsAt(x: Float64Array, problem = PICTURES): Equations {
@@ -52,7 +52,7 @@ test('each for itself, a picture turned changes its own two equations and no oth
   const x = Float64Array.from({ length: 18 }, (_v, i) => 0.05 * Math.sin(i + 1));
   const aside = x.slice();
   aside[6] = 0.3;
-  const [one, other] = [x, aside].map((at) => equationsAt(at, { ...PICTURES, areNear: false }).residuals);
+  const [one, other] = [x, aside].map((at) => equationsAt(at, { ...PICTURES, places: 'own' }).residuals);
   expect([...(one ?? [])].flatMap((r, row) => (r === other?.[row] ? [] : [row]))).toEqual([2, 3]);
 });
 

@@ -46,7 +46,7 @@ function wheelEnd(references = REFERENCES): { readonly layout: Layout; readonly 
       },
     ],
     poseCount: 1,
-    areNear: false,
+    places: 'own',
     views: [
       {
         state: 'released',

@@ -16,19 +16,19 @@ function problemOf(input: MeasureInput): Problem {
   return problem.value;
 }
 
-const areNear = (options: Partial<SceneOptions>) => problemOf(inputOf(options)).areNear;
+const placesOf = (options: Partial<SceneOptions>) => problemOf(inputOf(options)).places;
 
 test('two pictures whose only scale is an arm or a distance are taken for near each other', () => {
-  expect(areNear({})).toBe(true);
-  expect(areNear({ reference: 'distance' })).toBe(true);
+  expect(placesOf({})).toBe('near');
+  expect(placesOf({ reference: 'distance' })).toBe('near');
 });
 
-test('pictures that show their directions themselves, from a tripod, or with frames of a clip are not', () => {
+test('pictures that show their directions themselves, or from a tripod are not; frames of a clip are filmed by one hand', () => {
   for (const reference of ['tape', 'clamp-band', 'target', 'tape+arm'] as const)
-    expect(areNear({ reference })).toBe(false);
-  expect(areNear({ cameraStill: true })).toBe(false);
+    expect(placesOf({ reference })).toBe('own');
+  expect(placesOf({ cameraStill: true })).toBe('own');
   const input = inputOf({});
-  expect(problemOf({ ...input, sideViews: input.views.slice(1) }).areNear).toBe(false);
+  expect(problemOf({ ...input, sideViews: input.views.slice(1) }).places).toBe('filmed');
 });
 
 test('found far apart, pictures are adjusted each for itself; found near, they stay so', () => {
@@ -47,8 +47,8 @@ test('found far apart, pictures are adjusted each for itself; found near, they s
   );
   const [far, near] = [{ ...inputOf({}), views }, inputOf({})].map((input) => adjust(problemOf(input)));
   if (!far?.ok || !near?.ok) throw new Error('both have a minimum');
-  expect(far.value.problem.areNear).toBe(false);
-  expect(near.value.problem.areNear).toBe(true);
+  expect(far.value.problem.places).toBe('own');
+  expect(near.value.problem.places).toBe('near');
   expect(apartRad(near.value)).toBeLessThan(0.2);
   expect(apartRad(far.value)).toBeGreaterThan(0.2);
 });

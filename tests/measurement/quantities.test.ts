@@ -42,7 +42,7 @@ function layoutFor(kinds: readonly ('chamber-face' | 'clevis-pin' | 'camshaft-en
       },
     ],
     poseCount: 1,
-    areNear: false,
+    places: 'own',
     views: BRAKE_STATES.map((state) => ({ state, camera: 0, pose: 0, marks: marked(kinds), isSide: false })),
     references: NO_REFERENCES,
     hand: 1,
