@@ -56,16 +56,35 @@ test('each for itself, a picture turned changes its own two equations and no oth
   expect([...(one ?? [])].flatMap((r, row) => (r === other?.[row] ? [] : [row]))).toEqual([2, 3]);
 });
 
-test.each([0, 1e-5, 0.02, 0.9])('derivatives are the numeric ones, directions %f rad apart', (apart) => {
+test('filmed: all frames seen from aside are one witness of it, however many; one frame from elsewhere is told', () => {
+  const squares = (x: Float64Array) =>
+    [...equationsAt(x, { ...PICTURES, places: 'filmed' }).residuals].reduce((sum, r) => sum + r * r, 0);
+  const all = new Float64Array(18);
+  // About the chamber's x, however each is held.
+  for (const [i, held] of [0, 0.3, Math.PI / 2].entries())
+    all.set(
+      [Math.cos(held), Math.sin(held)].map((part) => part * Math.asin(0.5)),
+      PLACES[i],
+    );
+  expect(Math.sqrt(squares(all))).toBeCloseTo(0.5 / 0.25, 9);
+  expect(Math.sqrt(squares(turned(1, 0, Math.asin(0.3))))).toBeCloseTo(Math.hypot(0.3 / 0.1, 0.1 / 0.25), 9);
+});
+
+test.each(
+  [0, 1e-5, 0.02, 0.9].flatMap((apart) => [
+    [apart, 'near'],
+    [apart, 'filmed'],
+  ]) as readonly [number, Problem['places']][],
+)('derivatives are the numeric ones, directions %f rad apart, %s', (apart, places) => {
   const x = Float64Array.from({ length: 18 }, (_, i) => 0.05 * Math.sin(i + 1));
   x.set(x.subarray(0, 3), 6);
   x[7] = (x[7] as number) + apart;
-  const equations = equationsAt(x);
+  const equations = equationsAt(x, { ...PICTURES, places });
   for (let i = 0; i < x.length; i++) {
     const [up, down] = [1e-5, -1e-5].map((step) => {
       const beside = x.slice();
       beside[i] = (beside[i] as number) + step;
-      return equationsAt(beside).residuals;
+      return equationsAt(beside, { ...PICTURES, places }).residuals;
     }) as [Float64Array, Float64Array];
     const unit = new Float64Array(x.length);
     unit[i] = 1;
