@@ -30,6 +30,9 @@ export type ClipViews = { readonly views: readonly View[]; readonly sideViews: r
 /** Of the rod from face to pin: no application is so short. */
 const LEAST_TRAVEL = 0.05;
 const MOST_SIDE_VIEWS = 8;
+/** Noise of what is followed lasts for half a second or so, and a rest is not much longer: its side views are no whole witnesses each. By how much
+ * theirs is wider, tried on simulated clips (docs/measurement.md). */
+const LASTING = 1.3;
 /** Frames of a plateau that are looked at for side views. */
 const MOST_CANDIDATES = 60;
 /** Of the still things that the best frame of a plateau shows. */
@@ -83,10 +86,9 @@ function viewsOf(
     const isOwn = frame >= own.from && frame <= own.to;
     // Where the arm has turned, what was marked beside the camshaft's centre has gone about it.
     const ofState = isOwn ? ([...kinds, 'camshaft-end'] as const) : kinds;
-    return frameView(track, frame, isOwn ? track.state : otherState, [
-      ...followedMarks(track, frame, bySeed, ofState),
-      ...tieMarks(track, frame, ties),
-    ]);
+    const marks = [...followedMarks(track, frame, bySeed, ofState), ...tieMarks(track, frame, ties)];
+    const wider = marks.map((mark) => ({ ...mark, sigmaPx: LASTING * mark.sigmaPx }));
+    return frameView(track, frame, isOwn ? track.state : otherState, wider);
   });
   const otherView = frameView(track, middle, otherState, [
     ...followedMarks(track, middle, bySeed, ['chamber-face', ...kinds]),
