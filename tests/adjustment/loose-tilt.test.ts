@@ -25,5 +25,5 @@ test('an arm length alone leaves the direction of view loose, graduations or a r
 });
 
 test('without the camshaft’s end the brake may be turned about its axis: lengths along it are as well known', () => {
-  expect(isLoose({}, 'camshaft-end')).toBe(false);
+  expect(isLoose({ reference: 'tape+band' }, 'camshaft-end')).toBe(false);
 });
