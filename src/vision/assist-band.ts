@@ -18,6 +18,7 @@ import type { Gray } from './gray.ts';
 import { type Led, leadBand, stretchedBand } from './lead-band.ts';
 import { apart, type Point } from './point.ts';
 import { rimMarks } from './rim-marks.ts';
+import { usualLens } from './usual-lens.ts';
 
 export type BandSight = {
   readonly marks: readonly FoundMark[];
@@ -27,8 +28,6 @@ export type BandSight = {
 };
 type BandQuestion = Extract<AssistQuestion, { readonly of: 'clamp-band' }>;
 
-/** Of phones; over the picture's longer side. From memory: 24 to 28 mm as of a 36 mm film. */
-const USUAL_FOCAL = 0.78;
 const MOST_LED = 40;
 const MOST_STRETCHED = 4;
 /** Of the longest: what is seen far less far is not worth it. */
@@ -71,8 +70,8 @@ function bandsOf(gray: Gray, facePx: Point, pinPx: Point): readonly Led[] {
   const chamber = chamberOf(facePx, pinPx);
   const slopes = chamberSlopes(gray, chamber);
   if (!slopes) return [];
-  const focalPx = USUAL_FOCAL * Math.max(gray.widthPx, gray.heightPx);
-  const lens = { middle: [gray.widthPx / 2, gray.heightPx / 2] as const, focalPx };
+  const lens = usualLens(gray);
+  const { focalPx } = lens;
   const sought = { gray, slopes, focalPx, lengthPx: chamber.lengthPx };
   const led = climbBands(slopes, chamber, lens, findBands(slopes, chamber))
     .slice(0, MOST_LED)

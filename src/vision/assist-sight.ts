@@ -51,6 +51,14 @@ export const assistQuestionSchema = z
       pinPx: placePx,
       nearPx: placePx.nullable(),
     }),
+    /** Two points of the push rod's middle line; tape: graduations of a tape along it, which say how wide the rod is. */
+    z.strictObject({
+      of: z.literal('rod-line'),
+      facePx: placePx,
+      faceSigmaPx: sigmaPx,
+      pinPx: placePx,
+      tape: z.array(namedSchema).min(4).readonly(),
+    }),
   ])
   .readonly();
 
@@ -101,6 +109,12 @@ export const assistFailureSchema = z.union([
   z.strictObject({ code: z.literal('band/elsewhere'), offPx: z.number() }),
   /** Its axis ratio is told no better than this. */
   z.strictObject({ code: z.literal('band/loose'), uRatio: z.number() }),
+  /** How wide the rod is, is told no better than this part of it. */
+  z.strictObject({ code: z.literal('rod/loose-scale'), u: z.number() }),
+  z.strictObject({ code: z.literal('rod/no-edges') }),
+  /** Share of the rod's length along which the edge that is seen less is seen. */
+  z.strictObject({ code: z.literal('rod/one-edge'), seen: z.number() }),
+  z.strictObject({ code: z.literal('rod/two-ways'), apartPx: z.number() }),
 ]);
 
 export type AssistQuestion = z.infer<typeof assistQuestionSchema>;

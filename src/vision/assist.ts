@@ -3,6 +3,7 @@ import { ok, type Result } from '../basics/result.ts';
 import { findBand } from './assist-band.ts';
 import { findEnd } from './assist-end.ts';
 import { findLattice } from './assist-lattice.ts';
+import { findRod } from './assist-rod.ts';
 import type { AssistFailure, AssistQuestion, AssistSight, EndQuestion } from './assist-sight.ts';
 import { findEdgePoints } from './edge-points.ts';
 import { findTape } from './find-tape.ts';
@@ -34,6 +35,8 @@ export function assist(
       const band = findBand(gray, question);
       return band.ok ? ok({ marks: band.value.marks }) : band;
     }
+    case 'rod-line':
+      return findRod(gray, question);
   }
 }
 

@@ -14,6 +14,7 @@ import { paintStudy } from './assists-paint.ts';
 import { photosStudy } from './assists-photos.ts';
 import { qualityStudy } from './assists-quality.ts';
 import { ratesStudy } from './assists-rates.ts';
+import { rodStudy } from './assists-rod.ts';
 import { tapeStudy } from './assists-tape.ts';
 import { turnStudy } from './assists-turn.ts';
 
@@ -29,6 +30,7 @@ const STUDIES: readonly AssistStudy[] = [
   tapeStudy,
   numeralsStudy,
   outlinesStudy,
+  rodStudy,
   endsStudy,
   endsStrokeStudy,
   guessStudy,

@@ -117,11 +117,6 @@ function tapeAsked(
   const named = graduationsOf(byHand);
   const [low, high] = [named[0], named.at(-1)];
   if (!low || !high) return [];
-  const asNamed = (mark: Graduation) => ({
-    placePx: placeOf(mark),
-    sigmaPx: mark.sigmaPx,
-    readingMm: mark.readingMm,
-  });
   if (low === high) {
     const other = others.flatMap((each) => tapeAbout(low, marks, each.marks) ?? [])[0];
     const question = other && ({ of: 'tape-again', named: asNamed(low), other } as const);
@@ -180,10 +175,39 @@ function edgeAsked(marks: readonly Mark[], byHand: readonly Mark[]): readonly As
   return [{ question: { of: 'tape-edge', ...ends, nearPx: placeOf(near) }, instead, again: null }];
 }
 
+/** So many and so far apart tell how slanted the tape is, and with it how wide the rod must be. */
+const LEAST_GRADUATIONS = 4;
+const LEAST_TAPE_MM = 75;
+
+/**
+ * The rod's middle line, of which nothing is marked: where face and pin are, and the tape says how wide it is. found: graduations that wait to
+ * be taken in place of the hand's.
+ */
+export function rodAsked(marks: readonly Mark[], found: readonly FoundMark[] | null): readonly Asked[] {
+  const ends = endMarks(marks);
+  const face = marks.find(({ kind }) => kind === 'chamber-face');
+  if (!ends || !face || marks.some(({ kind }) => kind === 'rod-line')) return [];
+  const tape = found
+    ? found.map(({ placePx, sigmaPx, readingMm }) => ({ placePx, sigmaPx, readingMm: readingMm ?? 0 }))
+    : graduationsOf(marks).map(asNamed);
+  const readings = tape.map(({ readingMm }) => readingMm);
+  if (tape.length < LEAST_GRADUATIONS || Math.max(...readings) - Math.min(...readings) < LEAST_TAPE_MM)
+    return [];
+  const { facePx, pinPx } = ends;
+  const question = { of: 'rod-line', facePx, faceSigmaPx: face.sigmaPx, pinPx, tape } as const;
+  return [{ question, instead: [], again: null }];
+}
+
 const graduationsOf = (marks: readonly Mark[]): readonly Graduation[] =>
   marks
     .flatMap((mark) => (mark.kind === 'tape-graduation' ? [mark] : []))
     .sort((a, b) => a.readingMm - b.readingMm);
+
+const asNamed = (mark: Graduation) => ({
+  placePx: placeOf(mark),
+  sigmaPx: mark.sigmaPx,
+  readingMm: mark.readingMm,
+});
 
 const apartMm = (a: Graduation, b: Graduation) => Math.abs(a.readingMm - b.readingMm);
 
@@ -193,9 +217,11 @@ function rodRad(marks: readonly Mark[]): number | null {
 }
 
 /** Whether what is found are many marks of one kind. */
-export const isMany = (of: AssistQuestion['of']) => isTape(of) || of === 'tape-edge' || of === 'clamp-band';
+export const isMany = (of: AssistQuestion['of']) =>
+  isTape(of) || of === 'tape-edge' || of === 'clamp-band' || of === 'rod-line';
 
-const isTape = (of: AssistQuestion['of']) => of === 'tape' || of === 'tape-again' || of === 'tape-strokes';
+export const isTape = (of: AssistQuestion['of']) =>
+  of === 'tape' || of === 'tape-again' || of === 'tape-strokes';
 
 /** Of the marks that come of it. */
 export const kindOf = (of: AssistQuestion['of']) => (isTape(of) ? 'tape-graduation' : of);

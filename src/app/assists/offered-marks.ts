@@ -44,7 +44,7 @@ function nameOf(
   named: readonly (number | null)[],
   unit: LengthUnit,
 ): string | null {
-  if (of === 'clamp-band' || of === 'tape-edge') return null;
+  if (of === 'clamp-band' || of === 'tape-edge' || of === 'rod-line') return null;
   if (of !== 'tape' && of !== 'tape-again' && of !== 'tape-strokes') return ASSISTS.offered(MARK_NAMES[of]);
   return readingMm !== null && named.includes(readingMm)
     ? ASSISTS.offered(formatLength(readingMm, unit))

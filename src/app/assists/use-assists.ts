@@ -2,11 +2,12 @@ import { useEffect, useMemo } from 'react';
 import { useStore } from 'zustand';
 import type { BrakeState } from '../../marks/view.ts';
 import type { MeasurementInput } from '../../record/measurement-input.ts';
+import type { FoundMark } from '../../vision/assist-sight.ts';
 import { media } from '../stores.ts';
 import { type Current, viewOf } from '../work/current.ts';
 import { useOpenWork } from '../work/use-work.ts';
 import { askAssist } from './ask-assist.ts';
-import { type Asked, assistAsked, type Offered, strokesAsked } from './assist-asked.ts';
+import { type Asked, assistAsked, isTape, type Offered, rodAsked, strokesAsked } from './assist-asked.ts';
 import { type AssistSearch, assistKey, assistSearches } from './assists-store.ts';
 import { guessedEnds, guessedMarks } from './guess-asked.ts';
 import { namedStrokes, withoutSecondWay } from './named-strokes.ts';
@@ -39,12 +40,18 @@ function useAsked(measurement: MeasurementInput, state: BrakeState): readonly (A
       ...assistAsked({ marks }, others, state === 'released' ? null : releasedOf(views)),
       ...(references.tape ? strokesAsked(marks) : []),
     ];
-    const searched = all.flatMap((asked) => {
+    const searchedOf = (asked: Asked) => {
       const key = assistKey(view, asked.question);
-      return namedStrokes({ ...asked, key, search: searches[key] ?? null }, marks) ?? [];
-    });
-    return withoutSecondWay(searched);
+      return { ...asked, key, search: searches[key] ?? null };
+    };
+    const searched = withoutSecondWay(all.flatMap((asked) => namedStrokes(searchedOf(asked), marks) ?? []));
+    return [...searched, ...rodAsked(marks, graduationsFound(searched)).map(searchedOf)];
   }, [views, references, state, searches, guessed]);
+}
+
+function graduationsFound(searched: readonly (Asked & Searched)[]): readonly FoundMark[] | null {
+  const tape = searched.find(({ question, search }) => isTape(question.of) && search?.is === 'found');
+  return tape?.search?.is === 'found' ? tape.search.marks : null;
 }
 
 /** Asks the assists about marks as they are set, one after the other. A mark that is being moved is waited for. */

@@ -2,15 +2,16 @@
 import type { MarkKind } from '../../marks/mark.ts';
 import type { FramePoint, ScreenPoint } from './view-transform.ts';
 
-/** rim: round a chamber; row: graduations along a tape; edge: along its edge. */
-export type LineSort = 'rim' | 'row' | 'edge';
-export const LINE_SORTS: readonly LineSort[] = ['rim', 'row', 'edge'];
+/** rim: round a chamber; row: graduations along a tape; edge: along its edge; axis: along the rod's middle. */
+export type LineSort = 'rim' | 'row' | 'edge' | 'axis';
+export const LINE_SORTS: readonly LineSort[] = ['rim', 'row', 'edge', 'axis'];
 
 /** On which line many found marks of a kind lie. */
 export const LINES: Readonly<Partial<Record<MarkKind, LineSort>>> = {
   'clamp-band': 'rim',
   'tape-graduation': 'row',
   'tape-edge': 'edge',
+  'rod-line': 'axis',
 };
 
 /** Two dots, and as much of the line between them. */

@@ -19,6 +19,7 @@ const SOUGHT: Readonly<Record<Sought, string>> = {
   'clevis-pin': 'End of the clevis pin',
   'camshaft-end': 'End of the camshaft',
   'clamp-band': 'Rim of the clamp band',
+  'rod-line': 'Middle line of the rod',
 };
 
 export const ASSISTS = {
@@ -56,6 +57,7 @@ export function foundText(
   }
   if (of === 'tape-edge')
     return `${SOUGHT[of]} found, in place of your ${instead.length}. See that it lies on the edge that you marked.`;
+  if (of === 'rod-line') return `${SOUGHT[of]} found by its edges. Check it.`;
   if ('guessed' in question) return `${SOUGHT[of]} found again. Check its place.`;
   const [place, mark] = [found[0], instead[0]];
   const offPx = place && mark ? Math.hypot(place.placePx[0] - mark.xPx, place.placePx[1] - mark.yPx) : 0;
@@ -84,7 +86,7 @@ export function assistFailureText(of: Sought, failure: AssistSearchFailure, unit
 }
 
 const isAssistFailure = (failure: AssistSearchFailure): failure is AssistFailure =>
-  /^(vision|tape|disc|same|band)\//.test(failure.code);
+  /^(vision|tape|disc|same|band|rod)\//.test(failure.code);
 
 function failureText(of: Sought, failure: AssistFailure, unit: LengthUnit): string {
   switch (failure.code) {
@@ -132,6 +134,13 @@ function failureText(of: Sought, failure: AssistFailure, unit: LengthUnit): stri
       return `${SOUGHT[of]}: what looks like it is ${failure.offPx.toFixed(0)} pixels from your mark. Set your mark on the band, or mark points of the rim by hand.`;
     case 'band/loose':
       return `${SOUGHT[of]}: too little of it is seen to tell its shape. Points of the rim can be marked by hand.`;
+    case 'rod/loose-scale':
+      return `${SOUGHT[of]}: the tape’s graduations do not tell how wide the rod is. Two points of it can be marked by hand.`;
+    case 'rod/no-edges':
+    case 'rod/one-edge':
+      return `${SOUGHT[of]}: its two edges are not both seen clearly. Two points of it can be marked by hand.`;
+    case 'rod/two-ways':
+      return `${SOUGHT[of]}: more lines than its two edges could be it. Two points of it can be marked by hand.`;
     case 'vision/stalled':
       return `${SOUGHT[of]}: the search did not end within ${failure.limitS} seconds. Your marks stay as they are.`;
     case 'vision/forbidden':

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { assistAsked, marksFound } from '../../../src/app/assists/assist-asked.ts';
+import { assistAsked, marksFound, rodAsked } from '../../../src/app/assists/assist-asked.ts';
 import { applyToMarks } from '../../../src/app/work/apply-to-marks.ts';
 import { applyToMeasurement } from '../../../src/app/work/apply-to-measurement.ts';
 import { askedMarks, missingOf } from '../../../src/app/work/asked-marks.ts';
@@ -164,4 +164,39 @@ test('beside a tape the band is looked for without a touch; taken, its rim count
     .flatMap((each) => askedMarks(each, taken))
     .find(({ kind }) => kind === 'clamp-band');
   expect(rim && missingOf(rim)).toBe(0);
+});
+
+test('the rod is asked about once the tape tells its width, never where a point of it is marked; what is found are two points of it', () => {
+  const tape = [25, 50, 75, 100].map((mm) => graduation(`g${mm}`, mm));
+  const marks = [face, pin, ...tape];
+  expect(rodAsked(marks.slice(0, -1), null)).toEqual([]);
+  expect(rodAsked([pin, ...tape], null)).toEqual([]);
+  expect(rodAsked([...marks, { kind: 'rod-line', ...at('r', 50) }], null)).toEqual([]);
+  const [asked] = rodAsked(marks, null);
+  if (!asked) throw new Error('not asked');
+  expect(asked).toMatchObject({
+    question: { of: 'rod-line', facePx: [0, 10], faceSigmaPx: 1, pinPx: [200, 10] },
+    instead: [],
+  });
+  expect(asked.question.of === 'rod-line' && asked.question.tape).toHaveLength(4);
+  let count = 0;
+  const found = ([50, 90] as const).map((x) => ({
+    placePx: [x, 10] as const,
+    sigmaPx: 0.4,
+    readingMm: null,
+  }));
+  expect(marksFound(asked, found, () => `n${count++}`)).toEqual([
+    { kind: 'rod-line', id: 'n0', xPx: 50, yPx: 10, sigmaPx: 0.4, placedBy: 'assist' },
+    { kind: 'rod-line', id: 'n1', xPx: 90, yPx: 10, sigmaPx: 0.4, placedBy: 'assist' },
+  ]);
+});
+
+test('graduations that wait to be taken count for the rod: it is offered with them, to be taken with the same tap', () => {
+  const waiting = [25, 50, 75, 100].map((mm) => ({
+    placePx: [mm, 40] as const,
+    sigmaPx: 0.2,
+    readingMm: mm,
+  }));
+  const [asked] = rodAsked([face, pin, graduation('a', 50)], waiting);
+  expect(asked?.question.of === 'rod-line' && asked.question.tape).toEqual(waiting);
 });
