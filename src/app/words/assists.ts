@@ -53,7 +53,7 @@ export function foundText(
   if (of === 'tape' || of === 'tape-again') return graduationsText(found, instead, unit);
   if (of === 'clamp-band') {
     const place = instead.length > 0 ? `, in place of your ${instead.length}` : '';
-    return `${SOUGHT[of]} found${place}. See that it lies on the edge towards the rod.`;
+    return `${SOUGHT[of]} found${place}. Is it on the rod’s side?`;
   }
   if (of === 'tape-edge')
     return `${SOUGHT[of]} found, in place of your ${instead.length}. See that it lies on the edge that you marked.`;
