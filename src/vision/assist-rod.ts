@@ -36,8 +36,10 @@ const MOST_SIGMAS = 2.5;
 /** How far the middle may pass the face's mark: so many of its sigmas, and part of the half width, by eye. */
 const [ASIDE_SIGMAS, ASIDE_HALVES] = [2.5, 0.25];
 const LEAST_PIECES = 10;
+/** A rod is seen from the face on, but for what covers it there. */
+const LATEST_FIRST = 10;
 /** Below it, and with an edge seen so little or scattering so far, wrong ones begin. */
-const LEAST_SCORE = 0.8;
+const LEAST_SCORE = 1.2;
 const LEAST_SEEN = 0.6;
 const MOST_SPREAD_PX = 0.6;
 const USUAL_SPREAD_PX = 0.5;
@@ -86,7 +88,7 @@ function surest(
   halfPx: number,
 ): Result<SureRod, FailureOf<'rod'>> {
   const [best, ...others] = rods;
-  if (!best) return fail({ code: 'rod/no-edges' });
+  if (!best || best.run.first > LATEST_FIRST) return fail({ code: 'rod/no-edges' });
   const { low, high, run, score } = best;
   const seen = Math.min(low.seen, high.seen);
   if (score < LEAST_SCORE || seen < LEAST_SEEN || Math.max(low.spreadPx, high.spreadPx) > MOST_SPREAD_PX)

@@ -33,7 +33,9 @@ type Outcome = {
   readonly angles: readonly { readonly offDeg: number; readonly UDeg: number }[];
 };
 
-export function rodStrokeTable(): string {
+export const rodStrokeStudy = { name: 'rod-stroke', run: strokeTable };
+
+function strokeTable(): string {
   const rows = SCENES.flatMap(({ name, cell }) =>
     WAYS.map((way) => rowOf(`${name}; ${way.name}`, drawn(cell, way))),
   );

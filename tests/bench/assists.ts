@@ -15,6 +15,7 @@ import { photosStudy } from './assists-photos.ts';
 import { qualityStudy } from './assists-quality.ts';
 import { ratesStudy } from './assists-rates.ts';
 import { rodStudy } from './assists-rod.ts';
+import { rodStrokeStudy } from './assists-rod-stroke.ts';
 import { tapeStudy } from './assists-tape.ts';
 import { turnStudy } from './assists-turn.ts';
 
@@ -31,6 +32,7 @@ const STUDIES: readonly AssistStudy[] = [
   numeralsStudy,
   outlinesStudy,
   rodStudy,
+  rodStrokeStudy,
   endsStudy,
   endsStrokeStudy,
   guessStudy,
