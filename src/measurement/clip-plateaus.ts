@@ -77,8 +77,9 @@ export function seedElsewhere(phases: readonly Phase[], track: Track) {
   return fail({ code: 'clip/seed-elsewhere', state: track.state, phase });
 }
 
-/** By millimetres: is the pin in the marked frame where it rests? */
+/** A marked frame outside of the rest that pixels tell: is its pin, by millimetres, where it rests? */
 export function restsThere(poses: Poses, own: Phase, seed: number): boolean {
+  if (own.from <= seed && seed <= own.to) return true;
   const there = poses[seed]?.pin?.xMm;
   return there !== undefined && Math.abs(there - meanMm(poses, own)) < MOVED_MM;
 }

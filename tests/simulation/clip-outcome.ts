@@ -56,12 +56,16 @@ export function outcomeOf(options: ClipOptions): ClipOutcome {
   const clip = strokeOverTime(input, scene.track);
   const ms = performance.now() - begin;
   if (!clip.ok || !two.ok) return { ...NOTHING, failure: `curve ${clip.ok ? '' : clip.failure.code}` };
-  // Compared is with the plateau of the view that was made, which the safe side chose: the longest.
-  const held = heldOf(scene);
-  const longest = Math.max(...held.map(({ strokeMm }) => strokeMm));
+  // Compared is with the part of the plateau that the view that was made stands for.
+  const { applications, pictured } = clip.value;
+  const own = applications[pictured ?? -1]?.phases.find(({ kind }) => kind === 'held');
+  if (!own) return { ...NOTHING, failure: 'curve without the pictured application' };
   return {
     failure: null,
-    stroke: { error: two.value.strokeMm.value - longest, U: two.value.strokeMm.U95 },
+    stroke: {
+      error: two.value.strokeMm.value - heldMm(scene.truth.travelMm, own),
+      U: two.value.strokeMm.U95,
+    },
     applicationsFound: clip.value.applications.length,
     ...judged(scene, clip.value),
     stillScatter: clip.value.stillScatter,
