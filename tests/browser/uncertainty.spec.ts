@@ -70,7 +70,7 @@ test('a mark that contradicts the others is named, ringed on its picture and bro
   tag: '@phone',
 }, async ({ page }) => {
   // As a finger does.
-  await openMarked(page, { sigmaPx: 2, asidePx: 24 });
+  await openMarked(page, { sigmaPx: 2, asidePx: 16 });
   const sheet = page.getByRole('region', { name: 'How sure' });
   await expect(sheet).toContainText('it contradicts the others');
   const named = sheet.getByRole('button', { name: /^Fits the others least: 177.8 mm, released/ });
