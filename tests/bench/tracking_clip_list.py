@@ -70,4 +70,15 @@ HELD_BACK = [
     ("held-10", {"to_and_fro": (35.0, 1.7), "yaw": 28.0, "lift": 16.0, "tape_before": 24.0, "stroke": 36.0, "distance": 620.0, "f_over_w": 0.7, "exposure_s": 1 / 120}),
     ("held-11", {"to_and_fro": (45.0, 2.1), "yaw": -19.0, "lift": -10.0, "tape_before": 34.0, "stroke": 47.0, "down_y": 1, "crf": 27, "tape_turn": 3.0}),
     ("held-12", {"to_and_fro": (50.0, 1.9), "yaw": 25.0, "lift": 3.0, "tape_before": 10.0, "stroke": 54.0, "distance": 900.0, "f_over_w": 1.0, "look": "clean", "contrast": 1.1}),
+    # Drawn once, filmed as the page asks: a hand's width to and fro, up to 18 degrees from square on the side from which the rim shows.
+    ("held-13", {"to_and_fro": (51.0, 1.9), "yaw": 5.0, "lift": -1.0, "tape_before": 20.0, "stroke": 48.0, "distance": 760.0, "f_over_w": 0.72, "shake": 0.9, "contrast": 0.76, "noise": 3.1}),
+    ("held-14", {"to_and_fro": (48.0, 1.9), "yaw": 14.0, "lift": 1.0, "tape_before": 16.0, "stroke": 65.0, "distance": 620.0, "f_over_w": 0.79, "shake": 0.8, "contrast": 0.89, "noise": 4.0}),
+    ("held-15", {"to_and_fro": (44.0, 2.0), "yaw": 11.0, "lift": -9.0, "tape_before": 23.0, "stroke": 52.0, "distance": 590.0, "f_over_w": 0.73, "shake": 0.9, "down_y": 1, "contrast": 0.75, "noise": 3.6}),
+    ("held-16", {"to_and_fro": (50.0, 2.1), "yaw": 13.0, "lift": 2.0, "tape_before": 29.0, "stroke": 62.0, "distance": 850.0, "f_over_w": 0.71, "shake": 1.0, "crf": 27}),
+    ("held-17", {"to_and_fro": (55.0, 1.5), "yaw": 9.0, "lift": 7.0, "tape_before": 27.0, "stroke": 39.0, "distance": 840.0, "f_over_w": 0.8, "shake": 0.9}),
+    ("held-18", {"to_and_fro": (39.0, 1.9), "yaw": 16.0, "lift": 8.0, "tape_before": 20.0, "stroke": 59.0, "distance": 640.0, "f_over_w": 0.74, "shake": 0.9, "down_y": 1, "exposure_s": 1 / 120}),
+    ("held-19", {"to_and_fro": (52.0, 2.0), "yaw": 8.0, "lift": -4.0, "tape_before": 21.0, "stroke": 47.0, "distance": 910.0, "f_over_w": 0.85, "shake": 1.0, "down_y": 1, "contrast": 0.64, "noise": 3.6}),
+    ("held-20", {"to_and_fro": (53.0, 2.1), "yaw": 11.0, "lift": -7.0, "tape_before": 10.0, "stroke": 59.0, "distance": 600.0, "f_over_w": 0.85, "shake": 1.1, "down_y": 1, "crf": 24}),
+    ("held-21", {"to_and_fro": (50.0, 1.7), "yaw": 6.0, "lift": -6.0, "tape_before": 34.0, "stroke": 51.0, "distance": 600.0, "f_over_w": 0.71, "shake": 0.6}),
+    ("held-22", {"to_and_fro": (36.0, 2.0), "yaw": 7.0, "lift": -2.0, "tape_before": 15.0, "stroke": 46.0, "distance": 910.0, "f_over_w": 0.73, "shake": 1.1, "down_y": 1, "crf": 23}),
 ]

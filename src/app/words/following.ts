@@ -14,7 +14,7 @@ export const FOLLOWING = {
   measure: 'Measure with what is followed',
   needs: 'Mark chamber face and clevis pin first, then what the reference asks for.',
   why: 'Face, pin and all that stands still are followed frame by frame. The applied picture, its marks and the tie points come of it; marks of yours stay.',
-  sway: 'Best filmed so: move the phone slowly a hand’s width to and fro, brake released and brake applied. The views from either side tell depth.',
+  sway: 'Best filmed so: look at the rod’s side, a little from its pin end, so that the clamp band’s rim shows. Move the phone slowly a hand’s width to and fro, brake released and brake applied: the views from either side tell depth.',
   opening: 'Opening the clip …',
   underWay: (done: number, of: number) => `frame ${done} of ${of}`,
   left: (seconds: number) => `about ${seconds} s left`,
