@@ -20,6 +20,7 @@ export const taskSchema = z.discriminatedUnion('kind', [
     question: assistQuestionSchema,
   }),
   z.strictObject({ kind: z.literal('guess'), picture, second: picture, question: guessQuestionSchema }),
+  z.strictObject({ kind: z.literal('rough-guess'), picture }),
   z.strictObject({ kind: z.literal('quality'), picture, question: qualityQuestionSchema }),
 ]);
 

@@ -21,6 +21,7 @@ import {
   guessSightSchema,
 } from './guess-sight.ts';
 import { type PictureQuality, pictureQualitySchema, type QualityQuestion } from './picture-quality.ts';
+import { type RoughGuess, roughGuessSchema } from './rough-sight.ts';
 import { type BoardPlan, type SeenBoard, seenBoardSchema } from './seen-board.ts';
 import { type CardMarker, type TargetSight, targetSightSchema } from './target-sight.ts';
 import type { Task } from './task.browser.ts';
@@ -72,6 +73,11 @@ export type VisionClient = {
     question: AssistQuestion,
     signal: AbortSignal,
   ) => Promise<Result<AssistSight, AssistFailure>>;
+  /** Of a picture in which nothing is marked. */
+  readonly roughGuess: (
+    picture: ImageBitmap,
+    signal: AbortSignal,
+  ) => Promise<Result<RoughGuess, VisionFailure>>;
   readonly quality: (
     picture: ImageBitmap,
     question: QualityQuestion,
@@ -173,6 +179,12 @@ export function visionClient(startWorker: () => Worker, limits = LIMITS): Vision
       askAndClose(
         { kind: 'assist', picture, second, question },
         answerSchema(assistSightSchema, assistFailureSchema),
+        signal,
+      ),
+    roughGuess: (picture, signal) =>
+      askAndClose(
+        { kind: 'rough-guess', picture },
+        answerSchema(roughGuessSchema, visionFailureSchema),
         signal,
       ),
     quality: (picture, question, signal) =>

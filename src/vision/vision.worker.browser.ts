@@ -37,6 +37,7 @@ async function answer(task: Task): Promise<Result<Sight, TieFailure | GuessFailu
       return guessMarks(started.value, grayPicture(task.second), gray, task.question);
     case 'assist':
     case 'quality':
+    case 'rough-guess':
       throw new Error(`Not a task for OpenCV: ${task.kind}`);
   }
 }

@@ -16,6 +16,7 @@ import { qualityStudy } from './assists-quality.ts';
 import { ratesStudy } from './assists-rates.ts';
 import { rodStudy } from './assists-rod.ts';
 import { rodStrokeStudy } from './assists-rod-stroke.ts';
+import { roughStudy } from './assists-rough.ts';
 import { tapeStudy } from './assists-tape.ts';
 import { turnStudy } from './assists-turn.ts';
 
@@ -35,6 +36,7 @@ const STUDIES: readonly AssistStudy[] = [
   rodStrokeStudy,
   endsStudy,
   endsStrokeStudy,
+  roughStudy,
   guessStudy,
   qualityStudy,
   paintStudy,

@@ -24,11 +24,20 @@ let atSights: Promise<VisionClient> | null = null;
 
 /** What looks at whole pictures as they are opened, beside the assists. */
 export function sights(): Promise<Pick<VisionClient, 'quality'>> {
-  atSights ??= clientOf(
-    () => new Worker(new URL('../../vision/sight.worker.browser.ts', import.meta.url), { type: 'module' }),
-  );
+  atSights ??= clientOf(startSight);
   return atSights;
 }
+
+let atGuesses: Promise<VisionClient> | null = null;
+
+/** Guesses what a picture shows, in a worker of their own: a newer request ends the one before, and what pictures are like is not to wait. */
+export function roughGuesses(): Promise<Pick<VisionClient, 'roughGuess'>> {
+  atGuesses ??= clientOf(startSight);
+  return atGuesses;
+}
+
+const startSight = () =>
+  new Worker(new URL('../../vision/sight.worker.browser.ts', import.meta.url), { type: 'module' });
 
 async function clientOf(startWorker: () => Worker): Promise<VisionClient> {
   const { visionClient } = await import('../../vision/vision-client.browser.ts');

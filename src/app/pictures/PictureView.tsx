@@ -1,7 +1,10 @@
 import { useStore } from 'zustand';
 import type { BrakeState } from '../../marks/view.ts';
+import { broughtClose } from '../assists/brought-close.ts';
 import { offeredMarks } from '../assists/offered-marks.ts';
+import { roughMarks } from '../assists/rough-asked.ts';
 import { useAssists } from '../assists/use-assists.ts';
+import { useRoughGuess } from '../assists/use-rough.ts';
 import type { ShownAssessment } from '../measuring/use-assessment.ts';
 import { useFrames } from '../media/use-frames.ts';
 import { usePicture } from '../media/use-picture.ts';
@@ -9,6 +12,7 @@ import { usePlayedNote } from '../media/use-played-note.ts';
 import { useLengthUnit } from '../parts/use-length-unit.ts';
 import { useWide } from '../parts/use-wide.ts';
 import { media } from '../stores.ts';
+import { pictureKey } from '../target/target-store.ts';
 import { FrameViewer } from '../viewer/FrameViewer.tsx';
 import { PICTURE_LABELS, STATE_NAMES } from '../words/en.ts';
 import { askingText } from '../words/marks.ts';
@@ -43,6 +47,8 @@ export function PictureView({ current, assessment, state }: Props) {
   const drawing = (shownStrokeMm && measured?.drawings.find((each) => each.state === state)) ?? null;
   const { step, selectedMarkId } = current.place;
   const assists = useAssists(current.measurement, state);
+  const rough = useRoughGuess(view);
+  const close = useStore(broughtClose, (store) => (view && store.close[pictureKey(view)]) ?? null);
   const asking = askingFor(current, state, graduationStepMm(unit));
   return (
     <figure className="picture" data-state={state} style={capture ? aspectOf(capture) : undefined}>
@@ -55,7 +61,12 @@ export function PictureView({ current, assessment, state }: Props) {
           pictureLabel={PICTURE_LABELS[state]}
           whyNone={missing ? MISSING.picture(PICTURE_LABELS[state]) : null}
           marks={viewerMarks(view, { selectedMarkId, askedKind: asking?.kind ?? null }, measured, unit)}
-          offered={markedState(step) === state ? offeredMarks(assists, unit) : []}
+          offered={
+            markedState(step) === state
+              ? [...(rough ? roughMarks(rough) : []), ...offeredMarks(assists, unit)]
+              : []
+          }
+          close={close}
           firstShown={shownFirst(current.place, view, drawing)}
           drawing={drawing}
           dimensionText={shownStrokeMm && measuredLengthText(shownStrokeMm, unit)}

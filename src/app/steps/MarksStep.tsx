@@ -13,6 +13,7 @@ import { FollowClip } from './FollowClip.tsx';
 import { MarkList } from './MarkList.tsx';
 import { PictureAdvice } from './PictureAdvice.tsx';
 import { ReadingField } from './ReadingField.tsx';
+import { RoughSight } from './RoughSight.tsx';
 import { TieFinder } from './TieFinder.tsx';
 
 type Props = { readonly current: Current; readonly assessment: Assessment; readonly state: BrakeState };
@@ -40,6 +41,7 @@ export function MarksStep({ current, assessment, state }: Props) {
       <p className="asking" aria-live="polite">
         {asking ? askingSentence(asking, state, unit) : MARKS.allThere}
       </p>
+      <RoughSight current={current} view={view} />
       <AssistOffers current={current} state={state} />
       <PictureAdvice current={current} assessment={assessment} states={[state]} />
       {asking?.kind === 'tape-graduation' ? <ReadingField asking={asking} view={view} /> : null}

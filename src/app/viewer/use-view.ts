@@ -1,15 +1,15 @@
 /** Keeps the view in step with the viewer's size and with the picture's. */
-import { type RefObject, useEffect, useLayoutEffect } from 'react';
+import { type RefObject, useEffect, useLayoutEffect, useRef } from 'react';
 import { resized, type ScreenSize, viewOfPoints } from './view-transform.ts';
 import type { FrameViewerProps } from './viewer-props.ts';
-import type { ViewerStore } from './viewer-store.ts';
+import { changeView, type ViewerStore } from './viewer-store.ts';
 
-type Shown = Pick<FrameViewerProps, 'picture' | 'firstShown'>;
+type Shown = Pick<FrameViewerProps, 'picture' | 'firstShown' | 'close'>;
 
 export function useView(
   store: ViewerStore,
   stage: RefObject<HTMLElement | null>,
-  { picture, firstShown }: Shown,
+  { picture, firstShown, close = null }: Shown,
 ): void {
   // biome-ignore lint/correctness/useExhaustiveDependencies: what is shown first does not move a view that is there already.
   useLayoutEffect(() => {
@@ -33,6 +33,13 @@ export function useView(
     observer.observe(element);
     return () => observer.disconnect();
   }, [store, stage, picture]);
+
+  const shown = useRef(close);
+  useEffect(() => {
+    if (close === shown.current) return;
+    shown.current = close;
+    if (close) changeView(store, (view) => viewOfPoints(view.frame, view.screen, close));
+  }, [store, close]);
 }
 
 function firstView(picture: ImageBitmap, screen: ScreenSize, points: Shown['firstShown']) {

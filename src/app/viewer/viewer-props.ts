@@ -19,6 +19,8 @@ export type FrameViewerProps = {
   readonly offered?: readonly OfferedMark[];
   /** What the first view shows; the whole picture where there are fewer than two points. */
   readonly firstShown: readonly FramePoint[];
+  /** What a view that is there already is to show from now on; null until somebody asks. */
+  readonly close?: readonly FramePoint[] | null;
   readonly drawing: StrokeDrawing | null;
   /** The stroke as text, with its unit. */
   readonly dimensionText: string | null;

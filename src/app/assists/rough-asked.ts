@@ -1,0 +1,50 @@
+/** When a guess of where things are is of use, and how the viewer draws it. */
+import type { MarkKind } from '../../marks/mark.ts';
+import type { View } from '../../marks/view.ts';
+import { apart, type Point } from '../../vision/point.ts';
+import type { RoughGuess } from '../../vision/rough-sight.ts';
+import type { LineSort } from '../viewer/found-line.ts';
+import type { OfferedMark } from '../viewer/offered-mark.ts';
+import type { FramePoint } from '../viewer/view-transform.ts';
+import { ROUGH } from '../words/rough.ts';
+
+export const ROUGH_THINGS = ['tape', 'band', 'axis'] as const;
+export type RoughThing = (typeof ROUGH_THINGS)[number];
+
+/** The chamber's axis is a straight line, as a tape's edge is. */
+const LINE_OF: Readonly<Record<RoughThing, LineSort>> = { tape: 'row', band: 'rim', axis: 'edge' };
+const ENDS: readonly MarkKind[] = ['chamber-face', 'clevis-pin', 'camshaft-end'];
+
+/** Until chamber face and pin are both marked, or anything on tape or band: what is found about marks is shown from then on. */
+export function isRoughWanted({ marks }: Pick<View, 'marks'>): boolean {
+  const has = (kind: MarkKind) => marks.some((mark) => mark.kind === kind);
+  return !(has('chamber-face') && has('clevis-pin')) && marks.every(({ kind }) => ENDS.includes(kind));
+}
+
+/**
+ * Tape and band are named, each at one of its places: the tape where it is farthest from the chamber, so that what is marked stays clear.
+ * The axis runs over rod and pin and has no name there: it is named beside the picture.
+ */
+export function roughMarks(guess: RoughGuess): readonly OfferedMark[] {
+  const from = guess.axis?.placesPx[0];
+  return ROUGH_THINGS.flatMap((thing) => {
+    const { placesPx, sure } = guess[thing] ?? { placesPx: [], sure: false };
+    const named = thing === 'axis' ? -1 : thing === 'tape' && from ? farthest(placesPx, from) : 0;
+    return placesPx.map(([xPx, yPx], i) => ({
+      id: `rough ${thing} ${i}`,
+      xPx,
+      yPx,
+      line: LINE_OF[thing],
+      name: i === named ? ROUGH.drawn(thing, sure) : null,
+    }));
+  });
+}
+
+function farthest(places: readonly Point[], from: Point): number {
+  const far = places.map((place) => apart(place, from));
+  return far.indexOf(Math.max(...far));
+}
+
+/** What has to be seen close to mark it. */
+export const closeTo = ({ tape, band }: RoughGuess): readonly FramePoint[] =>
+  [tape, band].flatMap((found) => found?.placesPx ?? []).map(([xPx, yPx]) => ({ xPx, yPx }));

@@ -1,0 +1,21 @@
+/** What is guessed of a picture in which nothing is marked, as it passes between page and worker. */
+import { z } from 'zod';
+
+/** sure: something else that was found confirms it. placesPx: of the upright picture. */
+const roughSchema = z
+  .strictObject({
+    sure: z.boolean(),
+    placesPx: z
+      .array(z.tuple([z.number(), z.number()]).readonly())
+      .min(2)
+      .readonly(),
+  })
+  .readonly()
+  .nullable();
+
+/** tape: where its whole inches are; band: along its rim; axis: of the chamber, from the rim's middle beyond the pin. Null: not found. */
+export const roughGuessSchema = z
+  .strictObject({ tape: roughSchema, band: roughSchema, axis: roughSchema })
+  .readonly();
+
+export type RoughGuess = z.infer<typeof roughGuessSchema>;
