@@ -1,8 +1,8 @@
 /**
  * Where things are in a picture in which nothing is marked, roughly: the tape, and with it the clamp band and the chamber's axis.
  *
- * Model    a tape anywhere (seek-tape.ts), behind its ends a chamber (seek-band.ts); both are sure where they confirm each other: a band about
- *          an axis along the tape, of a size that its scale allows. A tape alone is told as less sure
+ * Model    a tape anywhere (seek-tape.ts), behind its ends a chamber (seek-band.ts); both are likely where they confirm each other: a band about
+ *          an axis along the tape, of a size that its scale allows. A tape alone is told as less likely
  * Assumes  what those do. Large pictures are looked at smaller
  * Fails    nothing found: all null
  */
@@ -22,12 +22,12 @@ export function roughGuess(gray: Gray): RoughGuess {
   const strokes = seekTape(looked);
   if (!strokes) return { tape: null, band: null, axis: null };
   const band = seekBand(looked, strokes);
-  const sure = band !== null;
+  const likely = band !== null;
   const placed = ([x, y]: Point): Point => [by * x, by * y];
   const places = (marks: readonly FoundMark[]) => marks.map(({ placePx }) => placed(placePx));
   return {
-    tape: { sure, placesPx: places(strokes.filter(isWholeInch)) },
-    band: band && { sure, placesPx: places(band.rim) },
-    axis: band && { sure, placesPx: band.axisPx.map(placed) },
+    tape: { likely, placesPx: places(strokes.filter(isWholeInch)) },
+    band: band && { likely, placesPx: places(band.rim) },
+    axis: band && { likely, placesPx: band.axisPx.map(placed) },
   };
 }

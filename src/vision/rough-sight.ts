@@ -1,10 +1,10 @@
 /** What is guessed of a picture in which nothing is marked, as it passes between page and worker. */
 import { z } from 'zod';
 
-/** sure: something else that was found confirms it. placesPx: of the upright picture. */
+/** likely: something else that was found confirms it. placesPx: of the upright picture. */
 const roughSchema = z
   .strictObject({
-    sure: z.boolean(),
+    likely: z.boolean(),
     placesPx: z
       .array(z.tuple([z.number(), z.number()]).readonly())
       .min(2)

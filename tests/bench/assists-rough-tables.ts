@@ -3,7 +3,7 @@
 export type RoughAsked = {
   readonly kind: string;
   readonly seconds: number;
-  readonly tape: { readonly sure: boolean; readonly right: boolean } | null;
+  readonly tape: { readonly likely: boolean; readonly right: boolean } | null;
   /** Of the places from the true rim, rms; infinite where there is none. */
   readonly bandOffPx: number | null;
   readonly axis: { readonly turnDeg: number; readonly pinOff: number } | null;
@@ -18,7 +18,7 @@ export function roughTable(asked: readonly RoughAsked[]): string {
   const kinds = [...new Set(asked.map(({ kind }) => kind))];
   const seconds = asked.map((each) => each.seconds);
   return [
-    '| pictures | asked | tape seen | of these sure | tape wrong | band seen | band wrong | band off px, most | axis turned, degrees, 90 % | pin from the axis, over face to pin, 90 % | axis wrong | anything sure and wrong |',
+    '| pictures | asked | tape seen | of these likely | tape wrong | band seen | band wrong | band off px, most | axis turned, degrees, 90 % | pin from the axis, over face to pin, 90 % | axis wrong | anything likely and wrong |',
     '| --- | --- | --- | --- | --- | --- | --- | --- | --- | --- | --- | --- |',
     ...kinds.map((kind) =>
       row(
@@ -36,7 +36,7 @@ const isOffPin = ({ pinOff }: NonNullable<RoughAsked['axis']>) => pinOff > MOST_
 
 function isSureAndWrong({ tape, bandOffPx, axis }: RoughAsked) {
   const wrongBand = bandOffPx !== null && (isOtherEdge(bandOffPx) || axis === null || isOffPin(axis));
-  return wrongBand || (tape?.sure && !tape.right);
+  return wrongBand || (tape?.likely && !tape.right);
 }
 
 function row(kind: string, asked: readonly RoughAsked[]): string {
@@ -49,7 +49,7 @@ function row(kind: string, asked: readonly RoughAsked[]): string {
     kind,
     asked.length,
     `${tapes.length} (${((100 * tapes.length) / asked.length).toFixed(0)} %)`,
-    tapes.filter(({ sure }) => sure).length,
+    tapes.filter(({ likely }) => likely).length,
     tapes.filter(({ right }) => !right).length,
     bands.length,
     bands.filter(isOtherEdge).length,

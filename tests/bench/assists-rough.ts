@@ -1,5 +1,5 @@
 /**
- * What is seen of a picture before anything is marked in it: how often, where, and whether what is told as sure is right; and whether nothing is
+ * What is seen of a picture before anything is marked in it: how often, where, and whether what is told as likely is right; and whether nothing is
  * seen where there is no brake. Pictures: assists-pictures.ts, of numbers of their own; strips of them beside tape and chamber; gravel; the sample
  * media.
  */
@@ -84,7 +84,7 @@ function ask(kind: string, gray: Gray, truth: Truth | null): RoughAsked {
     kind,
     seconds,
     tape: guess.tape && {
-      sure: guess.tape.sure,
+      likely: guess.tape.likely,
       right: truth !== null && isOnInches(guess.tape.placesPx, truth),
     },
     bandOffPx: guess.band && (truth ? rimOff(guess.band.placesPx, truth) : Number.POSITIVE_INFINITY),

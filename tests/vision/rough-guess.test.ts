@@ -7,10 +7,10 @@ import { tapePicture } from './tape-picture.ts';
 
 const NOTHING = { tape: null, band: null, axis: null };
 
-test('a tape is seen with nothing marked, told as not sure, a place on each whole inch', () => {
+test('a tape is seen with nothing marked, told as not likely, a place on each whole inch', () => {
   const { gray, placeOf } = tapePicture();
   const { tape, band, axis } = roughGuess(gray);
-  expect({ band, axis, sure: tape?.sure }).toEqual({ band: null, axis: null, sure: false });
+  expect({ band, axis, likely: tape?.likely }).toEqual({ band: null, axis: null, likely: false });
   expect(tape?.placesPx.length).toBeGreaterThan(8);
   for (const [x, y] of tape?.placesPx ?? []) {
     const offs = Array.from({ length: 13 }, (_, inches) => {

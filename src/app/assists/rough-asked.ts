@@ -28,14 +28,14 @@ export function isRoughWanted({ marks }: Pick<View, 'marks'>): boolean {
 export function roughMarks(guess: RoughGuess): readonly OfferedMark[] {
   const from = guess.axis?.placesPx[0];
   return ROUGH_THINGS.flatMap((thing) => {
-    const { placesPx, sure } = guess[thing] ?? { placesPx: [], sure: false };
+    const { placesPx, likely } = guess[thing] ?? { placesPx: [], likely: false };
     const named = thing === 'axis' ? -1 : thing === 'tape' && from ? farthest(placesPx, from) : 0;
     return placesPx.map(([xPx, yPx], i) => ({
       id: `rough ${thing} ${i}`,
       xPx,
       yPx,
       line: LINE_OF[thing],
-      name: i === named ? ROUGH.drawn(thing, sure) : null,
+      name: i === named ? ROUGH.drawn(thing, likely) : null,
     }));
   });
 }

@@ -20,7 +20,7 @@ export function RoughSight({ current, view }: { readonly current: Current; reado
   const { guess } = search;
   const seen = ROUGH_THINGS.flatMap((thing) => {
     const found = guess[thing];
-    return found ? [[thing, found.sure] as const] : [];
+    return found ? [[thing, found.likely] as const] : [];
   });
   const notSeen = ROUGH_THINGS.filter((thing) => !guess[thing]);
   const isSeen = seen.length > 0;

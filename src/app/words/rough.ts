@@ -7,14 +7,14 @@ const NAMES: Readonly<Record<RoughThing, string>> = {
   axis: 'chamber axis',
 };
 
-const sureness = (sure: boolean) => (sure ? 'sure' : 'perhaps');
+const howLikely = (likely: boolean) => (likely ? 'likely' : 'perhaps');
 
 export const ROUGH = {
   heading: 'Seen before marking',
   underWay: 'Tape and clamp band: looking …',
-  drawn: (thing: RoughThing, sure: boolean) => `${NAMES[thing]}, ${sureness(sure)}`,
+  drawn: (thing: RoughThing, likely: boolean) => `${NAMES[thing]}, ${howLikely(likely)}`,
   seen: (things: readonly (readonly [RoughThing, boolean])[]) =>
-    `Seen: ${things.map(([thing, sure]) => `${NAMES[thing]} (${sureness(sure)})`).join(', ')}.`,
+    `Seen: ${things.map(([thing, likely]) => `${NAMES[thing]} (${howLikely(likely)})`).join(', ')}.`,
   notSeen: (things: readonly RoughThing[]) => `Not seen: ${things.map((thing) => NAMES[thing]).join(', ')}.`,
   noMarks: 'Places to start from, no marks. Pin and camshaft: by hand.',
   byHand: 'Everything is marked by hand.',

@@ -18,7 +18,7 @@ test('it is of use until face and pin are marked, or the tape', () => {
 
 const guess: RoughGuess = {
   tape: {
-    sure: false,
+    likely: false,
     placesPx: [
       [10, 20],
       [30, 20],
@@ -26,7 +26,7 @@ const guess: RoughGuess = {
   },
   band: null,
   axis: {
-    sure: true,
+    likely: true,
     placesPx: [
       [5, 50],
       [90, 50],
