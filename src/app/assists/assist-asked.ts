@@ -102,9 +102,19 @@ function bandAsked(marks: readonly Mark[], byHand: readonly Mark[]): readonly As
   const near = instead[0] ?? null;
   const isScaled = marks.some(({ kind }) => kind === 'tape-graduation' || kind === 'target-corner');
   if (!ends || !(near || isScaled)) return [];
-  const { facePx, pinPx } = ends;
-  const question = { of: 'clamp-band', facePx, pinPx, nearPx: near && placeOf(near) } as const;
-  return [{ question, instead, again: null }];
+  return [{ question: rimQuestion(ends, near), instead, again: null }];
+}
+
+const rimQuestion = ({ facePx, pinPx }: EndMarks, near: Mark | null) =>
+  ({ of: 'clamp-band', facePx, pinPx, nearPx: near && placeOf(near) }) as const;
+
+/** Beside a tape whose graduations were found with their readings and wait to be taken, where nothing of a band is marked. */
+export function rimAsked(marks: readonly Mark[], found: readonly FoundMark[] | null): readonly Asked[] {
+  const ends = endMarks(marks);
+  const isScaled = marks.some(({ kind }) => kind === 'tape-graduation' || kind === 'target-corner');
+  const isRead = found?.some(({ readingMm }) => readingMm !== undefined && readingMm !== null) ?? false;
+  if (!ends || isScaled || !isRead || marks.some(({ kind }) => kind === 'clamp-band')) return [];
+  return [{ question: rimQuestion(ends, null), instead: [], again: null }];
 }
 
 /** Between the two that lie farthest apart; found once, they are not sought again. */

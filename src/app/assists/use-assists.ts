@@ -7,7 +7,15 @@ import { media } from '../stores.ts';
 import { type Current, viewOf } from '../work/current.ts';
 import { useOpenWork } from '../work/use-work.ts';
 import { askAssist } from './ask-assist.ts';
-import { type Asked, assistAsked, isTape, type Offered, rodAsked, strokesAsked } from './assist-asked.ts';
+import {
+  type Asked,
+  assistAsked,
+  isTape,
+  type Offered,
+  rimAsked,
+  rodAsked,
+  strokesAsked,
+} from './assist-asked.ts';
 import { type AssistSearch, assistKey, assistSearches } from './assists-store.ts';
 import { guessedEnds, guessedMarks } from './guess-asked.ts';
 import { namedStrokes, withoutSecondWay } from './named-strokes.ts';
@@ -45,7 +53,8 @@ function useAsked(measurement: MeasurementInput, state: BrakeState): readonly (A
       return { ...asked, key, search: searches[key] ?? null };
     };
     const searched = withoutSecondWay(all.flatMap((asked) => namedStrokes(searchedOf(asked), marks) ?? []));
-    return [...searched, ...rodAsked(marks, graduationsFound(searched)).map(searchedOf)];
+    const found = graduationsFound(searched);
+    return [...searched, ...[...rimAsked(marks, found), ...rodAsked(marks, found)].map(searchedOf)];
   }, [views, references, state, searches, guessed]);
 }
 

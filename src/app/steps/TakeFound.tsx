@@ -10,6 +10,8 @@ import { askedMarks, missingOf } from '../work/asked-marks.ts';
 import { type Current, viewOf } from '../work/current.ts';
 import type { Step } from '../work/steps.ts';
 
+const BOTH: readonly BrakeState[] = ['released', 'applied'];
+
 type Props = {
   readonly current: Current;
   readonly state: BrakeState;
@@ -18,12 +20,14 @@ type Props = {
   readonly children: ReactNode;
 };
 
-/** One tap for all that was found; where nothing needed is missing then, it goes on as well, and the strip of steps leads past it. */
+/** One tap for all that was found; where nothing needed is missing then, it goes on as well, and the strip of steps leads past it. Of a clip that
+ * is still to be followed it stays: that is begun here, and the next picture comes of it. */
 export function TakeFound({ current, state, next, children }: Props) {
   const view = viewOf(current.measurement, state);
   const found = useAssists(current.measurement, state).filter(({ search }) => search?.is === 'found');
   if (!view || found.length === 0) return children;
-  const goesOn = isAllThere(view, found, state, current);
+  const isToFollow = view.frame !== null && BOTH.some((each) => !viewOf(current.measurement, each));
+  const goesOn = !isToFollow && isAllThere(view, found, state, current);
   return (
     <>
       <button

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { assistAsked, marksFound, rodAsked } from '../../../src/app/assists/assist-asked.ts';
+import { assistAsked, marksFound, rimAsked, rodAsked } from '../../../src/app/assists/assist-asked.ts';
 import { applyToMarks } from '../../../src/app/work/apply-to-marks.ts';
 import { applyToMeasurement } from '../../../src/app/work/apply-to-measurement.ts';
 import { askedMarks, missingOf } from '../../../src/app/work/asked-marks.ts';
@@ -199,4 +199,23 @@ test('graduations that wait to be taken count for the rod: it is offered with th
   }));
   const [asked] = rodAsked([face, pin, graduation('a', 50)], waiting);
   expect(asked?.question.of === 'rod-line' && asked.question.tape).toEqual(waiting);
+});
+
+test('beside a tape that was read and waits, the rim is looked for; not beside one without readings, nor where the band is marked', () => {
+  const ends: readonly Mark[] = [
+    { kind: 'chamber-face', ...at('f', 0) },
+    { kind: 'clevis-pin', ...at('p', 200) },
+  ];
+  const read = [{ placePx: [50, 20] as const, sigmaPx: 0.3, readingMm: 25.4 }];
+  const question = { of: 'clamp-band', facePx: [0, 10], pinPx: [200, 10], nearPx: null };
+  expect(rimAsked(ends, read)).toEqual([{ question, instead: [], again: null }]);
+  expect(
+    rimAsked(
+      ends,
+      read.map((each) => ({ ...each, readingMm: null })),
+    ),
+  ).toEqual([]);
+  expect(rimAsked(ends, null)).toEqual([]);
+  expect(rimAsked([...ends, { kind: 'clamp-band', ...at('b', -50) }], read)).toEqual([]);
+  expect(rimAsked(ends.slice(1), read)).toEqual([]);
 });
