@@ -13,12 +13,11 @@ export type RoughThing = (typeof ROUGH_THINGS)[number];
 
 /** The chamber's axis is a straight line, as a tape's edge is. */
 const LINE_OF: Readonly<Record<RoughThing, LineSort>> = { tape: 'row', band: 'rim', axis: 'edge' };
-const ENDS: readonly MarkKind[] = ['chamber-face', 'clevis-pin', 'camshaft-end'];
+const OTHER_ENDS: readonly MarkKind[] = ['clevis-pin', 'camshaft-end'];
 
-/** Until chamber face and pin are both marked, or anything on tape or band: what is found about marks is shown from then on. */
+/** Until the chamber face is marked, or anything on tape or band: what is found about marks is shown from then on. */
 export function isRoughWanted({ marks }: Pick<View, 'marks'>): boolean {
-  const has = (kind: MarkKind) => marks.some((mark) => mark.kind === kind);
-  return !(has('chamber-face') && has('clevis-pin')) && marks.every(({ kind }) => ENDS.includes(kind));
+  return marks.every(({ kind }) => OTHER_ENDS.includes(kind));
 }
 
 /**
