@@ -131,7 +131,6 @@ function crossing([a, b, c]: LineEquation, frame: Frame, s: number): Point {
 /** Best first. */
 function weighed(strip: RodStrip, pairs: readonly Pair[], width: RodWidth): readonly Rod[] {
   return pairs
-
     .filter(
       ({ run: { first, last, score } }) =>
         last - first + 1 >= LEAST_PIECES && score > RIVAL * (pairs[0]?.run.score ?? 0),

@@ -5,7 +5,6 @@
  *          one time in twenty, none every other time
  * Assumes  weights fitted by tests/bench/assists-numerals-fit.ts
  */
-
 import { DIGIT_WEIGHTS } from './digit-weights.ts';
 import { LOOK_LENGTH, TURNED, type Turn } from './digit-window.ts';
 

@@ -8,7 +8,7 @@
  */
 import { biweight, spreadOf } from './biweight.ts';
 import { type Line, placeOn, type Run } from './rod-lines.ts';
-import type { RodStrip } from './rod-strip.ts';
+import { type RodStrip, riseAt } from './rod-strip.ts';
 
 /** seen: share of the run's pieces that lie on it. */
 export type EdgeFit = {
@@ -40,7 +40,7 @@ export function edgeFit(strip: RodStrip, start: Line, { first, last }: Run): Edg
 
 /** The steepest place within reach; row: of the levels, from 0. */
 function edgeNear(levels: Float64Array, row: number, reachPx: number): number | null {
-  const rise = (i: number) => Math.abs((levels[i + 1] as number) - (levels[i - 1] as number));
+  const rise = (i: number) => riseAt(levels, i);
   let best = -1;
   const [from, to] = [Math.ceil(row - reachPx), Math.floor(row + reachPx)];
   if (from < 2 || to > levels.length - 3) return null;

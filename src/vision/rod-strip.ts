@@ -53,7 +53,8 @@ function levelsAbout(gray: Gray, frame: Frame, s: number, piecePx: number, roomP
   return levels;
 }
 
-const riseAt = (levels: Float64Array, i: number) =>
+/** By how many levels the brightness changes over the two pixels about a row. */
+export const riseAt = (levels: Float64Array, i: number): number =>
   Math.abs((levels[i + 1] as number) - (levels[i - 1] as number));
 
 const risesIn = (levels: Float64Array): number[] =>

@@ -7,9 +7,9 @@
  * Assumes  a straight blade of inches, six of them in sight
  * Fails    null where none of the likeliest lines is such a tape
  */
-
 import type { FoundMark } from './assist-sight.ts';
 import { type Frame, levelIn, placeIn } from './assist-tape-edge.ts';
+import { darkTeeth, toothAt } from './dark-teeth.ts';
 import { findTape } from './find-tape.ts';
 import type { Gray } from './gray.ts';
 import { isInPicture } from './level-at.ts';
@@ -33,7 +33,6 @@ const USUAL = 0.3;
 const LEAST_SCORE = 1;
 /** Levels of 255: a tape's strokes are mostly darker than their blade by this; gravel and rust hardly are. */
 const CLEAR = 15;
-const LEAST_DARK = 3;
 /** An edge beyond what is seen of it: over its length. */
 const BEYOND = 0.3;
 const MOST_ASKED = 2;
@@ -105,21 +104,13 @@ function combOn(gray: Gray, frame: Frame, lengthPx: number): Comb | null {
   return best && { ...best, from: begin + best.from, score: best.score * Math.min(1, unit / CLEAR) };
 }
 
-/** A pixel apart, over `unit`, what the darkest are. A shadow's edge has one side only. */
+/** A pixel apart (dark-teeth.ts). */
 function darkness(gray: Gray, frame: Frame, from: number, count: number) {
   const level = Float32Array.from({ length: count }, (_, i) => {
     const sum = ROWS_PX.reduce((all, row) => all + levelIn(gray, frame, from + i, row), 0);
     return sum / ROWS_PX.length;
   });
-  const dark = level.map((here, i) =>
-    Math.max(0, Math.min(level[i - BESIDE_PX] ?? here, level[i + BESIDE_PX] ?? here) - here),
-  );
-  const strongest = dark
-    .slice()
-    .sort()
-    .slice(-Math.max(6, Math.round(count / 12)));
-  const unit = Math.max(LEAST_DARK, strongest.reduce((sum, v) => sum + v, 0) / strongest.length);
-  return { dark: dark.map((v) => Math.min(1.5, v / unit)), unit };
+  return darkTeeth(level, BESIDE_PX);
 }
 
 /** The blade ends somewhere: the stretch of teeth that stands out most. */
@@ -128,7 +119,7 @@ function stretchOf(dark: Float32Array, first: number, bow: number, phase: number
   let [sum, teeth, begin] = [0, 0, phase];
   let best: Comb = { from: phase, stepPx: first, score: 0 };
   while (at < dark.length - 1 && step > 0.6 * first && step < 1.7 * first) {
-    sum += valueAt(dark, at) - valueAt(dark, at + step / 2) - USUAL;
+    sum += toothAt(dark, at, step) - USUAL;
     teeth++;
     if (sum < 0) [sum, teeth, begin] = [0, 0, at + step];
     else if (sum > best.score && teeth >= LEAST_TEETH) best = { from: begin, stepPx: step, score: sum };
@@ -136,9 +127,4 @@ function stretchOf(dark: Float32Array, first: number, bow: number, phase: number
     step *= 1 + bow;
   }
   return best;
-}
-
-function valueAt(dark: Float32Array, s: number): number {
-  const i = Math.min(dark.length - 2, Math.floor(s));
-  return (dark[i] as number) + (s - i) * ((dark[i + 1] as number) - (dark[i] as number));
 }

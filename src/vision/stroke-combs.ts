@@ -8,6 +8,7 @@
  * Fails    an empty list
  */
 import { type Frame, levelIn, placeIn } from './assist-tape-edge.ts';
+import { darkTeeth, toothAt } from './dark-teeth.ts';
 import type { Gray } from './gray.ts';
 import { isInPicture } from './level-at.ts';
 import type { Point } from './point.ts';
@@ -35,8 +36,6 @@ const LEAST_SCORE = 1.5;
 const MOST_COMBS = 14;
 /** What a tooth of no meaning has over the place halfway, at times. */
 const USUAL = 0.25;
-/** Levels of 255. */
-const LEAST_DARK = 3;
 
 /** steps: of a whole one, over the length from face to pin. */
 export function strokeCombs(
@@ -89,7 +88,7 @@ function isOther(a: Comb, b: Comb, rodPx: number): boolean {
 
 type Line = { readonly dark: Float32Array; readonly from: number };
 
-/** A pixel apart, over what the darkest are. A shadow's edge has one side only. Null where hardly any of it is in the picture. */
+/** A pixel apart (dark-teeth.ts). Null where hardly any of it is in the picture. */
 function darkness(gray: Gray, frame: Frame, rodPx: number): Line | null {
   const isIn = (s: number) => isInPicture(gray, ...placeIn(frame, s, 0), 2);
   let [from, to] = ALONG.map((by) => Math.round(by * rodPx)) as [number, number];
@@ -106,15 +105,7 @@ function darkness(gray: Gray, frame: Frame, rodPx: number): Line | null {
     level[i] = sum / rows;
   }
   const beside = Math.max(2, Math.round(BESIDE * rodPx));
-  const dark = level.map((here, i) =>
-    Math.max(0, Math.min(level[i - beside] ?? here, level[i + beside] ?? here) - here),
-  );
-  const strongest = dark
-    .slice()
-    .sort()
-    .slice(-Math.max(6, Math.round(count / 12)));
-  const unit = Math.max(LEAST_DARK, strongest.reduce((sum, v) => sum + v, 0) / strongest.length);
-  return { dark: dark.map((v) => Math.min(1.5, v / unit)), from };
+  return { dark: darkTeeth(level, beside).dark, from };
 }
 
 function bestOn(
@@ -153,7 +144,7 @@ function stretchOf(dark: Float32Array, first: number, bow: number, phase: number
   let [at, step] = [phase, first];
   let [sum, begin, score, from, to] = [0, 0, 0, 0, 0];
   for (let i = 0; at < dark.length - 1 && step > 0.6 * first && step < 1.7 * first; i++) {
-    sum += valueAt(dark, at) - valueAt(dark, at + step / 2) - USUAL;
+    sum += toothAt(dark, at, step) - USUAL;
     if (sum < 0) {
       sum = 0;
       begin = i + 1;
@@ -166,9 +157,4 @@ function stretchOf(dark: Float32Array, first: number, bow: number, phase: number
     step *= 1 + bow;
   }
   return { score, from, to };
-}
-
-function valueAt(dark: Float32Array, s: number): number {
-  const i = Math.min(dark.length - 2, Math.floor(s));
-  return (dark[i] as number) + (s - i) * ((dark[i + 1] as number) - (dark[i] as number));
 }

@@ -9,7 +9,7 @@
  * Fails    null below four readings, or where they leave c open
  */
 import { choleskyFactor, inverseFromLower, lowerInverse } from '../basics/symmetric.ts';
-import { apart, minus, type Point } from './point.ts';
+import { apart, dot, minus, type Point } from './point.ts';
 import { fitScale, type ProjectiveScale, scaleThrough, valueAt } from './projective-scale.ts';
 import type { Lens } from './usual-lens.ts';
 
@@ -29,10 +29,7 @@ export function scaleBeside(
   const lengthPx = apart(low.placePx, high.placePx);
   const [dx, dy] = minus(high.placePx, low.placePx);
   const way: Point = [dx / lengthPx, dy / lengthPx];
-  const alongOf = (point: Point) => {
-    const [x, y] = minus(point, low.placePx);
-    return x * way[0] + y * way[1];
-  };
+  const alongOf = (point: Point) => dot(minus(point, low.placePx), way);
   const start = scaleThrough(low.readingMm, high.readingMm, [0, lengthPx / 2, lengthPx]);
   const fitted = fitScale(
     start,

@@ -4,10 +4,11 @@
  */
 import { readFileSync } from 'node:fs';
 import { expect, test } from '@playwright/test';
+import { takeWithTape } from './clip-start.ts';
 import { finding } from './main-job-finding.ts';
 import { mark } from './main-job-marking.ts';
 import type { Px, Truth, TruthView } from './main-job-truth.ts';
-import { choose, chooseClampType, step } from './shell-start.ts';
+import { choose, chooseClampType } from './shell-start.ts';
 
 test.setTimeout(90_000);
 
@@ -29,12 +30,7 @@ test('filmed as the page asks, two touches and the tape give the stroke to 1/32 
   await choose(page, 'I have read this', [
     { name: 'clip.mp4', mimeType: 'video/mp4', buffer: readFileSync(`${FOLDER}/clip.mp4`) },
   ]);
-  await page.getByRole('slider', { name: 'Position in the clip' }).fill(`${view.frameIndex ?? 0}`);
-  await page.getByRole('button', { name: 'Take as released' }).click();
-  await step(page, 2).click();
-  await page.getByRole('checkbox', { name: /Tape along the rod/ }).check();
-  await page.getByRole('checkbox', { name: /tape lay in the same place/ }).check();
-  await step(page, 3).click();
+  await takeWithTape(page, view);
   for (const [i, { px }] of [view.points.chamberFace, view.points.clevisPin].entries()) {
     const [x, y] = MISSES[i] as Px;
     await mark(page, 'Released', view, [px[0] + x, px[1] + y]);

@@ -1,5 +1,6 @@
 /** A clip followed from two touches and a tape, compared with the truth that it was rendered from. */
 import { expect, type Page, test } from '@playwright/test';
+import { takeWithTape } from './clip-start.ts';
 import { finding, openDemo } from './main-job-finding.ts';
 import { mark } from './main-job-marking.ts';
 import { type TruthView, truthOf, viewOf } from './main-job-truth.ts';
@@ -12,12 +13,7 @@ const truth = truthOf('clip-tape');
 async function takeReleased(page: Page): Promise<TruthView> {
   const view = viewOf(truth, 'released');
   await openDemo(page, 'Clip with a tape');
-  await page.getByRole('slider', { name: 'Position in the clip' }).fill(`${view.frameIndex ?? 0}`);
-  await page.getByRole('button', { name: 'Take as released' }).click();
-  await step(page, 2).click();
-  await page.getByRole('checkbox', { name: /Tape along the rod/ }).check();
-  await page.getByRole('checkbox', { name: /tape lay in the same place/ }).check();
-  await step(page, 3).click();
+  await takeWithTape(page, view);
   for (const point of [view.points.chamberFace, view.points.clevisPin])
     await mark(page, 'Released', view, point.px);
   const graduations = view.points.tapeGraduations ?? [];

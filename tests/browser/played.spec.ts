@@ -3,7 +3,7 @@ import { readFileSync } from 'node:fs';
 import { expect, type Page, test } from '@playwright/test';
 import type { InspectionRecord } from '../../src/record/record.ts';
 import { recordText } from '../../src/record/save-record.ts';
-import { REPORT_FILES, reportRecord } from './report-record.ts';
+import { bringPictures, reportRecord } from './report-record.ts';
 import { choose, step } from './shell-start.ts';
 
 const SAID = /Frames taken by the player: “.*application\.mp4”/;
@@ -22,15 +22,6 @@ async function openRecord(page: Page): Promise<void> {
   await page.goto('/');
   const buffer = Buffer.from(recordText(clipRecord()));
   await choose(page, 'Open a saved record', [{ name: 'clip.json', mimeType: 'application/json', buffer }]);
-}
-
-async function bringPictures(page: Page): Promise<void> {
-  const [chooser] = await Promise.all([
-    page.waitForEvent('filechooser'),
-    page.getByRole('button', { name: 'Choose the files' }).click(),
-  ]);
-  await chooser.setFiles(REPORT_FILES);
-  await expect(page.getByRole('button', { name: 'Choose the files' })).toBeHidden({ timeout: 20_000 });
 }
 
 test('a clip that this browser only plays is said to be so in finding, report and recheck', async ({

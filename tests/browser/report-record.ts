@@ -1,6 +1,7 @@
 /** A trailer of three axles whose pictures are our sample media, marked where their truth says: all that a report can hold. */
 import { createHash } from 'node:crypto';
 import { readFileSync } from 'node:fs';
+import { expect, type Page } from '@playwright/test';
 import { mmFromInches } from '../../src/basics/units.ts';
 import type { Capture } from '../../src/captures/capture.ts';
 import type { Mark } from '../../src/marks/mark.ts';
@@ -19,6 +20,16 @@ export const REPORT_FILES = [
   'pair-band/applied.jpg',
   'clip-tape/application.mp4',
 ].map((name) => `sample-media/${name}`);
+
+/** To a record that was opened without them. */
+export async function bringPictures(page: Page): Promise<void> {
+  const [chooser] = await Promise.all([
+    page.waitForEvent('filechooser'),
+    page.getByRole('button', { name: 'Choose the files' }).click(),
+  ]);
+  await chooser.setFiles(REPORT_FILES);
+  await expect(page.getByRole('button', { name: 'Choose the files' })).toBeHidden({ timeout: 20_000 });
+}
 
 export function reportRecord(): InspectionRecord {
   const example = exampleRecord();

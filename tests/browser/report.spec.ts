@@ -4,7 +4,7 @@ import { formatLengthWithU } from '../../src/basics/length-text.ts';
 import type { InspectionRecord } from '../../src/record/record.ts';
 import { assess } from '../../src/record/results.ts';
 import { recordText } from '../../src/record/save-record.ts';
-import { REPORT_FILES, reportRecord } from './report-record.ts';
+import { bringPictures, reportRecord } from './report-record.ts';
 import { choose } from './shell-start.ts';
 
 const record = reportRecord();
@@ -17,15 +17,6 @@ async function openRecord(page: Page): Promise<void> {
   await choose(page, 'Open a saved record', [
     { name: 'inspection.json', mimeType: 'application/json', buffer: text },
   ]);
-}
-
-async function bringPictures(page: Page): Promise<void> {
-  const [chooser] = await Promise.all([
-    page.waitForEvent('filechooser'),
-    page.getByRole('button', { name: 'Choose the files' }).click(),
-  ]);
-  await chooser.setFiles(REPORT_FILES);
-  await expect(page.getByRole('button', { name: 'Choose the files' })).toBeHidden({ timeout: 20_000 });
 }
 
 async function openReport(page: Page): Promise<void> {

@@ -100,10 +100,12 @@ function bandAsked(marks: readonly Mark[], byHand: readonly Mark[]): readonly As
   const ends = endMarks(marks);
   const instead = byHand.filter(isRim);
   const near = instead[0] ?? null;
-  const isScaled = marks.some(({ kind }) => kind === 'tape-graduation' || kind === 'target-corner');
-  if (!ends || !(near || isScaled)) return [];
+  if (!ends || !(near || isScaled(marks))) return [];
   return [{ question: rimQuestion(ends, near), instead, again: null }];
 }
+
+const isScaled = (marks: readonly Mark[]) =>
+  marks.some(({ kind }) => kind === 'tape-graduation' || kind === 'target-corner');
 
 const rimQuestion = ({ facePx, pinPx }: EndMarks, near: Mark | null) =>
   ({ of: 'clamp-band', facePx, pinPx, nearPx: near && placeOf(near) }) as const;
@@ -111,9 +113,8 @@ const rimQuestion = ({ facePx, pinPx }: EndMarks, near: Mark | null) =>
 /** Beside a tape whose graduations were found with their readings and wait to be taken, where nothing of a band is marked. */
 export function rimAsked(marks: readonly Mark[], found: readonly FoundMark[] | null): readonly Asked[] {
   const ends = endMarks(marks);
-  const isScaled = marks.some(({ kind }) => kind === 'tape-graduation' || kind === 'target-corner');
-  const isRead = found?.some(({ readingMm }) => readingMm !== undefined && readingMm !== null) ?? false;
-  if (!ends || isScaled || !isRead || marks.some(({ kind }) => kind === 'clamp-band')) return [];
+  const isRead = found?.some(({ readingMm }) => readingMm !== null) ?? false;
+  if (!ends || isScaled(marks) || !isRead || marks.some(({ kind }) => kind === 'clamp-band')) return [];
   return [{ question: rimQuestion(ends, null), instead: [], again: null }];
 }
 
