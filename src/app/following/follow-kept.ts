@@ -26,8 +26,8 @@ export async function followKept(
     () => key,
     async (state) => void (await keepFollowing(state)),
   );
-  // From the first moment, so that a page that is closed then goes on by itself as well.
-  saving.changed(seen);
+  // Before it is shown to be under way, so that a page that is closed then goes on by itself as well.
+  await keepFollowing(seen);
   try {
     const ended = await followTold(task, seen, control, (more) => {
       seen = { ...seen, ...more };
