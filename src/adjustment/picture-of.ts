@@ -11,10 +11,28 @@ export function pictureOf(adjustment: Adjustment, viewIndex: number, pose?: numb
   const { layout, problem, best } = adjustment;
   const view = problem.views[viewIndex] as (typeof problem.views)[number];
   const poseIndex = pose ?? view.pose;
-  const at = poseAt(best.x, layout.poses[poseIndex] as number, best.start.rotations[poseIndex] as Mat3);
-  const camera = layout.cameras[view.camera] as number;
+  const poseFrom = layout.poses[poseIndex] as number;
+  const rotation = best.start.rotations[poseIndex] as Mat3;
+  return seenBy(adjustment, view.camera, poseAt(best.x, poseFrom, rotation));
+}
+
+/** From a place of the camera that is none of the adjustment's own. camera: its index there. */
+export function pictureFrom(
+  adjustment: Adjustment,
+  camera: number,
+  { rotation, translation }: { readonly rotation: Mat3; readonly translation: Vec3 },
+): ChamberToPicture {
+  return seenBy(adjustment, camera, poseAt([0, 0, 0, ...translation], 0, rotation));
+}
+
+function seenBy(
+  { layout, best }: Adjustment,
+  cameraIndex: number,
+  pose: ReturnType<typeof poseAt>,
+): ChamberToPicture {
+  const camera = layout.cameras[cameraIndex] as number;
   return (point) => {
-    const { u, v } = project(best.x, camera, transformed(at, point).camera);
+    const { u, v } = project(best.x, camera, transformed(pose, point).camera);
     return [u, v];
   };
 }

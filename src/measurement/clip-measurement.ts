@@ -2,6 +2,7 @@
 import type { FollowedKind } from '../marks/track.ts';
 import type { BrakeState } from '../marks/view.ts';
 import type { Measured } from './measured.ts';
+import type { StrokeDrawing } from './measurement.ts';
 
 export type Uncertain = { readonly value: number; readonly u: number };
 
@@ -37,6 +38,8 @@ export type Application = {
 
 export type ClipMeasurement = {
   readonly curve: readonly CurvePoint[];
+  /** How the stroke so far lies on each frame; null where the pin is not seen. */
+  readonly drawings: readonly (StrokeDrawing | null)[];
   readonly applications: readonly Application[];
   /** Which of them the applied view is a frame of: the stroke of the views is of that one. null: of none. */
   readonly pictured: number | null;

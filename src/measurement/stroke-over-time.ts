@@ -25,6 +25,7 @@ import type { MeasureInput, MeasurementFailure } from './measurement.ts';
 import { phasesOf } from './phases.ts';
 import { problemFromViews } from './problem-from-views.ts';
 import { squarePassing } from './square-passing.ts';
+import { strokeDrawingInFrame } from './stroke-drawing.ts';
 
 /** No application is so short, mm. */
 const LEAST_TRAVEL_MM = 5;
@@ -73,6 +74,7 @@ export function strokeOverTime(
   const stillScatter = scatterOf(poses);
   return ok({
     curve,
+    drawings: poses.map((pose) => strokeDrawingInFrame(adjustment, track.state, pose)),
     applications,
     ...picturedOf(input.views, track, applications),
     spreadMm,

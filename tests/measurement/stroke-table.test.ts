@@ -7,6 +7,7 @@ const CLIP: ClipMeasurement = {
     { timeS: 0, stroke: { value: 25.4, u: 0.254 }, armAngleRad: { value: Math.PI / 2, u: Math.PI / 180 } },
     { timeS: 1 / 3, stroke: null, armAngleRad: null },
   ],
+  drawings: [],
   applications: [],
   pictured: 0,
   longer: null,

@@ -56,6 +56,10 @@ export type ClipScene = {
     readonly travelMm: readonly number[];
     readonly armAngleRad: readonly number[];
     readonly seedFrame: number;
+    /** Centre of the pin's visible end in each frame. */
+    readonly pinMm: readonly P3[];
+    /** Where a place of the chamber frame lies in a frame, px. */
+    readonly seen: (frame: number, at: P3) => readonly [number, number];
   };
 };
 
@@ -195,7 +199,15 @@ export function simulateClip(options: ClipOptions): ClipScene {
       timeTicks: ticks,
       points,
     },
-    truth: { travel, times, travelMm, armAngleRad: states.map(({ angle }) => angle), seedFrame },
+    truth: {
+      travel,
+      times,
+      travelMm,
+      armAngleRad: states.map(({ angle }) => angle),
+      seedFrame,
+      pinMm: states.map(({ pin: [x, y] }) => [x, y, hand * wheelEnd.pinDepth]),
+      seen: (at, point) => imageOf(camera, poses[at] as CameraPose, point),
+    },
   };
 }
 

@@ -1,5 +1,6 @@
 import { useMemo, useRef } from 'react';
 import type { Track } from '../../marks/track.ts';
+import type { StrokeDrawing } from '../../measurement/measurement.ts';
 import { StrokeDimension } from '../viewer/StrokeDimension.tsx';
 import { textWidthCss } from '../viewer/text-width.ts';
 import { useEachFrame } from '../viewer/use-each-frame.ts';
@@ -7,7 +8,7 @@ import type { View } from '../viewer/view-transform.ts';
 import type { ViewerStore } from '../viewer/viewer-store.ts';
 import { notSeenText } from '../words/curve.ts';
 import { CROSSES, crossesPath } from './follow-crosses.ts';
-import { type Drawn, followLines } from './follow-lines.ts';
+import { followLines } from './follow-lines.ts';
 import { followStroke } from './follow-stroke.ts';
 
 type Props = {
@@ -16,17 +17,18 @@ type Props = {
   readonly track: Track;
   /** Counted from the track's first. */
   readonly frame: number;
-  readonly drawn: Drawn | null;
+  /** Of this frame. */
+  readonly drawing: StrokeDrawing | null;
   /** The stroke so far, with its unit and u; null where it is not known. */
   readonly text: string | null;
 };
 
 /** What was followed, over the picture of any frame. Not touched: taps and drags are the viewer's. */
-export function FollowOverlay({ store, track, frame, drawn, text }: Props) {
+export function FollowOverlay({ store, track, frame, drawing, text }: Props) {
   const overlay = useRef<SVGSVGElement>(null);
   const value = useRef<SVGTextElement>(null);
-  const lines = useMemo(() => followLines(track, frame, drawn), [track, frame, drawn]);
-  const { crosses, unseen, drawing } = lines;
+  const lines = useMemo(() => followLines(track, frame, drawing), [track, frame, drawing]);
+  const { crosses, unseen } = lines;
   useEachFrame(store, ({ view }) => {
     if (!view || !overlay.current) return;
     for (const path of overlay.current.querySelectorAll<SVGPathElement>('[data-crosses]'))

@@ -6,13 +6,12 @@ import type { FrameSize } from '../viewer/view-transform.ts';
 import { ANNOTATED, notSeenText, strokeAndUText } from '../words/curve.ts';
 import { clipTimeText } from '../words/values.ts';
 import { type Foot, paintFoot } from './clip-foot.ts';
-import { type Drawn, followLines } from './follow-lines.ts';
+import { followLines } from './follow-lines.ts';
 import { type Context, paintFollow } from './paint-follow.ts';
 
 export type Annotation = {
   readonly track: Track;
   readonly measurement: ClipMeasurement;
-  readonly drawn: Drawn | null;
   readonly unit: LengthUnit;
 };
 
@@ -31,12 +30,12 @@ export function paintAnnotations(
   annotation: Annotation,
   { index, timeTicks, ticksPerSecond }: ClipInstant,
 ): void {
-  const { track, measurement, drawn, unit } = annotation;
+  const { track, measurement, unit } = annotation;
   const i = index - track.firstIndex;
   const point = measurement.curve[i];
   const stroke = point?.stroke ? strokeAndUText(point.stroke, unit) : null;
   if (point) {
-    const lines = followLines(track, i, drawn);
+    const lines = followLines(track, i, measurement.drawings[i] ?? null);
     paintFollow(context, picture, lines, { stroke, unseen: lines.unseen.map(notSeenText) });
   }
   const unknown = point ? ANNOTATED.notSeen : ANNOTATED.notFollowed;

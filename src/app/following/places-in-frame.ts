@@ -5,7 +5,7 @@
 import type { Mark } from '../../marks/mark.ts';
 import { type FollowedPlace, placeAt, sharpestPlace, type Track } from '../../marks/track.ts';
 import type { View } from '../../marks/view.ts';
-import { type Pair, pictureMove } from '../curve/picture-move.ts';
+import { type Pair, pictureMove } from './picture-move.ts';
 
 /** i counts from the track's first frame. Marks that came of following are left out. */
 export function marksInFrame(track: Track, seed: View, i: number): readonly Mark[] {

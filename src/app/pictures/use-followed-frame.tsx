@@ -5,7 +5,6 @@ import type { ClipMeasurement } from '../../measurement/clip-measurement.ts';
 import type { Assessment } from '../../record/results.ts';
 import { FollowOverlay } from '../curve/FollowOverlay.tsx';
 import { useClipCurve } from '../following/use-clip-curve.ts';
-import { useDrawn } from '../following/use-drawn.ts';
 import { useLengthUnit } from '../parts/use-length-unit.ts';
 import type { ViewerStore } from '../viewer/viewer-store.ts';
 import { strokeAndUText } from '../words/curve.ts';
@@ -31,7 +30,6 @@ export function useFollowedFrame(
 ): FollowedFrame | null {
   const unit = useLengthUnit();
   const answer = useClipCurve(current);
-  const drawn = useDrawn(current, assessment);
   const track = current.measurement.followed?.track;
   const clip = answer?.ok ? answer.value : null;
   const waiting = !clip && gaveViews(current.measurement);
@@ -49,7 +47,7 @@ export function useFollowedFrame(
         store={store}
         track={track}
         frame={at}
-        drawn={drawn}
+        drawing={clip?.drawings[at] ?? null}
         text={stroke && strokeAndUText(stroke, unit)}
       />
     ),

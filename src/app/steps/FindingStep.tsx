@@ -60,7 +60,7 @@ export function FindingStep({ current, assessment }: Props) {
       ))}
       {played.length > 0 ? <p>{playedText(played)}</p> : null}
       <ConditionsSaid notes={conditions} />
-      <FollowedClip current={current} assessment={assessment} />
+      <FollowedClip current={current} />
       {shownStrokeMm ? <MeasuredValues measurement={measured.value} /> : null}
       <AdviceLines current={current} />
       <HowSure current={current} assessment={assessment} measurement={measured.value} />

@@ -1,11 +1,9 @@
 import { useStore } from 'zustand';
 import { strokeTable } from '../../measurement/stroke-table.ts';
-import type { Assessment } from '../../record/results.ts';
 import { ApplicationTable } from '../curve/ApplicationTable.tsx';
 import { SaveAnnotated } from '../curve/SaveAnnotated.tsx';
 import { SaveTable } from '../curve/SaveTable.tsx';
 import { useClipCurve } from '../following/use-clip-curve.ts';
-import { useDrawn } from '../following/use-drawn.ts';
 import { useLengthUnit } from '../parts/use-length-unit.ts';
 import { media, work } from '../stores.ts';
 import { FOLLOWING, followingFailureText } from '../words/following.ts';
@@ -13,13 +11,10 @@ import { PICTURES } from '../words/steps.ts';
 import type { Current } from '../work/current.ts';
 import { gaveViews } from '../work/followed-from.ts';
 
-type Props = { readonly current: Current; readonly assessment: Assessment };
-
 /** What the whole clip says, beside the finding; nothing where none was followed. */
-export function FollowedClip({ current, assessment }: Props) {
+export function FollowedClip({ current }: { readonly current: Current }) {
   const unit = useLengthUnit();
   const answer = useClipCurve(current);
-  const drawn = useDrawn(current, assessment);
   const files = useStore(media, (store) => store.files);
   const track = current.measurement.followed?.track;
   const capture = current.record.captures.find(({ id }) => id === track?.captureId);
@@ -53,7 +48,7 @@ export function FollowedClip({ current, assessment }: Props) {
         <SaveAnnotated
           write={async (signal, onProgress) => {
             const { annotatedClip } = await import('../curve/annotated-clip.browser.ts');
-            const annotation = { track, measurement: clip, drawn, unit };
+            const annotation = { track, measurement: clip, unit };
             return annotatedClip({ capture, blob, annotation, signal, onProgress });
           }}
         />

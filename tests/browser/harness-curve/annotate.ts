@@ -48,14 +48,14 @@ export async function annotate(
   if (!taken.ok) return { code: taken.failure.code };
   const { capture } = taken.value;
   const original = await opened(file, points);
-  const { track, drawing, measurement } = plainClip(original, capture.clip?.ticksPerSecond ?? 1);
+  const { track, measurement } = plainClip(original, capture.clip?.ticksPerSecond ?? 1);
   const control = new AbortController();
   const progress: number[] = [];
   try {
     const result = await annotatedClip({
       capture,
       blob: file,
-      annotation: { track, measurement, drawn: { drawing, at: 0 }, unit: 'mm' },
+      annotation: { track, measurement, unit: 'mm' },
       signal: control.signal,
       onProgress: (written) => {
         progress.push(written);
@@ -121,33 +121,29 @@ function plainClip({ timesS }: Opened, ticksPerSecond: number) {
     ],
   };
   const [x, y] = PIN_FROM;
-  const drawing: StrokeDrawing = {
+  const extension = (atX: number): readonly [Point, Point] => [
+    [atX, y + 8],
+    [atX, y + 36],
+  ];
+  const drawingAt = (i: number): StrokeDrawing => ({
     state: 'released',
     axis: [
       [20, y],
       [240, y],
     ],
-    extensions: [
-      [
-        [x, y + 8],
-        [x, y + 36],
-      ],
-      [
-        [x + 100, y + 8],
-        [x + 100, y + 36],
-      ],
-    ],
+    extensions: [extension(x), extension(pinAt(i)[0])],
     dimension: [
       [x, y + 30],
-      [x + 100, y + 30],
+      [pinAt(i)[0], y + 30],
     ],
-  };
+  });
   const measurement: ClipMeasurement = {
     curve: timesS.map((timeS, i) => ({
       timeS,
       stroke: i === HIDDEN ? null : { value: i, u: 0.1 },
       armAngleRad: null,
     })),
+    drawings: timesS.map((_, i) => (i === HIDDEN ? null : drawingAt(i))),
     applications: [],
     pictured: 0,
     longer: null,
@@ -158,5 +154,5 @@ function plainClip({ timesS }: Opened, ticksPerSecond: number) {
     gaps: [],
     warnings: [],
   };
-  return { track, drawing, measurement };
+  return { track, measurement };
 }

@@ -25,7 +25,7 @@ export function FollowedPage({
   readonly followed: Followed;
   readonly frame: number;
 }) {
-  const { measurement, track, drawn, source, capture, blob } = followed;
+  const { measurement, track, source, capture, blob } = followed;
   const [frame, setFrame] = useState(first);
   const [picture, setPicture] = useState<ImageBitmap | null>(null);
   const stage = useRef<HTMLDivElement>(null);
@@ -57,7 +57,7 @@ export function FollowedPage({
                 store={store}
                 track={track}
                 frame={frame}
-                drawn={drawn}
+                drawing={measurement.drawings[frame] ?? null}
                 text={point?.stroke ? strokeAndUText(point.stroke, 'mm') : null}
               />
             </>
@@ -68,7 +68,7 @@ export function FollowedPage({
       <SaveAnnotated
         write={async (signal, onProgress) => {
           const { annotatedClip } = await import('../../../src/app/curve/annotated-clip.browser.ts');
-          const annotation = { track, measurement, drawn, unit: 'mm' } as const;
+          const annotation = { track, measurement, unit: 'mm' } as const;
           return annotatedClip({ capture, blob, annotation, signal, onProgress });
         }}
       />

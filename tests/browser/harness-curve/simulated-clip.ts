@@ -57,6 +57,7 @@ export function simulatedClip(wanted: Wanted): ClipMeasurement {
   const square = curve.find(({ armAngleRad }) => armAngleRad && armAngleRad.value <= Math.PI / 2);
   return {
     curve,
+    drawings: [],
     applications,
     pictured: strokes.indexOf(Math.max(...strokes)),
     longer: null,

@@ -87,29 +87,27 @@ export function truthClip(truth: Truth, ticksPerSecond: number) {
       ...stills,
     ],
   };
-  const pose = frames[view.frameIndex]?.cameraFromChamber as Pose;
-  const at = (x: number, y: number) => seen(pose, [x, y, PIN_END_Z_MM]);
   const [r, a] = [chamberFrame.pinReleasedMm, chamberFrame.pinAppliedMm];
-  const drawing: StrokeDrawing = {
-    state: 'released',
-    axis: [at(0, 0), at(a[0] + 25, 0)],
-    extensions: [
-      [at(r[0], r[1] - 9), at(r[0], -68)],
-      [at(a[0], a[1] - 9), at(a[0], -68)],
-    ],
-    dimension: [at(r[0], -62), at(a[0], -62)],
+  const drawingIn = ({ cameraFromChamber, strokeMm }: Truth['frames'][number]): StrokeDrawing => {
+    const at = (x: number, y: number) => seen(cameraFromChamber, [x, y, PIN_END_Z_MM]);
+    const pinY = r[1] + ((a[1] - r[1]) * strokeMm) / truth.strokeMm;
+    const extension = (x: number, y: number) => [at(x, y - 9), at(x, -68)] as const;
+    return {
+      state: 'released',
+      axis: [at(0, 0), at(a[0] + 25, 0)],
+      extensions: [extension(r[0], r[1]), extension(r[0] + strokeMm, pinY)],
+      dimension: [at(r[0], -62), at(r[0] + strokeMm, -62)],
+    };
   };
-  return {
-    track,
-    drawn: { drawing, at: view.frameIndex },
-    measurement: measurementOf(truth, hidden, draw.normal),
-  };
+  const drawings = frames.map((frame, i) => (hidden(i) ? null : drawingIn(frame)));
+  return { track, measurement: measurementOf(truth, hidden, draw.normal, drawings) };
 }
 
 function measurementOf(
   { frames, strokeMm }: Truth,
   hidden: (i: number) => boolean,
   normal: (mean: number, sigma: number) => number,
+  drawings: ClipMeasurement['drawings'],
 ): ClipMeasurement {
   const moving = frames.flatMap((frame, i) =>
     frame.strokeMm > 0.5 && frame.strokeMm < strokeMm - 0.5 ? [i] : [],
@@ -125,6 +123,7 @@ function measurementOf(
       stroke: hidden(i) ? null : { value: frame.strokeMm + normal(0, 0.12), u: 0.12 },
       armAngleRad: hidden(i) ? null : { value: 1.934 - (frame.strokeMm / strokeMm) * 0.454, u: 0.004 },
     })),
+    drawings,
     applications: [
       {
         phases: [

@@ -1,9 +1,10 @@
 /**
- * How a picture moved from one frame of a clip to another, for carrying a drawing along.
+ * How a picture moved from one frame of a clip to another, for carrying marks to where a hand goes on from.
  *
  * Model    q = c p + t: shift, turn and scale, with c and t complex numbers, by least squares of the places that stand still,
  *          each weighted by 1 / sigma^2; once more without those off by more than three times the middle misfit.
- * Assumes  the camera sways: what it sees from another side by it is smaller than a line is wide. Nothing is measured by this.
+ * Assumes  near and far move alike: a phone that goes a hand's width aside moves them by a dozen pixels against each other. Nothing is
+ *          measured or drawn by this.
  * Fails    null with fewer than LEAST_PLACES places seen in both frames, or all of them on one spot.
  * Source   the weighted least-squares similarity, worked by hand.
  */

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { pictureMove } from '../../../src/app/curve/picture-move.ts';
+import { pictureMove } from '../../../src/app/following/picture-move.ts';
 
 const place = ([xPx, yPx]: readonly [number, number]) => ({ xPx, yPx, sigmaPx: 0.1 });
 const SEEN = [
