@@ -37,6 +37,9 @@ test('from two photos with a tape to a finding in eight taps', { tag: '@phone' }
     await expect(found).toContainText(/Tape read by its numerals, 1 in to 1\d in/, { timeout: 60_000 });
     await expect(page.getByText('looking …')).toHaveCount(0, { timeout: 60_000 });
     await expect(found).toContainText('Middle line of the rod found by its edges');
+    await expect(page.locator('.asking')).toHaveText(
+      /^Check what was found, then take it\. Or mark \d+ in by hand\.$/,
+    );
     await page.screenshot({ path: test.info().outputPath(`read-${state}.png`) });
     // Nothing of it counts before it is taken.
     if (state === 'Applied') await expect(page.locator('.result-line, .viewer-value')).toHaveCount(0);

@@ -31,7 +31,7 @@ async function markTape(page: Page, state: State, view: TruthView, readings = [1
     if (!graduation) throw new Error(`${inches} in cannot be seen`);
     const reading = page.getByRole('textbox', { name: 'Reading', exact: true });
     if (i < 2) await reading.fill(`${inches}`);
-    await expect(page.locator('.asking')).toContainText(`Mark ${inches} in on the tape`);
+    await expect(page.locator('.asking')).toContainText(new RegExp(`[Mm]ark ${inches} in `));
     await mark(page, state, view, graduation.px);
   }
 }
@@ -101,8 +101,6 @@ test('photo pair with a tape: the stroke is found within its own uncertainty', {
   }
   await page.reload();
   expect(await finding(page)).toEqual(found);
-  await page.getByRole('button', { name: /^Fits the others least/ }).click();
-  await expect(page.getByText(/is selected\./)).toBeVisible();
 });
 
 test('clip with a tape: frames are taken from it, and the stroke is over the limit', {

@@ -1,9 +1,11 @@
 import type { BrakeState } from '../../marks/view.ts';
 import type { Assessment } from '../../record/results.ts';
+import { kindOf } from '../assists/assist-asked.ts';
+import { useAssists } from '../assists/use-assists.ts';
 import { useLengthUnit } from '../parts/use-length-unit.ts';
 import { nameOf } from '../pictures/viewer-marks.ts';
 import { work } from '../stores.ts';
-import { askingSentence, MARKS } from '../words/marks.ts';
+import { askingSentence, foundAskingSentence, MARKS } from '../words/marks.ts';
 import { askedMarks, isSingle } from '../work/asked-marks.ts';
 import { askingFor } from '../work/asking.ts';
 import { type Current, viewOf } from '../work/current.ts';
@@ -22,6 +24,7 @@ export function MarksStep({ current, assessment, state }: Props) {
   const unit = useLengthUnit();
   const { measurement, place } = current;
   const view = viewOf(measurement, state);
+  const assists = useAssists(measurement, state);
   if (!view)
     return (
       <>
@@ -32,6 +35,10 @@ export function MarksStep({ current, assessment, state }: Props) {
       </>
     );
   const asking = askingFor(current, state, graduationStepMm(unit));
+  const isFound =
+    place.pickedKind === null &&
+    place.typedReadingMm === null &&
+    assists.some(({ search, question: { of } }) => search?.is === 'found' && kindOf(of) === asking?.kind);
   const asked = askedMarks(view, measurement);
   const optional = asked.find(({ kind }) => kind === asking?.kind)?.optional ?? false;
   const selected = view.marks.find(({ id }) => id === place.selectedMarkId);
@@ -39,7 +46,11 @@ export function MarksStep({ current, assessment, state }: Props) {
   return (
     <>
       <p className="asking" aria-live="polite">
-        {asking ? askingSentence(asking, state, unit) : MARKS.allThere}
+        {!asking
+          ? MARKS.allThere
+          : isFound
+            ? foundAskingSentence(asking, unit)
+            : askingSentence(asking, state, unit)}
       </p>
       <RoughSight current={current} view={view} />
       <AssistOffers current={current} state={state} />

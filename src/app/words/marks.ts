@@ -39,6 +39,12 @@ export function askingSentence(asking: Asking, state: BrakeState, unit: LengthUn
     : `Mark ${lengthText(asking.readingMm, unit)} on the tape of the ${state} picture.`;
 }
 
+/** What is asked for waits to be taken. */
+export function foundAskingSentence(asking: Asking, unit: LengthUnit): string {
+  const readingMm = asking.kind === 'tape-graduation' ? asking.readingMm : null;
+  return `Check what was found, then take it. Or mark ${readingMm === null ? 'it' : lengthText(readingMm, unit)} by hand.`;
+}
+
 /** The name of what a tap places now; null while a reading is still to be typed. */
 export function askingText(asking: Asking, unit: LengthUnit): string | null {
   if (asking.kind === 'tie-point') return `${MARK_NAMES[asking.kind]} ${asking.tie}`;
