@@ -38,6 +38,9 @@ test('the uncertainty is checked by trials, which can be stopped, and dropped wh
 }, async ({ page }) => {
   // As a mouse places them, close by.
   await openMarked(page, { sigmaPx: 0.5 });
+  // Every mark fits within its own spread: none is named.
+  await expect(page.getByText('check each other. They agree')).toBeVisible();
+  await expect(page.getByRole('button', { name: /^Fits the others least/ })).toHaveCount(0);
   await page.getByRole('button', CHECK).click();
   await expect(page.getByRole('progressbar')).toBeVisible();
   await page.getByRole('button', { name: 'Stop' }).click();

@@ -13,12 +13,16 @@ type Props = {
   readonly doubtful: boolean;
 };
 
+/** Within its own spread a mark fits: naming it would send the person to look for nothing. */
+const FITS = 1;
+
 /** The mark that fits the others least, by name: a tap brings it close on its picture. */
 export function WorstMark({ current, worst, doubtful }: Props) {
   const unit = useLengthUnit();
   const view = viewOf(current.measurement, worst.state);
   const mark = view?.marks.find(({ id }) => id === worst.markId);
-  if (!view || !mark) return null;
+  const fits = !doubtful && Math.abs(worst.standardisedResidual) < FITS;
+  if (!view || !mark || fits) return null;
   const name = `${nameOf(mark, view.marks, unit)}, ${STATE_NAMES[worst.state].toLowerCase()}`;
   return (
     <div className={doubtful ? 'worst-mark doubtful' : 'worst-mark'}>
