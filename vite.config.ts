@@ -74,7 +74,7 @@ export default defineConfig({
     sampleMedia(),
     contentSecurityPolicy(),
     VitePWA({
-      // An open measurement is never swapped out under a person's hands: the new version comes with the next load.
+      // An open measurement is never swapped out under a person's hands: the new version waits to be taken.
       registerType: 'prompt',
       injectRegister: null,
       manifest: false,

@@ -10,9 +10,9 @@ import './styles/steps.css';
 import './styles/camera.css';
 import './styles/curve.css';
 import './styles/inspection.css';
-import { registerSW } from 'virtual:pwa-register';
 import { createRoot } from 'react-dom/client';
 import { openAgain } from './media/open-kept-record.ts';
+import { keepForOffline } from './new-version.ts';
 import { App } from './screens/App.tsx';
 import { ErrorBoundary } from './screens/ErrorBoundary.tsx';
 import { lastOpenRecord, takeInNote } from './storage/kept-records.ts';
@@ -39,4 +39,4 @@ async function start(root: HTMLElement): Promise<void> {
 tellOfMistakes();
 const root = document.getElementById('root');
 if (root) void start(root);
-registerSW({ immediate: true });
+keepForOffline();

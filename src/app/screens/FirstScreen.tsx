@@ -12,6 +12,7 @@ import { RECHECK_OPEN } from '../words/recheck-open.ts';
 import { DemoSets } from './DemoSets.tsx';
 import { EarlierInspections } from './EarlierInspections.tsx';
 import { fetchScreens } from './later-screen.ts';
+import { NewVersion } from './NewVersion.tsx';
 import { Notices } from './Notices.tsx';
 
 export function FirstScreen() {
@@ -22,6 +23,7 @@ export function FirstScreen() {
         <div className="first-head">
           <h1>{APP_NAME}</h1>
           <p>{APP_SENTENCE}</p>
+          <NewVersion />
         </div>
         <BrakeDrawing />
         <Notices />

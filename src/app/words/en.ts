@@ -107,6 +107,11 @@ export const CRASH = {
   went: 'Something in the program broke just now. What you entered is still here: save the record to a file, then load the page again.',
 };
 
+export const NEW_VERSION = {
+  isHere: 'A newer version of the program is here. What is kept on this device stays.',
+  take: 'Use it now',
+};
+
 export const DROP_HERE = 'Drop photos, a clip or a record';
 export const CLOSE = 'Close';
 export const CANCEL = 'Cancel';
