@@ -78,7 +78,7 @@ export const moreText = (count: number) => `and ${count} more`;
 export function differenceText(difference: Difference): string {
   switch (difference.code) {
     case 'container/size':
-      return `The file is ${sizeText(difference.sizeBytes)}: no package is.`;
+      return `The file is ${sizeText(difference.sizeBytes)}: no package has this size.`;
     case 'container/end':
       return `At byte ${difference.atByte} the file does not end as a package does: it was cut, added to, or packed by another program. Ask for the file as it was saved.`;
     case 'container/too-many-files':
