@@ -1,6 +1,7 @@
 /**
  * How often an assist is wrong and confident, on more pictures than the other studies look at: under 1 % is shown by about 300 without a wrong
- * one. Flat scenes only, numbers nobody looked at; one set of stills for band and tape (assists_outlines_flat.py), one of ends.
+ * one. Flat scenes only, numbers nobody looked at; one set of stills for band and tape (assists_outlines_flat.py), one of ends, one of
+ * round rods.
  */
 
 import type { z } from 'zod';
@@ -13,6 +14,7 @@ import { at, isWrong } from './assists-marks-tables.ts';
 import { bandOf, outlinesTruthSchema } from './assists-outlines.ts';
 import { isOtherEdge, isWrongBand } from './assists-outlines-tables.ts';
 import { type Known, picturesOf } from './assists-pictures.ts';
+import { askBoth, rodPictures } from './assists-rod.ts';
 import { askTape, tapeTruthSchema } from './assists-tape.ts';
 import { isWrongTape } from './assists-tape-tables.ts';
 import { atMostText } from './at-most.ts';
@@ -21,6 +23,7 @@ export const ratesStudy = { name: 'rates', run: study };
 
 const STILLS = { first: 10_000, count: 519 };
 const ENDS = { first: 1000, count: 154 };
+const RODS = { first: 2000, count: 300 };
 /** Of the tape's named marks, and of the ends'. */
 const TAPE_HAND_PX = 3;
 const END_HANDS_PX = [1, 3];
@@ -29,7 +32,11 @@ const END_HANDS_PX = [1, 3];
 export type Rated = { readonly what: string; readonly off: number | null; readonly wrong: boolean };
 
 function study(): string {
-  return rateTable([...rateStills().flatMap(ratedOfStill), ...endPairs.flat(ENDS).flatMap(ratedOfEnd)]);
+  return rateTable([
+    ...rateStills().flatMap(ratedOfStill),
+    ...endPairs.flat(ENDS).flatMap(ratedOfEnd),
+    ...rodPictures().flats(RODS).flatMap(ratedOfRod),
+  ]);
 }
 
 const truthSchema = outlinesTruthSchema.extend(tapeTruthSchema.shape);
@@ -73,6 +80,18 @@ export function ratedOfEnd(pair: EndPair): readonly Rated[] {
     const what = `end found again, hand ${handPx} px`;
     return { what, off, wrong: off !== null && isWrong(off, sigmaPx) };
   });
+}
+
+export function ratedOfRod(known: Parameters<typeof askBoth>[1]): readonly Rated[] {
+  const { rod, none } = askBoth('', known);
+  return [
+    { what: 'rod’s middle line', asked: rod },
+    { what: 'rod’s middle line, asked across', asked: none },
+  ].map(({ what, asked: { found } }) => ({
+    what,
+    off: found && Math.max(0, ...found.offsPx.map(Math.abs)),
+    wrong: found?.wrong ?? false,
+  }));
 }
 
 export function rateTable(rated: readonly Rated[]): string {

@@ -9,7 +9,7 @@ import { findRod } from '../../src/vision/assist-rod.ts';
 import type { Gray } from '../../src/vision/gray.ts';
 import { dot, minus, type Point } from '../../src/vision/point.ts';
 import { grayOfFile } from './assists-marks-picture.ts';
-import { numbersFrom, picturesOf } from './assists-pictures.ts';
+import { type Known, numbersFrom, picturesOf } from './assists-pictures.ts';
 import { type RodAsked, rodTable } from './assists-rod-tables.ts';
 
 /**
@@ -43,20 +43,23 @@ const NO_ROD = 'all, asked across the rod: none is there';
 
 export const rodStudy = { name: 'rod', run: study };
 
+export const rodPictures = () => picturesOf('assists-rod', 'assists_rod_flat.py', truthSchema);
+
 function study(): string {
-  const pictures = picturesOf('assists-rod', 'assists_rod_flat.py', truthSchema);
+  const pictures = rodPictures();
   const kinds = [
     { name: 'ray-traced looks, judged before', files: pictures.looks(LOOKS) },
     { name: 'flat scenes, judged before', files: pictures.flats(FLAT_BEFORE) },
     { name: 'flat scenes', files: pictures.flats(FLAT) },
   ];
-  const asked = kinds.flatMap(({ name, files }) =>
-    files.map(({ picture, truth }) => {
-      const gray = grayOfFile(picture);
-      return { rod: ask(name, gray, truth), none: ask(NO_ROD, gray, across(truth)) };
-    }),
-  );
+  const asked = kinds.flatMap(({ name, files }) => files.map((known) => askBoth(name, known)));
   return rodTable([...asked.map(({ rod }) => rod), ...asked.map(({ none }) => none)]);
+}
+
+/** For the rod, and where none is. */
+export function askBoth(name: string, { picture, truth }: Known<Truth>) {
+  const gray = grayOfFile(picture);
+  return { rod: ask(name, gray, truth), none: ask(NO_ROD, gray, across(truth)) };
 }
 
 function ask(name: string, gray: Gray, truth: Truth): RodAsked {
