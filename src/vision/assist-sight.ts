@@ -4,6 +4,7 @@ import { visionFailureSchema } from './vision-failure.ts';
 
 const placePx = z.tuple([z.number(), z.number()]).readonly();
 const sigmaPx = z.number().positive();
+const num = z.number();
 
 /** A graduation as a hand marked and named it. */
 const namedSchema = z.strictObject({ placePx, sigmaPx, readingMm: z.number() }).readonly();
@@ -12,6 +13,10 @@ const namedSchema = z.strictObject({ placePx, sigmaPx, readingMm: z.number() }).
 const endMarksSchema = z
   .strictObject({ facePx: placePx, pinPx: placePx, camshaftPx: placePx.nullable() })
   .readonly();
+
+const planeSchema = z.tuple([num, num, num, num, num, num, num, num, num]).readonly();
+/** Planes of mm, row by row to pixels: of the arm's near side, and of the visible end of the camshaft, nearer to the camera; the pin's centre in them. */
+const armViewSchema = z.strictObject({ armPx: planeSchema, endPx: planeSchema, pinMm: placePx }).readonly();
 
 export const assistQuestionSchema = z
   .discriminatedUnion('of', [
@@ -59,6 +64,8 @@ export const assistQuestionSchema = z
       pinPx: placePx,
       tape: z.array(namedSchema).min(4).readonly(),
     }),
+    /** The end of the camshaft by how the arm has turned in a second picture. */
+    z.strictObject({ of: z.literal('arm-turn'), here: armViewSchema, there: armViewSchema }),
   ])
   .readonly();
 
@@ -115,11 +122,17 @@ export const assistFailureSchema = z.union([
   /** Share of the rod's length along which the edge that is seen less is seen. */
   z.strictObject({ code: z.literal('rod/one-edge'), seen: z.number() }),
   z.strictObject({ code: z.literal('rod/two-ways'), apartPx: z.number() }),
+  /** Spots that turn alike. */
+  z.strictObject({ code: z.literal('arm/unseen'), spots: z.int() }),
+  z.strictObject({ code: z.literal('arm/two-ways'), spots: z.int() }),
+  /** Turning alike, but not about an arm's length from the pin. */
+  z.strictObject({ code: z.literal('arm/no-turn'), armMm: z.number() }),
 ]);
 
 export type AssistQuestion = z.infer<typeof assistQuestionSchema>;
 export type EndQuestion = Extract<AssistQuestion, { readonly of: 'clevis-pin' | 'camshaft-end' }>;
 export type EndMarks = z.infer<typeof endMarksSchema>;
+export type ArmView = z.infer<typeof armViewSchema>;
 export type FoundMark = z.infer<typeof foundMarkSchema>;
 export type AssistSight = z.infer<typeof assistSightSchema>;
 export type AssistFailure = z.infer<typeof assistFailureSchema>;

@@ -1,5 +1,6 @@
 /** Which assist answers which question. */
-import { ok, type Result } from '../basics/result.ts';
+import { assert, ok, type Result } from '../basics/result.ts';
+import { armTurn } from './arm-turn.ts';
 import { findBand } from './assist-band.ts';
 import { findEnd } from './assist-end.ts';
 import { findLattice } from './assist-lattice.ts';
@@ -37,6 +38,9 @@ export function assist(
     }
     case 'rod-line':
       return findRod(gray, question);
+    case 'arm-turn':
+      assert(second, 'a turn is seen in two pictures');
+      return armTurn(gray, second, question);
   }
 }
 

@@ -1,9 +1,11 @@
 /** From a track to the stroke as the page makes it: views, adjustment, curve; and how that stands to the truth. */
+import { ok, type Result } from '../../src/basics/result.ts';
 import type { Capture } from '../../src/captures/capture.ts';
 import type { Track } from '../../src/marks/track.ts';
+import type { ClipFailure } from '../../src/measurement/clip-measurement.ts';
 import { clipViews } from '../../src/measurement/clip-views.ts';
 import { measure } from '../../src/measurement/measure.ts';
-import type { MeasureInput } from '../../src/measurement/measurement.ts';
+import type { MeasureInput, MeasurementFailure } from '../../src/measurement/measurement.ts';
 import { strokeOverTime } from '../../src/measurement/stroke-over-time.ts';
 import type { References } from '../../src/references/reference.ts';
 import { type StudyClip, seedView, TAPE_UNMOVED } from './tracking-clip.ts';
@@ -35,17 +37,9 @@ export function strokeOf(
 ): StrokeOutcome {
   const begun = performance.now();
   const ms = () => performance.now() - begun;
-  const seed: MeasureInput = {
-    views: [seedView(clip, track.seed.timeTicks)],
-    sideViews: [],
-    references,
-    cameraStill: false,
-    captures: [captureOf(clip, track, ticksPerSecond)],
-    cameraProfile: null,
-  };
-  const made = clipViews(seed, track);
+  const made = clipInput(clip, track, ticksPerSecond, references);
   if (!made.ok) return { code: made.failure.code, ms: ms() };
-  const input = { ...seed, ...made.value };
+  const input = made.value;
   const measured = measure(input);
   if (!measured.ok) return { code: measured.failure.code, ms: ms() };
   const over = strokeOverTime(input, track);
@@ -73,6 +67,25 @@ export function strokeOf(
     warnings: [...warnings, ...over.value.warnings].map(({ code }) => code.replace(/^.*\//, '')),
     ms: ms(),
   };
+}
+
+/** As the page has it once the clip is followed. */
+export function clipInput(
+  clip: StudyClip,
+  track: Track,
+  ticksPerSecond: number,
+  references: References,
+): Result<MeasureInput, ClipFailure | MeasurementFailure> {
+  const seed: MeasureInput = {
+    views: [seedView(clip, track.seed.timeTicks)],
+    sideViews: [],
+    references,
+    cameraStill: false,
+    captures: [captureOf(clip, track, ticksPerSecond)],
+    cameraProfile: null,
+  };
+  const made = clipViews(seed, track);
+  return made.ok ? ok({ ...seed, ...made.value }) : made;
 }
 
 /** Of the largest application, the mean over its held frames. */

@@ -20,3 +20,10 @@ export async function finding(page: Page): Promise<Found> {
   const text = (await titleBlock(page).locator('.outcome').textContent()) ?? '';
   return { strokeMm: Number(value), UMm: Number(U), text };
 }
+
+/** The angle as the finding's table gives it, in degrees with its U. */
+export async function angle(page: Page, name: string): Promise<readonly [number, number]> {
+  const row = page.getByRole('row', { name: new RegExp(`^${name}`) });
+  const [, value, U] = /([\d.]+)° ± ([\d.]+)°/.exec((await row.textContent()) ?? '') ?? [];
+  return [Number(value), Number(U)];
+}

@@ -3,7 +3,7 @@
  * Chamber type 30, standard stroke: 2 in by 49 CFR 393.47(e)(1).
  */
 import { expect, type Page, test } from '@playwright/test';
-import { finding, openDemo } from './main-job-finding.ts';
+import { angle, finding, openDemo } from './main-job-finding.ts';
 import { mark } from './main-job-marking.ts';
 import { type Truth, type TruthView, truthOf, viewOf } from './main-job-truth.ts';
 import { chooseClampType, step } from './shell-start.ts';
@@ -62,13 +62,6 @@ async function seeOverStrokeMark(page: Page, truth: Truth): Promise<void> {
       .getByRole('radio', { name: sight === 'seen' ? 'Seen' : 'Not seen', exact: true })
       .check();
   }
-}
-
-/** The angle as the finding's table gives it, in degrees with its U. */
-async function angle(page: Page, name: string): Promise<readonly [number, number]> {
-  const row = page.getByRole('row', { name: new RegExp(`^${name}`) });
-  const [, value, U] = /([\d.]+)° ± ([\d.]+)°/.exec((await row.textContent()) ?? '') ?? [];
-  return [Number(value), Number(U)];
 }
 
 // At a desk hand-quality.spec.ts goes this way, with the band beside the tape.

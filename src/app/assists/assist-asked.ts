@@ -1,14 +1,19 @@
 /** What the marks of a picture let an assist look for, and the marks that would come of what it found. */
+import type { Frame } from '../../frames/frame.ts';
 import type { Mark } from '../../marks/mark.ts';
 import type { View } from '../../marks/view.ts';
 import type { AssistQuestion, EndMarks, EndQuestion, FoundMark } from '../../vision/assist-sight.ts';
 import type { Point } from '../../vision/point.ts';
 
-/** instead: marks of the hand in whose place those found would come; again: the mark of another picture whose point is sought again. */
+/**
+ * instead: marks of the hand in whose place those found would come; again: the mark of another picture whose point is sought again; other: a
+ * frame of the same clip that the question is about as well.
+ */
 export type Asked = {
   readonly question: AssistQuestion;
   readonly instead: readonly Mark[];
   readonly again: Mark | null;
+  readonly other?: Frame;
 };
 
 /** An end that was found again in a picture in which nobody had marked it. */
@@ -235,7 +240,10 @@ export const isTape = (of: AssistQuestion['of']) =>
   of === 'tape' || of === 'tape-again' || of === 'tape-strokes';
 
 /** Of the marks that come of it. */
-export const kindOf = (of: AssistQuestion['of']) => (isTape(of) ? 'tape-graduation' : of);
+export function kindOf(of: AssistQuestion['of']) {
+  if (isTape(of)) return 'tape-graduation';
+  return of === 'arm-turn' ? 'camshaft-end' : of;
+}
 
 /** A single mark keeps its id: what hangs on it, hangs on it still. */
 export function marksFound(

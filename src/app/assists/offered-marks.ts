@@ -6,7 +6,7 @@ import { LINES } from '../viewer/found-line.ts';
 import type { OfferedMark } from '../viewer/offered-mark.ts';
 import { ASSISTS } from '../words/assists.ts';
 import { MARK_NAMES } from '../words/marks.ts';
-import { kindOf } from './assist-asked.ts';
+import { isTape, kindOf } from './assist-asked.ts';
 import type { Assist } from './use-assists.ts';
 
 export function offeredMarks(assists: readonly Assist[], unit: LengthUnit): readonly OfferedMark[] {
@@ -45,7 +45,7 @@ function nameOf(
   unit: LengthUnit,
 ): string | null {
   if (of === 'clamp-band' || of === 'tape-edge' || of === 'rod-line') return null;
-  if (of !== 'tape' && of !== 'tape-again' && of !== 'tape-strokes') return ASSISTS.offered(MARK_NAMES[of]);
+  if (!isTape(of)) return ASSISTS.offered(MARK_NAMES[kindOf(of)]);
   return readingMm !== null && named.includes(readingMm)
     ? ASSISTS.offered(formatLength(readingMm, unit))
     : null;

@@ -6,6 +6,8 @@ import type { FoundMark } from '../../vision/assist-sight.ts';
 import { media } from '../stores.ts';
 import { type Current, viewOf } from '../work/current.ts';
 import { useOpenWork } from '../work/use-work.ts';
+import { armSights } from './arm-sight-store.ts';
+import { armTrack, armTurnAsked } from './arm-turn-asked.ts';
 import { askAssist } from './ask-assist.ts';
 import {
   type Asked,
@@ -39,6 +41,8 @@ function useAsked(measurement: MeasurementInput, state: BrakeState): readonly (A
   const { views, references } = measurement;
   const searches = useStore(assistSearches, (store) => store.searches);
   const guessed = useGuess(measurement, state);
+  const track = armTrack(measurement, state);
+  const arm = useStore(armSights, (store) => (track ? store.searches[track.id] : undefined));
   return useMemo(() => {
     const view = views.find((each) => each.state === state);
     if (!view) return [];
@@ -47,6 +51,7 @@ function useAsked(measurement: MeasurementInput, state: BrakeState): readonly (A
     const all = [
       ...assistAsked({ marks }, others, state === 'released' ? null : releasedOf(views)),
       ...(references.tape ? strokesAsked(marks) : []),
+      ...armTurnAsked(arm),
     ];
     const searchedOf = (asked: Asked) => {
       const key = assistKey(view, asked.question);
@@ -55,7 +60,7 @@ function useAsked(measurement: MeasurementInput, state: BrakeState): readonly (A
     const searched = withoutSecondWay(all.flatMap((asked) => namedStrokes(searchedOf(asked), marks) ?? []));
     const found = graduationsFound(searched);
     return [...searched, ...[...rimAsked(marks, found), ...rodAsked(marks, found)].map(searchedOf)];
-  }, [views, references, state, searches, guessed]);
+  }, [views, references, state, searches, guessed, arm]);
 }
 
 function graduationsFound(searched: readonly (Asked & Searched)[]): readonly FoundMark[] | null {
@@ -75,7 +80,8 @@ export function useAssistSearch({ record, measurement }: Current, state: BrakeSt
   const capture = record.captures.find(({ id }) => id === view?.captureId) ?? null;
   const file = (capture && files[capture.sha256]) ?? null;
   const isOfBoth = next !== undefined && 'same' in next.question && next.question.same !== null;
-  const beside = isOfBoth ? releasedOf(measurement.views) : null;
+  const other = view && next?.other ? { captureId: view.captureId, frame: next.other } : null;
+  const beside = other ?? (isOfBoth ? releasedOf(measurement.views) : null);
   const besideCapture = record.captures.find(({ id }) => id === beside?.captureId) ?? null;
   const besideFile = (besideCapture && files[besideCapture.sha256]) ?? null;
 
@@ -86,7 +92,7 @@ export function useAssistSearch({ record, measurement }: Current, state: BrakeSt
       beside && besideCapture && besideFile
         ? { capture: besideCapture, file: besideFile, frame: beside.frame }
         : null;
-    if (isOfBoth && !second) return;
+    if (beside && !second) return;
     return assistSearches.begin(key, async (signal) => {
       const result = await askAssist({ capture, file, frame: view.frame }, second, next.question, signal);
       return result.ok

@@ -1,5 +1,6 @@
 import type { BrakeState } from '../../marks/view.ts';
 import { notGuessed } from '../assists/guess-asked.ts';
+import { useArmSightSearch } from '../assists/use-arm-sight.ts';
 import { type Assist, useAssistSearch, useAssists } from '../assists/use-assists.ts';
 import { useGuess, useGuessSearch } from '../assists/use-guess.ts';
 import { useLengthUnit } from '../parts/use-length-unit.ts';
@@ -20,6 +21,7 @@ export function AssistOffers({ current, state }: Props) {
   const unit = useLengthUnit();
   useAssistSearch(current, state);
   useGuessSearch(current, state);
+  useArmSightSearch(current, state);
   const assists = useAssists(current.measurement, state);
   const doubted = assists.filter(({ search }) => search?.is === 'doubted');
   const guess = useGuess(current.measurement, state);

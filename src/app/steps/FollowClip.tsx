@@ -1,3 +1,4 @@
+import type { Track } from '../../marks/track.ts';
 import type { View } from '../../marks/view.ts';
 import { FollowUnderWay } from '../following/FollowUnderWay.tsx';
 import { useFollowing } from '../following/use-following.ts';
@@ -8,18 +9,23 @@ import { gaveViews } from '../work/followed-from.ts';
 
 type Props = { readonly current: Current; readonly view: View };
 
+/** Marked since: what was followed knows nothing of it. */
+const isEndLeftOut = ({ marks }: View, { points }: Track): boolean =>
+  marks.some(({ kind, id }) => kind === 'camshaft-end' && !points.some(({ markId }) => markId === id));
+
 /** A view of a clip: its marks followed through all of it. */
 export function FollowClip({ current, view }: Props) {
   const { following, begin, measure } = useFollowing(current, view);
   const unit = useLengthUnit();
   const { followed } = current.measurement;
+  const isLeftOut = followed !== null && isEndLeftOut(view, followed.track);
   if (following?.is === 'under-way' || following?.is === 'measuring')
     return <FollowUnderWay following={following} />;
   return (
     <section className="trials" aria-label={FOLLOWING.heading}>
       <button
         type="button"
-        className={begin && !followed ? 'button main wide' : 'button wide'}
+        className={begin && (!followed || isLeftOut) ? 'button main wide' : 'button wide'}
         disabled={!begin}
         onClick={() => begin?.()}
       >
@@ -45,6 +51,7 @@ export function FollowClip({ current, view }: Props) {
         </p>
       ) : (
         <p className="quiet" role="status">
+          {isLeftOut ? `${FOLLOWING.leftOut} ` : null}
           {followed
             ? FOLLOWING.done(followed.track.timeTicks.length, followed.sideViews.length)
             : begin

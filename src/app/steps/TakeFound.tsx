@@ -26,7 +26,10 @@ export function TakeFound({ current, state, next, children }: Props) {
   const view = viewOf(current.measurement, state);
   const found = useAssists(current.measurement, state).filter(({ search }) => search?.is === 'found');
   if (!view || found.length === 0) return children;
-  const isToFollow = view.frame !== null && BOTH.some((each) => !viewOf(current.measurement, each));
+  const isToFollow =
+    view.frame !== null &&
+    (BOTH.some((each) => !viewOf(current.measurement, each)) ||
+      found.some(({ question }) => question.of === 'arm-turn'));
   const goesOn = !isToFollow && isAllThere(view, found, state, current);
   return (
     <>

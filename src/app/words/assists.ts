@@ -20,6 +20,7 @@ const SOUGHT: Readonly<Record<Sought, string>> = {
   'camshaft-end': 'End of the camshaft',
   'clamp-band': 'Rim of the clamp band',
   'rod-line': 'Middle line of the rod',
+  'arm-turn': 'End of the camshaft',
 };
 
 export const ASSISTS = {
@@ -57,6 +58,8 @@ export function foundText(
   }
   if (of === 'tape-edge')
     return `${SOUGHT[of]} found, in place of your ${instead.length}. See that it lies on the edge that you marked.`;
+  if (of === 'arm-turn')
+    return `${SOUGHT[of]} found by how the arm turns. Take it and follow the clip again: that gives the arm’s angle, and mostly a smaller U.`;
   if (of === 'rod-line') return `${SOUGHT[of]} found by its edges. Check it.`;
   if ('guessed' in question) return `${SOUGHT[of]} found again. Check its place.`;
   const [place, mark] = [found[0], instead[0]];
@@ -86,7 +89,7 @@ export function assistFailureText(of: Sought, failure: AssistSearchFailure, unit
 }
 
 const isAssistFailure = (failure: AssistSearchFailure): failure is AssistFailure =>
-  /^(vision|tape|disc|same|band|rod)\//.test(failure.code);
+  /^(vision|tape|disc|same|band|rod|arm)\//.test(failure.code);
 
 function failureText(of: Sought, failure: AssistFailure, unit: LengthUnit): string {
   switch (failure.code) {
@@ -141,6 +144,10 @@ function failureText(of: Sought, failure: AssistFailure, unit: LengthUnit): stri
       return `${SOUGHT[of]}: its two edges are not both seen clearly. Two points of it can be marked by hand.`;
     case 'rod/two-ways':
       return `${SOUGHT[of]}: more lines than its two edges could be it. Two points of it can be marked by hand.`;
+    case 'arm/unseen':
+    case 'arm/two-ways':
+    case 'arm/no-turn':
+      return `${SOUGHT[of]}: the clip does not show surely where the arm turns. It can be marked by hand; the clip is then followed again.`;
     case 'vision/stalled':
       return `${SOUGHT[of]}: the search did not end within ${failure.limitS} seconds. Your marks stay as they are.`;
     case 'vision/forbidden':

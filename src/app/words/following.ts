@@ -9,6 +9,7 @@ export const FOLLOWING = {
   heading: 'The whole clip',
   begin: 'Follow through the clip',
   again: 'Follow anew',
+  leftOut: 'The end of the camshaft is marked and not yet followed: follow the clip anew.',
   goOn: 'Go on',
   stop: 'Stop',
   measure: 'Measure with what is followed',
