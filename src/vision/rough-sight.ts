@@ -13,9 +13,25 @@ const roughSchema = z
   .readonly()
   .nullable();
 
+/** An end of pin or camshaft: where, and how large such ends are at most. */
+const endSchema = z
+  .strictObject({
+    likely: z.boolean(),
+    placePx: z.tuple([z.number(), z.number()]).readonly(),
+    radiusPx: z.number().positive(),
+  })
+  .readonly()
+  .nullable();
+
 /** tape: where its whole inches are; band: along its rim; axis: of the chamber, from the rim's middle beyond the pin. Null: not found. */
 export const roughGuessSchema = z
-  .strictObject({ tape: roughSchema, band: roughSchema, axis: roughSchema })
+  .strictObject({
+    tape: roughSchema,
+    band: roughSchema,
+    axis: roughSchema,
+    pin: endSchema,
+    camshaft: endSchema,
+  })
   .readonly();
 
 export type RoughGuess = z.infer<typeof roughGuessSchema>;

@@ -15,10 +15,15 @@ import type { Gray } from './gray.ts';
 import { apart, dot, minus, type Point } from './point.ts';
 import { slopesIn } from './slopes.ts';
 
-/** rim: along its near half. axisPx: from the rim's middle to where pins are at most. */
+/**
+ * rim: along its near half. axisPx: from the rim's middle to where pins are at most. pxPerMm: along the tape. ratio: of the axes of the rim's
+ * ellipse, the shorter over the longer.
+ */
 export type SoughtBand = {
   readonly rim: readonly FoundMark[];
   readonly axisPx: readonly [Point, Point];
+  readonly pxPerMm: number;
+  readonly ratio: number;
 };
 
 const FACE_TO_PIN_MM = 150;
@@ -55,7 +60,7 @@ export function seekBand(gray: Gray, strokes: readonly FoundMark[]): SoughtBand 
     const pinPx: Point = [onAxis[0] - c * lengthPx, onAxis[1] - s * lengthPx];
     const found = findBand(gray, { facePx: onAxis, pinPx, nearPx: null });
     if (!found.ok) continue;
-    const { centre, angleRad, longPx } = found.value.rim;
+    const { centre, angleRad, longPx, shortPx } = found.value.rim;
     const radiusMm = longPx / tape.pxPerMm;
     const square: Point = [-Math.sin(angleRad), Math.cos(angleRad)];
     const out = dot(square, [-c, -s]);
@@ -64,6 +69,8 @@ export function seekBand(gray: Gray, strokes: readonly FoundMark[]): SoughtBand 
     return {
       rim: found.value.marks,
       axisPx: [centre, [centre[0] + axisPx * square[0], centre[1] + axisPx * square[1]]],
+      pxPerMm: tape.pxPerMm,
+      ratio: shortPx / longPx,
     };
   }
   return null;

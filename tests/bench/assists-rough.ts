@@ -1,6 +1,6 @@
 /**
  * What is seen of a picture before anything is marked in it: how often, where, and whether what is told as likely is right; and whether nothing is
- * seen where there is no brake. Pictures: assists-pictures.ts, of numbers of their own; strips of them beside tape and chamber; gravel; the sample
+ * seen where there is no brake. Where the axis is not seen, the ends are sought with one that is given. Pictures: assists-pictures.ts, of numbers of their own; strips of them beside tape and chamber; gravel; the sample
  * media.
  */
 import { readFileSync } from 'node:fs';
@@ -16,17 +16,21 @@ import { outsideOf } from '../vision/ellipse-side.ts';
 import { gravel } from './assists-guess-kept.ts';
 import { grayOfFile } from './assists-marks-picture.ts';
 import { numbersFrom, picturesOf } from './assists-pictures.ts';
+import { endsGiven } from './assists-rough-given.ts';
 import { type RoughAsked, roughTable } from './assists-rough-tables.ts';
 
 /**
- * Looks 701 to 725 and 1201 and flat scenes 204 to 208 and 5000 to 5019 were looked at while this was made. These were not; they had
- * been judged before by the study of bands.
+ * Looks 1, 200 to 214, 701 to 731 and 1201 and flat scenes 204 to 208, 5000 to 5019, 20000 to 20201 and 22009 to 22299 were looked at while this was
+ * made. These were not; the first looks had been judged before by the study of bands.
  */
-const LOOKS = { first: 901, count: 13 };
-const FLAT = { first: 400, count: 19 };
+const LOOKS = [
+  { first: 901, count: 13 },
+  { first: 1501, count: 16 },
+];
+const FLAT = { first: 31000, count: 150 };
 /** Of the pictures, strips are cut from one in so many, and one in so many is answered by gravel. */
-const STRIP_EVERY = 4;
-const GRAVEL_EVERY = 13;
+const STRIP_EVERY = 12;
+const GRAVEL_EVERY = 30;
 const LEAST_STRIP_PX = 300;
 /** Of an inch, across a stroke: farther off, a place is on another one. */
 const ON_STROKE = 0.1;
@@ -38,48 +42,55 @@ const truthSchema = z.object({
   number: z.int(),
   chamberFace: px,
   clevisPin: px,
+  camshaftEnd: px,
+  /** Of a flat scene: null without rod and arm. */
+  ends: z.record(z.string(), z.unknown()).nullable().optional(),
   rim: z.array(px),
   tapeGraduations: z.array(z.object({ inches: z.number(), px, strokePx: z.array(px) })),
 });
-type Truth = Omit<z.infer<typeof truthSchema>, 'number'>;
+type Truth = z.infer<typeof truthSchema>;
 
 export const roughStudy = { name: 'rough', run: study };
 
 function study(): string {
-  const pictures = picturesOf('assists-rough', 'assists_outlines_flat.py', truthSchema);
-  const sets = [
-    { kind: 'ray-traced looks', known: pictures.looks(numbersFrom(LOOKS)) },
-    { kind: 'flat scenes', known: pictures.flats(FLAT) },
-  ];
-  const draw = drawFrom(7);
-  const asked: RoughAsked[] = [];
-  for (const { kind, known } of sets)
-    for (const [i, { picture, truth }] of known.entries()) {
-      const gray = grayOfFile(picture);
-      const hasTape = truth.tapeGraduations.length > 0;
-      asked.push(ask(hasTape ? kind : `${kind}, no tape`, gray, truth));
-      if (i % STRIP_EVERY === 0 && hasTape)
-        asked.push(
-          ...stripsOf(gray, truth).map((strip) => ask(`${kind}, strips without a brake`, strip, null)),
-        );
-      if (i % GRAVEL_EVERY === 0)
-        asked.push(
-          ask(
-            'gravel',
-            gravel(gray.widthPx, gray.heightPx, () => draw.uniform(0, 1)),
-            null,
-          ),
-        );
-    }
-  for (const { gray, truth, hasTape } of samples())
-    asked.push(ask(hasTape ? 'sample media' : 'sample media, no tape', gray, truth));
-  return roughTable(asked);
+  return roughTable([...questions()].map(ask));
 }
 
-function ask(kind: string, gray: Gray, truth: Truth | null): RoughAsked {
+export type Question = { readonly kind: string; readonly gray: () => Gray; readonly truth: Truth | null };
+
+export function* questions(): Generator<Question> {
+  const pictures = picturesOf('assists-rough', 'assists_rough_flat.py', truthSchema);
+  const sets = [
+    { set: 'ray-traced looks', known: pictures.looks(LOOKS.flatMap(numbersFrom)) },
+    { set: 'flat scenes', known: pictures.flats(FLAT) },
+  ];
+  const draw = drawFrom(7);
+  for (const { set, known } of sets)
+    for (const [i, { picture, truth }] of known.entries()) {
+      const gray = () => grayOfFile(picture);
+      const hasTape = truth.tapeGraduations.length > 0;
+      const kind = hasTape ? (truth.ends === null ? `${set}, no rod and arm` : set) : `${set}, no tape`;
+      yield { kind, gray, truth };
+      if (i % STRIP_EVERY === 0 && hasTape)
+        for (const strip of stripsOf(gray(), truth))
+          yield { kind: `${set}, strips without a brake`, gray: () => strip, truth: null };
+      if (i % GRAVEL_EVERY === 0) {
+        const { widthPx, heightPx } = gray();
+        const stones = gravel(widthPx, heightPx, () => draw.uniform(0, 1));
+        yield { kind: 'gravel', gray: () => stones, truth: null };
+      }
+    }
+  for (const { gray, truth, hasTape } of samples())
+    yield { kind: hasTape ? 'sample media' : 'sample media, no tape', gray: () => gray, truth };
+}
+
+export function ask({ kind, gray: read, truth }: Question): RoughAsked {
+  const gray = read();
   const begun = process.cpuUsage().user;
   const guess = roughGuess(gray);
   const seconds = (process.cpuUsage().user - begun) / 1e6;
+  const given = truth && !guess.axis ? endsGiven(gray, truth) : null;
+  const ends = given ?? guess;
   return {
     kind,
     seconds,
@@ -89,7 +100,22 @@ function ask(kind: string, gray: Gray, truth: Truth | null): RoughAsked {
     },
     bandOffPx: guess.band && (truth ? rimOff(guess.band.placesPx, truth) : Number.POSITIVE_INFINITY),
     axis: guess.axis && (truth ? axisOff(guess.axis, truth) : null),
+    isGiven: given !== null,
+    pin: endOff(ends.pin, truth, 'clevisPin'),
+    camshaft: endOff(ends.camshaft, truth, 'camshaftEnd'),
   };
+}
+
+/** Right: the true middle lies within the ring that is drawn. */
+function endOff(
+  end: RoughGuess['pin'],
+  truth: Truth | null,
+  of: 'clevisPin' | 'camshaftEnd',
+): RoughAsked['pin'] {
+  if (!end) return null;
+  const off =
+    truth && truth.ends !== null ? apart(end.placePx, truth[of]) / end.radiusPx : Number.POSITIVE_INFINITY;
+  return { likely: end.likely, off };
 }
 
 /** Of the places that lie where the tape's graduations are known. */
@@ -171,6 +197,7 @@ const sampleSchema = z.object({
       points: z.object({
         chamberFace: z.object({ px }),
         clevisPin: z.object({ px }),
+        camshaftEnd: z.object({ px }),
         clampBand: z.array(z.object({ px })),
         tapeGraduations: z.array(z.object({ inches: z.number(), px })).optional(),
       }),
@@ -182,17 +209,21 @@ function samples() {
   const folder = (name: string) => fileURLToPath(new URL(`../../sample-media/${name}`, import.meta.url));
   return ['pair-tape', 'pair-band'].flatMap((name) => {
     const { views } = sampleSchema.parse(JSON.parse(readFileSync(`${folder(name)}/truth.json`, 'utf8')));
-    return views.map(({ file, points: { chamberFace, clevisPin, clampBand, tapeGraduations = [] } }) => {
-      // Strokes: square to the tape.
-      const [a, b] = [tapeGraduations[0]?.px ?? [0, 0], tapeGraduations.at(-1)?.px ?? [1, 0]];
-      const across = ([x, y]: Point): Point => [x - (b[1] - a[1]), y + (b[0] - a[0])];
-      const truth: Truth = {
-        chamberFace: chamberFace.px,
-        clevisPin: clevisPin.px,
-        rim: clampBand.map((point) => point.px),
-        tapeGraduations: tapeGraduations.map((each) => ({ ...each, strokePx: [across(each.px)] })),
-      };
-      return { gray: grayOfFile(`${folder(name)}/${file}`), truth, hasTape: tapeGraduations.length > 0 };
-    });
+    return views.map(
+      ({ file, points: { chamberFace, clevisPin, camshaftEnd, clampBand, tapeGraduations = [] } }) => {
+        // Strokes: square to the tape.
+        const [a, b] = [tapeGraduations[0]?.px ?? [0, 0], tapeGraduations.at(-1)?.px ?? [1, 0]];
+        const across = ([x, y]: Point): Point => [x - (b[1] - a[1]), y + (b[0] - a[0])];
+        const truth: Truth = {
+          number: 0,
+          chamberFace: chamberFace.px,
+          clevisPin: clevisPin.px,
+          camshaftEnd: camshaftEnd.px,
+          rim: clampBand.map((point) => point.px),
+          tapeGraduations: tapeGraduations.map((each) => ({ ...each, strokePx: [across(each.px)] })),
+        };
+        return { gray: grayOfFile(`${folder(name)}/${file}`), truth, hasTape: tapeGraduations.length > 0 };
+      },
+    );
   });
 }

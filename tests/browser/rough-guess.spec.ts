@@ -1,5 +1,5 @@
 /** What is seen in a picture before anything is marked: said, drawn, brought close, and never in the record. */
-import { expect, test } from '@playwright/test';
+import { expect, type Locator, test } from '@playwright/test';
 import { spotOf } from './main-job-marking.ts';
 import { truthOf, viewOf } from './main-job-truth.ts';
 import { picture, step } from './shell-start.ts';
@@ -8,18 +8,36 @@ test.setTimeout(120_000);
 
 const LINES = '.viewer-found-line[data-offered] .viewer-line[d^=M]';
 
-test('tape and clamp band are seen before marking, and brought close with one tap', async ({ page }) => {
+/** How many of the rings drawn have the place inside. */
+async function ringsAbout(viewer: Locator, spot: { readonly x: number; readonly y: number }) {
+  const boxes = await viewer
+    .locator('.viewer-found-line[data-offered] circle.viewer-line')
+    .evaluateAll((rings) => rings.map((ring) => ring.getBoundingClientRect().toJSON() as DOMRect));
+  return boxes.filter(
+    ({ x, y, width }) => Math.hypot(x + width / 2 - spot.x, y + width / 2 - spot.y) < width / 2,
+  ).length;
+}
+
+test('tape, clamp band and ends are seen before marking, and brought close with one tap', async ({
+  page,
+}) => {
   const view = viewOf(truthOf('pair-tape'), 'released');
   await page.goto('/');
   await page.getByRole('button', { name: 'Photos with a tape' }).click();
   await page.getByRole('button', { name: /^Tape along the rod in both/ }).click();
   const seen = page.getByRole('region', { name: 'Seen before marking' });
-  await expect(seen).toContainText('tape (likely), clamp band (likely), chamber axis (likely)', {
-    timeout: 90_000,
-  });
+  await expect(seen).toContainText(
+    'tape (likely), clamp band (likely), chamber axis (likely), clevis pin (perhaps), camshaft end (likely)',
+    { timeout: 90_000 },
+  );
   const viewer = picture(page, 'Released');
   await expect(viewer.getByText('tape, likely')).toBeVisible();
   await expect(viewer.locator(LINES)).toHaveCount(3);
+  await expect(viewer.getByText('camshaft end, likely')).toBeVisible();
+  for (const end of ['clevisPin', 'camshaftEnd'] as const) {
+    const { spot } = await spotOf(viewer.locator('.viewer-stage'), view, view.points[end].px);
+    await expect.poll(() => ringsAbout(viewer, spot)).toBe(1);
+  }
   await page.screenshot({ path: test.info().outputPath('seen.png') });
   await expect(page.getByRole('group', { name: 'Marks' }).getByRole('button')).toHaveCount(0);
 
@@ -48,7 +66,9 @@ test('where nothing is seen, that is said and nothing is drawn', { tag: '@desk' 
   await page.getByRole('button', { name: 'Photos, clamp band' }).click();
   await step(page, 3).click();
   const seen = page.getByRole('region', { name: 'Seen before marking' });
-  await expect(seen).toContainText('Not seen: tape, clamp band, chamber axis.', { timeout: 90_000 });
+  await expect(seen).toContainText('Not seen: tape, clamp band, chamber axis, clevis pin, camshaft end.', {
+    timeout: 90_000,
+  });
   await expect(seen.getByRole('button')).toHaveCount(0);
   await expect(picture(page, 'Released').locator(LINES)).toHaveCount(0);
 });

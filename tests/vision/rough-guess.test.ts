@@ -5,12 +5,12 @@ import { roughGuess } from '../../src/vision/rough-guess.ts';
 import { shrunk } from '../../src/vision/shrunk.ts';
 import { tapePicture } from './tape-picture.ts';
 
-const NOTHING = { tape: null, band: null, axis: null };
+const NOTHING = { tape: null, band: null, axis: null, pin: null, camshaft: null };
 
 test('a tape is seen with nothing marked, told as not likely, a place on each whole inch', () => {
   const { gray, placeOf } = tapePicture();
-  const { tape, band, axis } = roughGuess(gray);
-  expect({ band, axis, likely: tape?.likely }).toEqual({ band: null, axis: null, likely: false });
+  const { tape, ...others } = roughGuess(gray);
+  expect({ tape: null, ...others, likely: tape?.likely }).toEqual({ ...NOTHING, likely: false });
   expect(tape?.placesPx.length).toBeGreaterThan(8);
   for (const [x, y] of tape?.placesPx ?? []) {
     const offs = Array.from({ length: 13 }, (_, inches) => {

@@ -8,12 +8,19 @@ import type { OfferedMark } from '../viewer/offered-mark.ts';
 import type { FramePoint } from '../viewer/view-transform.ts';
 import { ROUGH } from '../words/rough.ts';
 
-export const ROUGH_THINGS = ['tape', 'band', 'axis'] as const;
+const LINES = ['tape', 'band', 'axis'] as const;
+const ENDS = ['pin', 'camshaft'] as const;
+export const ROUGH_THINGS = [...LINES, ...ENDS] as const;
 export type RoughThing = (typeof ROUGH_THINGS)[number];
 
 /** The chamber's axis is a straight line, as a tape's edge is. */
-const LINE_OF: Readonly<Record<RoughThing, LineSort>> = { tape: 'row', band: 'rim', axis: 'edge' };
-const OTHER_ENDS: readonly MarkKind[] = ['clevis-pin', 'camshaft-end'];
+const LINE_OF: Readonly<Record<(typeof LINES)[number], LineSort>> = {
+  tape: 'row',
+  band: 'rim',
+  axis: 'edge',
+};
+const KIND_OF = { pin: 'clevis-pin', camshaft: 'camshaft-end' } as const;
+const OTHER_ENDS: readonly MarkKind[] = Object.values(KIND_OF);
 
 /** Until the chamber face is marked, or anything on tape or band: what is found about marks is shown from then on. */
 export function isRoughWanted({ marks }: Pick<View, 'marks'>): boolean {
@@ -22,11 +29,29 @@ export function isRoughWanted({ marks }: Pick<View, 'marks'>): boolean {
 
 /**
  * Tape and band are named, each at one of its places: the tape where it is farthest from the chamber, so that what is marked stays clear.
- * The axis runs over rod and pin and has no name there: it is named beside the picture.
+ * The axis runs over rod and pin and has no name there: it is named beside the picture. An end that is marked needs no ring any more.
  */
-export function roughMarks(guess: RoughGuess): readonly OfferedMark[] {
+export function roughMarks(guess: RoughGuess, { marks }: Pick<View, 'marks'>): readonly OfferedMark[] {
+  return [
+    ...lines(guess),
+    ...ENDS.filter((of) => marks.every(({ kind }) => kind !== KIND_OF[of])).flatMap(ringOf(guess)),
+  ];
+}
+
+const ringOf =
+  (guess: RoughGuess) =>
+  (of: (typeof ENDS)[number]): readonly OfferedMark[] => {
+    const end = guess[of];
+    if (!end) return [];
+    const [xPx, yPx] = end.placePx;
+    return [
+      { id: `rough ${of}`, xPx, yPx, line: null, ringPx: end.radiusPx, name: ROUGH.drawn(of, end.likely) },
+    ];
+  };
+
+function lines(guess: RoughGuess): readonly OfferedMark[] {
   const from = guess.axis?.placesPx[0];
-  return ROUGH_THINGS.flatMap((thing) => {
+  return LINES.flatMap((thing) => {
     const { placesPx, likely } = guess[thing] ?? { placesPx: [], likely: false };
     const named = thing === 'axis' ? -1 : thing === 'tape' && from ? farthest(placesPx, from) : 0;
     return placesPx.map(([xPx, yPx], i) => ({
@@ -45,5 +70,7 @@ function farthest(places: readonly Point[], from: Point): number {
 }
 
 /** What has to be seen close to mark it. */
-export const closeTo = ({ tape, band }: RoughGuess): readonly FramePoint[] =>
-  [tape, band].flatMap((found) => found?.placesPx ?? []).map(([xPx, yPx]) => ({ xPx, yPx }));
+export const closeTo = ({ tape, band, pin, camshaft }: RoughGuess): readonly FramePoint[] =>
+  [tape?.placesPx ?? [], band?.placesPx ?? [], pin ? [pin.placePx] : [], camshaft ? [camshaft.placePx] : []]
+    .flat()
+    .map(([xPx, yPx]) => ({ xPx, yPx }));

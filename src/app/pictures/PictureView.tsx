@@ -63,7 +63,7 @@ export function PictureView({ current, assessment, state }: Props) {
           marks={viewerMarks(view, { selectedMarkId, askedKind: asking?.kind ?? null }, measured, unit)}
           offered={
             markedState(step) === state
-              ? [...(rough ? roughMarks(rough) : []), ...offeredMarks(assists, unit)]
+              ? [...(rough ? roughMarks(rough, view) : []), ...offeredMarks(assists, unit)]
               : []
           }
           close={close}

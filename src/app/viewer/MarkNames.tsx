@@ -34,7 +34,7 @@ export function MarkNames(props: {
         at: screenFromFrame(view, mark),
         widthCss: textWidthCss(text),
         heightCss: HEIGHT_CSS,
-        reachCss: reachCss(mark),
+        reachCss: Math.max(reachCss(mark), view.scale * (mark.ringPx ?? 0)),
         needed,
         silent: mark.minor && !needed,
       };

@@ -7,6 +7,7 @@ import { LINE_SORTS } from './found-line.ts';
 import { MarkCross } from './MarkCross.tsx';
 import { MarkNames } from './MarkNames.tsx';
 import { OfferedCross } from './OfferedCross.tsx';
+import { OfferedRing } from './OfferedRing.tsx';
 import type { OfferedMark } from './offered-mark.ts';
 import { StrokeDimension } from './StrokeDimension.tsx';
 import { type StrokeOnScreen, strokeOnScreen } from './stroke-on-screen.ts';
@@ -47,9 +48,13 @@ export function Overlay(props: {
         ))}
         {viewer.offered
           ?.filter(({ line }) => line === null)
-          .map((mark) => (
-            <OfferedCross key={mark.id} store={store} mark={mark} />
-          ))}
+          .map((mark) =>
+            mark.ringPx === undefined ? (
+              <OfferedCross key={mark.id} store={store} mark={mark} />
+            ) : (
+              <OfferedRing key={mark.id} store={store} mark={mark} radiusPx={mark.ringPx} />
+            ),
+          )}
         {LINE_SORTS.map((sort) => (
           <FoundLine key={sort} store={store} marks={marks} sort={sort} />
         ))}

@@ -8,4 +8,6 @@ export type OfferedMark = FramePoint & {
   readonly name: string | null;
   /** The line on which it lies, drawn as a line: no cross of its own then. */
   readonly line: LineSort | null;
+  /** Somewhere within so many pixels of the picture: drawn as a ring. */
+  readonly ringPx?: number;
 };

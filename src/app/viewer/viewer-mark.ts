@@ -15,4 +15,6 @@ export type ViewerMark = FramePoint & {
   readonly minor: boolean;
   /** The found line on which it lies, drawn as a line: no cross of its own then. */
   readonly line?: LineSort | null;
+  /** Drawn as a ring of so many pixels of the picture. */
+  readonly ringPx?: number;
 };

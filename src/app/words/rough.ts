@@ -5,18 +5,20 @@ const NAMES: Readonly<Record<RoughThing, string>> = {
   tape: 'tape',
   band: 'clamp band',
   axis: 'chamber axis',
+  pin: 'clevis pin',
+  camshaft: 'camshaft end',
 };
 
 const howLikely = (likely: boolean) => (likely ? 'likely' : 'perhaps');
 
 export const ROUGH = {
   heading: 'Seen before marking',
-  underWay: 'Tape and clamp band: looking …',
+  underWay: 'Tape, clamp band, pin and camshaft: looking …',
   drawn: (thing: RoughThing, likely: boolean) => `${NAMES[thing]}, ${howLikely(likely)}`,
   seen: (things: readonly (readonly [RoughThing, boolean])[]) =>
     `Seen: ${things.map(([thing, likely]) => `${NAMES[thing]} (${howLikely(likely)})`).join(', ')}.`,
   notSeen: (things: readonly RoughThing[]) => `Not seen: ${things.map((thing) => NAMES[thing]).join(', ')}.`,
-  noMarks: 'Places to start from, no marks. Pin and camshaft: by hand.',
+  noMarks: 'Places to start from, no marks.',
   byHand: 'Everything is marked by hand.',
   close: 'Bring it close',
 };

@@ -32,23 +32,36 @@ const guess: RoughGuess = {
       [90, 50],
     ],
   },
+  pin: { likely: false, placePx: [60, 52], radiusPx: 4 },
+  camshaft: { likely: true, placePx: [65, 90], radiusPx: 11 },
 };
 
-test('what is seen is drawn as its line, the tape named far from the chamber; what is not seen is not drawn', () => {
-  const drawn = roughMarks(guess);
-  expect(drawn.map(({ line, name }) => [line, name])).toEqual([
-    ['row', null],
-    ['row', 'tape, perhaps'],
-    ['edge', null],
-    ['edge', null],
+test('what is seen is drawn as its line, the tape named far from the chamber, ends as rings; what is not seen is not drawn', () => {
+  const drawn = roughMarks(guess, { marks: [] });
+  expect(drawn.map(({ line, name, ringPx }) => [line, name, ringPx])).toEqual([
+    ['row', null, undefined],
+    ['row', 'tape, perhaps', undefined],
+    ['edge', null, undefined],
+    ['edge', null, undefined],
+    [null, 'clevis pin, perhaps', 4],
+    [null, 'camshaft end, likely', 11],
   ]);
-  expect(new Set(drawn.map(({ id }) => id)).size).toBe(4);
-  expect(roughMarks({ tape: null, band: null, axis: null })).toEqual([]);
+  expect(new Set(drawn.map(({ id }) => id)).size).toBe(6);
+  const nothing = { tape: null, band: null, axis: null, pin: null, camshaft: null };
+  expect(roughMarks(nothing, { marks: [] })).toEqual([]);
 });
 
-test('tape and band are brought close, not the far end of an axis', () => {
+test('an end that is marked has no ring any more', () => {
+  const names = roughMarks(guess, { marks: [pin] }).map(({ name }) => name);
+  expect(names).toContain('camshaft end, likely');
+  expect(names).not.toContain('clevis pin, perhaps');
+});
+
+test('tape, band and ends are brought close, not the far end of an axis', () => {
   expect(closeTo(guess)).toEqual([
     { xPx: 10, yPx: 20 },
     { xPx: 30, yPx: 20 },
+    { xPx: 60, yPx: 52 },
+    { xPx: 65, yPx: 90 },
   ]);
 });
