@@ -13,7 +13,7 @@ export function pictureFaultText(fault: PictureFault, unit: LengthUnit): string 
     case 'picture/far':
       return `Move closer: ${fault.known ? '' : 'about '}${perLength(fault.pxPerIn, unit)} along the rod; ${perLength(fault.enoughPxPerIn, unit)} or more give ${unit === 'mm' ? '0.8 mm' : '1/32 in'} with found marks.`;
     case 'picture/smeared':
-      return `Smeared ${wayText(fault.alongRad)} by motion, edges ${fault.mostPx.toFixed(1)} px wide: hold the phone against something, or use more light.`;
+      return `Soft ${wayText(fault.alongRad)}, edges ${fault.mostPx.toFixed(1)} px wide, as a moving phone makes them: hold it against something, or use more light.`;
     case 'picture/blurred':
       return `Blurred, edges ${fault.blurPx.toFixed(1)} px wide: tap on the brake to focus, wipe the lens, or step back a little and zoom less.`;
     case 'picture/dark':
