@@ -158,6 +158,30 @@ test('on a phone what keys bring into sight does not lie under the way on, nor d
   }
 });
 
+test('a long stroke keeps its unit, on a narrow phone and on one on its side', { tag: '@phone' }, async ({
+  page,
+}) => {
+  const pair = tapePair();
+  await openPair(page, { ...pair, marksOf: (view) => pair.marksOf(view).slice(0, 3) });
+  await step(page, 5).click();
+  await page.getByRole('combobox', { name: 'Type and outside diameter' }).selectOption('36');
+  const [cell, limits] = [page.locator('.results .cell').first(), page.locator('.results .limit')];
+  await expect(limits).toHaveText([/^2 1\/4 in$/, /^or 2 1\/2 in$/]);
+  await expect(cell).toHaveText(/\d \d+\/16 ± \d \d+\/16 in$/);
+  for (const size of [
+    { width: 844, height: 390 },
+    { width: 320, height: 568 },
+  ]) {
+    await page.setViewportSize(size);
+    const roomPx = await cell.evaluate((element) => {
+      const text = document.createRange();
+      text.selectNodeContents(element.querySelector('dd') ?? element);
+      return element.getBoundingClientRect().right - text.getBoundingClientRect().right;
+    });
+    expect(roomPx).toBeGreaterThan(0);
+  }
+});
+
 test('the keys go through the head of the work as it is read', async ({ page }) => {
   await startPair(page);
   const boxes = await page

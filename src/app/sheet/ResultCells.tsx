@@ -27,7 +27,13 @@ export function ResultCells({ assessment, sights }: Props) {
         </output>
       </Cell>
       <Cell label={TITLE_BLOCK.limit} large={limits.length > 0}>
-        {limits.length > 0 ? limitText(limits, unit) : TITLE_BLOCK.notYet}
+        {limits.length === 0 ? TITLE_BLOCK.notYet : null}
+        {limits.map((limit, index) => (
+          <span key={limit.limitMm} className="limit">
+            {index > 0 ? `${FINDING.or} ` : null}
+            {limitText([limit], unit)}
+          </span>
+        ))}
       </Cell>
       <Cell label={TITLE_BLOCK.finding} size="whole">
         <span className={decidable ? 'outcome' : undefined} role="status">

@@ -16,6 +16,7 @@ export const OUTCOMES: Readonly<Record<Finding['outcome'], string>> = {
 export const FINDING = {
   bar: 'Stroke against the limit',
   limit: 'limit',
+  or: 'or',
   why: 'Why it is not decided',
   source: 'Source of the limit',
   confidence: '± is U at 95 % (k = 1.96)',
@@ -117,7 +118,7 @@ function roadsideText(
 
 /** Several where it is open which of them holds. */
 export const limitText = (values: readonly LimitValue[], unit: LengthUnit) =>
-  values.map(({ limitMm }) => lengthText(limitMm, unit)).join(' or ');
+  values.map(({ limitMm }) => lengthText(limitMm, unit)).join(` ${FINDING.or} `);
 
 /** Each limit with the texts that give it. */
 export function limitSourceText(
