@@ -51,6 +51,7 @@ test('filmed as the page asks, two touches and the tape give the stroke to 1/32 
   // Nobody marked the camshaft's end: how the arm turns tells where it is, and following anew tells the arm's angle.
   await step(page, 3).click();
   await expect(found).toContainText('End of the camshaft found by how the arm turns', { timeout: 60_000 });
+  await page.getByRole('button', { name: 'Bring it close' }).click();
   await page.getByRole('button', { name: 'Take what was found' }).click();
   await expect(page.getByText('The end of the camshaft is marked and not yet followed')).toBeVisible();
   await page.getByRole('button', { name: 'Follow anew' }).click();

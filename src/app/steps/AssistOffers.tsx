@@ -1,11 +1,15 @@
 import type { BrakeState } from '../../marks/view.ts';
+import type { FoundMark } from '../../vision/assist-sight.ts';
+import { broughtClose } from '../assists/brought-close.ts';
 import { notGuessed } from '../assists/guess-asked.ts';
 import { useArmSightSearch } from '../assists/use-arm-sight.ts';
 import { type Assist, useAssistSearch, useAssists } from '../assists/use-assists.ts';
 import { useGuess, useGuessSearch } from '../assists/use-guess.ts';
 import { useLengthUnit } from '../parts/use-length-unit.ts';
+import { pictureKey } from '../target/target-store.ts';
 import { ASSISTS, assistFailureText, foundText } from '../words/assists.ts';
-import type { Current } from '../work/current.ts';
+import { ROUGH } from '../words/rough.ts';
+import { type Current, viewOf } from '../work/current.ts';
 import { TapeDoubt } from './TapeDoubt.tsx';
 
 type Props = { readonly current: Current; readonly state: BrakeState };
@@ -27,6 +31,15 @@ export function AssistOffers({ current, state }: Props) {
   const guess = useGuess(current.measurement, state);
   const byHand = guess ? notGuessed(guess) : [];
   if (assists.length === 0 && !guess?.search) return null;
+  const view = viewOf(current.measurement, state);
+  const pin = view?.marks.find(({ kind }) => kind === 'clevis-pin');
+  // With the pin, so that all of the arm is seen.
+  const bringClose = (marks: readonly FoundMark[]) => {
+    const places = marks.map(({ placePx: [xPx, yPx] }) => ({ xPx, yPx }));
+    if (view) broughtClose.bring(pictureKey(view), pin ? [...places, pin] : places);
+    // On a phone the picture is further up.
+    scrollTo({ top: 0 });
+  };
   return (
     <section aria-label={ASSISTS.heading}>
       {doubted.map((assist) => (
@@ -40,6 +53,11 @@ export function AssistOffers({ current, state }: Props) {
             ({ key, question, instead, search }) => (
               <li key={key}>
                 {search?.is === 'found' ? <p>{foundText(question, search, instead, unit)}</p> : null}
+                {search?.is === 'found' && question.of === 'arm-turn' ? (
+                  <button type="button" className="button" onClick={() => bringClose(search.marks)}>
+                    {ROUGH.close}
+                  </button>
+                ) : null}
                 {search?.is === 'seen' ? <p>{ASSISTS.seen}</p> : null}
                 {search?.is === 'failed' ? (
                   <p className="quiet">{assistFailureText(question.of, search.failure, unit)}</p>

@@ -24,15 +24,13 @@ export function StepPanel({ current, assessment }: Props) {
   const next = steps[steps.indexOf(place.step) + 1];
   const done = stepDone(place.step, wheelEnd, measurement);
   const marked = markedState(place.step);
-  const wayOn = next ? (
-    <button
-      type="button"
-      className={done ? 'button main wide' : 'button wide'}
-      onClick={() => work.goTo(next)}
-    >
-      {nextStep(next)}
-    </button>
-  ) : null;
+  const wayOnAs = (className: string) =>
+    next ? (
+      <button type="button" className={className} onClick={() => work.goTo(next)}>
+        {nextStep(next)}
+      </button>
+    ) : null;
+  const wayOn = wayOnAs(done ? 'button main wide' : 'button wide');
   return (
     <section className="step-panel" id="step" aria-labelledby="step-title" tabIndex={-1}>
       <div className="step-body" key={place.step}>
@@ -45,7 +43,13 @@ export function StepPanel({ current, assessment }: Props) {
         <div className="step-next">
           <ResultLine assessment={assessment} />
           {marked ? (
-            <TakeFound key={marked} current={current} state={marked} next={next}>
+            <TakeFound
+              key={marked}
+              current={current}
+              state={marked}
+              next={next}
+              beside={wayOnAs('button wide')}
+            >
               {wayOn}
             </TakeFound>
           ) : place.step === 'pictures' && done ? (

@@ -16,13 +16,15 @@ type Props = {
   readonly current: Current;
   readonly state: BrakeState;
   readonly next: Step;
-  /** The way on without it. */
+  /** The way on without it, where something was found. */
+  readonly beside: ReactNode;
+  /** Where nothing was. */
   readonly children: ReactNode;
 };
 
 /** One tap for all that was found; where nothing needed is missing then, it goes on as well, and the strip of steps leads past it. Of a clip that
  * is still to be followed it stays: that is begun here, and the next picture comes of it. */
-export function TakeFound({ current, state, next, children }: Props) {
+export function TakeFound({ current, state, next, beside, children }: Props) {
   const view = viewOf(current.measurement, state);
   const found = useAssists(current.measurement, state).filter(({ search }) => search?.is === 'found');
   if (!view || found.length === 0) return children;
@@ -43,7 +45,7 @@ export function TakeFound({ current, state, next, children }: Props) {
       >
         {goesOn ? ASSISTS.takeAndGoOn(nextStep(next)) : ASSISTS.take(found.length)}
       </button>
-      {goesOn ? null : children}
+      {goesOn ? null : beside}
     </>
   );
 }
