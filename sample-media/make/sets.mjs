@@ -73,15 +73,15 @@ export const sets = [
     pinSide: 'cotter',
     lugTurnDeg: -18,
     axleFromCamshaftMm: [148, 84],
-    keyLight: [-1500, -520, -350],
+    keyLight: [-1500, -40, -800],
     lens: { widthPx: 1920, heightPx: 1080, focalPx: 1462, principalPx: [963.2, 537.4] },
     released: {
-      stand: { aim: [96, 40, 0], distanceMm: 762, yawDeg: 12.4, liftDeg: 3.1, rollDeg: 1.2 },
+      stand: { aim: [96, 40, 0], distanceMm: 762, yawDeg: 10.5, liftDeg: 3.1, rollDeg: 1.2 },
       hold: { zero: [0.4, -15.8, -25.8], inPlaneDeg: -1.7, outOfPlaneDeg: 1.8, twistDeg: 4 },
       takenAt: '2026:05:12 10:06:44',
     },
     applied: {
-      stand: { aim: [96, 40, 0], distanceMm: 762, yawDeg: 12.4, liftDeg: 3.1, rollDeg: 1.2 },
+      stand: { aim: [96, 40, 0], distanceMm: 762, yawDeg: 10.5, liftDeg: 3.1, rollDeg: 1.2 },
       hold: { zero: [0.4, -15.8, -25.8], inPlaneDeg: -1.7, outOfPlaneDeg: 1.8, twistDeg: 4 },
       takenAt: '2026:05:12 10:06:44',
     },

@@ -47,7 +47,7 @@ test('a clip is followed from one marked frame to its stroke, its curve and its 
   await expect(curve).toHaveAttribute('aria-valuenow', '17');
   await curve.focus();
   await page.keyboard.press('ArrowRight');
-  await expect(page.locator('.clip-time')).toContainText('frame 18 of 120');
+  await expect(page.locator('.clip-time')).toContainText('frame 18 of 135');
   const download = page.waitForEvent('download');
   await whole.getByRole('button', { name: /table/i }).click();
   expect((await download).suggestedFilename()).toBe('application-stroke.csv');
@@ -60,15 +60,15 @@ test('what a reload breaks off goes on by itself, and moving a followed mark tak
 }, async ({ page }) => {
   await takeReleased(page);
   await page.getByRole('button', { name: 'Follow through the clip' }).click();
-  await expect(page.getByText(/frame \d+ of 120/)).toBeVisible({ timeout: 60_000 });
+  await expect(page.getByText(/frame \d+ of 135/)).toBeVisible({ timeout: 60_000 });
   await page.reload();
-  await expect(page.getByText(/120 frames followed/)).toBeVisible({ timeout: 120_000 });
+  await expect(page.getByText(/135 frames followed/)).toBeVisible({ timeout: 120_000 });
   const pin = page.getByRole('button', { name: /^Clevis pin, .*x / });
   await pin.first().focus();
   await page.keyboard.press('ArrowRight');
   await expect(page.getByRole('button', { name: 'Follow through the clip' })).toBeVisible();
   await page.keyboard.press('ControlOrMeta+z');
-  await expect(page.getByText(/120 frames followed/)).toBeVisible();
+  await expect(page.getByText(/135 frames followed/)).toBeVisible();
 
   // A frame is put right; a reload breaks that off as well, and it goes on.
   await step(page, 1).click();

@@ -127,8 +127,8 @@ function captures(): Capture[] {
       focal35Mm: null,
       clip: {
         ticksPerSecond: TICKS_PER_SECOND,
-        frameCount: 120,
-        durationS: 4,
+        frameCount: 135,
+        durationS: 4.5,
         codec: 'avc1.640028',
         headerTime: null,
         framesBy: 'decoder',
