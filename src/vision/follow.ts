@@ -57,6 +57,8 @@ export function startFollower(
   const size = Math.max(1, Math.round(longPx / 1920));
   const radiusPx = STILL_RADIUS_PX * size;
   const coarsePx = Math.max(2, Math.round((COARSE_PX * longPx) / 1920));
+  // Before what stands still: a browser compiles for the sizes it met first, and these are no whole numbers.
+  const things = question.things.map((thing) => followableOf(seed, thing, coarsePx));
   const patches = resumed
     ? resumed.seedPlaces.flatMap(
         (place) => stillOf(seed, place, question.aboutPx, { radiusPx, stepPx: size }) ?? [],
@@ -64,13 +66,8 @@ export function startFollower(
     : findStills(seed, question, radiusPx, size);
   if (patches.length < LEAST_STILLS)
     return fail({ code: 'follow/too-few-still', found: patches.length, needed: LEAST_STILLS });
-
-  const things: (Followable | null)[] = [];
-  for (const thing of question.things) {
-    const followable = followableOf(seed, thing, coarsePx);
-    if (!followable && thing.how !== 'carried') return fail({ code: 'follow/no-feature', name: thing.name });
-    things.push(followable);
-  }
+  const plain = question.things.find(({ how }, i) => how !== 'carried' && !things[i]);
+  if (plain) return fail({ code: 'follow/no-feature', name: plain.name });
   const nearPx = NEAR_SHARE * longPx;
   const weights = patches.map(({ place }) => 1 + NEAR_WEIGHT * nearnessOf(place, question.aboutPx, nearPx));
   const looks = patches.map(({ place }) => lookOf(seed, place, coarsePx));

@@ -11,7 +11,9 @@ import type { Gray } from './gray.ts';
 import type { Rough } from './lattice-search.ts';
 import { type ProjectiveScale, placeOf } from './projective-scale.ts';
 
-export type Strip = { readonly rows: readonly Float64Array[]; readonly fromMm: number };
+export type Strip = { readonly fromMm: number; readonly coarse: Sought; readonly fine: Sought };
+/** Rows less their means, and the sum of their squares. */
+type Sought = { readonly rows: readonly Float64Array[]; readonly length: number; readonly square: number };
 export type Blade = {
   readonly frame: Frame;
   /** scale: of the edge. */
@@ -23,17 +25,20 @@ const STEP_MM = 0.5;
 const ROWS_MM = [0.8, 2, 3.2, 4.6, 6, 7.6, 9.2, 10.8];
 /** A hand's width of sway shifts a tape so far against gravel that lies behind. */
 const REACH_MM = 64;
-/** The likely ones first, as of shifts: the others then need not be tried in full. */
-const STRETCHES = [0, -0.012, 0.012, -0.024, 0.024];
-const FINE_STRETCHES = [0, -0.003, 0.003, -0.006, 0.006];
+/** The likely ones first, as of shifts: the others then need not be tried in full; further out only while it gets likelier. */
+const STRETCHES = [[0], [-0.012, 0.012], [-0.024, 0.024]];
+const FINE_STRETCHES = [[0], [-0.003, 0.003], [-0.006, 0.006]];
 const FINE_REACH_MM = 3;
+/** Of shifts and of rows, one of so many. */
+const COARSE_EVERY = 2;
 /** Of another part of the tape the strokes alone are as like: about a half. */
 const LEAST_LIKENESS = 0.65;
 /** A clean blade is about as like an inch farther on: then the nearest is meant. */
 const FAR_LOSS = 0.2;
 
 export function stripOf(gray: Gray, blade: Blade, fromMm: number, toMm: number): Strip {
-  return { fromMm, rows: rowsOf(gray, blade, { fromMm, toMm, every: 1 }) };
+  const rows = rowsOf(gray, blade, { fromMm, toMm, every: 1 });
+  return { fromMm, coarse: lessMeans(rows.filter((_, k) => k % COARSE_EVERY === 0)), fine: lessMeans(rows) };
 }
 
 /** every: of the rows, one of so many. */
@@ -54,38 +59,64 @@ function rowsOf(
 }
 
 /** The scale that the blade has there, as the seed's strip tells. */
-export function scaleAlike(gray: Gray, blade: Blade, seed: Strip): ProjectiveScale | null {
-  const rough = likest(gray, blade, seed, { stretches: STRETCHES, reachMm: REACH_MM, every: 2 });
+export function scaleAlike(
+  gray: Gray,
+  blade: Blade,
+  { fromMm, coarse, fine }: Strip,
+): ProjectiveScale | null {
+  const rough = likest(gray, blade, fromMm, {
+    sought: coarse,
+    stretches: STRETCHES,
+    reachMm: REACH_MM,
+    every: COARSE_EVERY,
+  });
   if (!rough) return null;
   const there = { ...blade, rough: { ...blade.rough, scale: rough.scale } };
-  const fine = likest(gray, there, seed, { stretches: FINE_STRETCHES, reachMm: FINE_REACH_MM, every: 1 });
-  return fine && fine.likeness > LEAST_LIKENESS ? fine.scale : null;
+  const best = likest(gray, there, fromMm, {
+    sought: fine,
+    stretches: FINE_STRETCHES,
+    reachMm: FINE_REACH_MM,
+    every: 1,
+  });
+  return best && best.likeness > LEAST_LIKENESS ? best.scale : null;
 }
 
-/** every: of shifts and of rows, one of so many. */
-type Search = { readonly stretches: readonly number[]; readonly reachMm: number; readonly every: number };
+/** stretches: step by step outwards. every: of shifts and of rows, one of so many. */
+type Search = {
+  readonly sought: Sought;
+  readonly stretches: readonly (readonly number[])[];
+  readonly reachMm: number;
+  readonly every: number;
+};
 type Likest = { readonly preferred: number; readonly scale: ProjectiveScale; readonly likeness: number };
 
-function likest(gray: Gray, blade: Blade, seed: Strip, { stretches, reachMm, every }: Search): Likest | null {
-  const sought = lessMeans(seed.rows.filter((_, k) => k % every === 0));
-  const toMm = seed.fromMm + (sought.length - 1) * STEP_MM;
+function likest(
+  gray: Gray,
+  blade: Blade,
+  fromMm: number,
+  { sought, stretches, reachMm, every }: Search,
+): Likest | null {
+  const toMm = fromMm + (sought.length - 1) * STEP_MM;
   const reach = Math.round(reachMm / STEP_MM);
+  const shifts = fromMiddle(reach, every);
   let best: Likest | null = null;
-  for (const stretch of stretches) {
-    const scale = { ...blade.rough.scale, b: blade.rough.scale.b * (1 + stretch) };
-    const there = { ...blade, rough: { ...blade.rough, scale } };
-    const rows = summedUp(
-      rowsOf(gray, there, { fromMm: seed.fromMm - reachMm, toMm: toMm + reachMm, every }),
-    );
-    for (const shift of fromMiddle(reach, every)) {
-      const loss = FAR_LOSS * Math.abs(shift / reach - 1);
-      // Nothing is more like than 1.
-      if (1 - loss < (best?.preferred ?? 0)) break;
-      const likeness = correlation(sought, rows, shift);
-      const preferred = likeness - loss;
-      if (preferred > (best?.preferred ?? 0))
-        best = { preferred, scale: shiftedBy(scale, (shift - reach) * STEP_MM, seed.fromMm, toMm), likeness };
+  for (const outwards of stretches) {
+    const before: Likest | null = best;
+    for (const stretch of outwards) {
+      const scale = { ...blade.rough.scale, b: blade.rough.scale.b * (1 + stretch) };
+      const there = { ...blade, rough: { ...blade.rough, scale } };
+      const rows = summedUp(rowsOf(gray, there, { fromMm: fromMm - reachMm, toMm: toMm + reachMm, every }));
+      for (const shift of shifts) {
+        const loss = FAR_LOSS * Math.abs(shift / reach - 1);
+        // Nothing is more like than 1.
+        if (1 - loss < (best?.preferred ?? 0)) break;
+        const likeness = correlation(sought, rows, shift);
+        const preferred = likeness - loss;
+        if (preferred > (best?.preferred ?? 0))
+          best = { preferred, scale: shiftedBy(scale, (shift - reach) * STEP_MM, fromMm, toMm), likeness };
+      }
     }
+    if (best === before) break;
   }
   return best;
 }
@@ -102,8 +133,6 @@ function shiftedBy(scale: ProjectiveScale, byMm: number, fromMm: number, toMm: n
   const middle = (fromMm + toMm) / 2;
   return { ...scale, a: scale.a + placeOf(scale, middle + byMm) - placeOf(scale, middle) };
 }
-
-type Sought = { readonly rows: readonly Float64Array[]; readonly length: number; readonly square: number };
 
 function lessMeans(rows: readonly Float64Array[]): Sought {
   const less = rows.map((row) => {

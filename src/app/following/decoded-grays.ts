@@ -21,14 +21,15 @@ export function decodedGrays(task: GrayTask): DecodedGrays {
   worker.addEventListener('message', ({ data }: MessageEvent<GraySaid>) => hear(data));
   worker.addEventListener('error', ({ message }) => hear({ is: 'failed', failure: brokeOff(message) }));
   ask({ is: 'task', task });
-  let lookedAt: Uint8Array<ArrayBuffer> | null = null;
+  // With a second view of these bytes Chromium, when they are handed over, drops all that it has compiled for arrays (its --trace-deopt).
+  let lookedAt: ArrayBuffer | null = null;
   return {
     async next() {
-      if (lookedAt) ask({ is: 'seen', bytes: lookedAt }, [lookedAt.buffer]);
+      if (lookedAt) ask({ is: 'seen', bytes: lookedAt }, [lookedAt]);
       lookedAt = null;
       for (;;) {
         const next = said.shift();
-        if (next?.is === 'frame') lookedAt = new Uint8Array(next.frame.gray.values.buffer as ArrayBuffer);
+        if (next?.is === 'frame') lookedAt = next.frame.gray.values.buffer as ArrayBuffer;
         if (next) return next;
         await new Promise<void>((resolve) => {
           heard = resolve;

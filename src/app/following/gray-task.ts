@@ -18,7 +18,7 @@ export type GrayTask = {
 export type GrayAsked =
   | { readonly is: 'task'; readonly task: GrayTask }
   /** Looked at: its bytes may be filled anew. */
-  | { readonly is: 'seen'; readonly bytes: Uint8Array<ArrayBuffer> };
+  | { readonly is: 'seen'; readonly bytes: ArrayBuffer };
 
 export type GraySaid =
   /** Once, first. */

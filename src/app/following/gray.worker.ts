@@ -19,7 +19,7 @@ let givenBack = () => {};
 
 addEventListener('message', async ({ data }: MessageEvent<GrayAsked>) => {
   if (data.is === 'seen') {
-    spares.push(data.bytes);
+    spares.push(new Uint8Array(data.bytes));
     ahead -= 1;
     givenBack();
     return;
