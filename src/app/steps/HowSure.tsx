@@ -5,6 +5,7 @@ import { uText } from '../words/values.ts';
 import type { Current } from '../work/current.ts';
 import { BudgetTable } from './BudgetTable.tsx';
 import { TrialsCheck } from './TrialsCheck.tsx';
+import { ValuesTable } from './ValuesTable.tsx';
 import { WorstMark } from './WorstMark.tsx';
 
 type Props = {
@@ -41,18 +42,7 @@ function FitNumbers({ measurement: { fit, strokeMm } }: { readonly measurement: 
   return (
     <details>
       <summary>{HOW_SURE.numbers}</summary>
-      <table className="values">
-        <tbody>
-          {rows.map(([name, text]) =>
-            text ? (
-              <tr key={name}>
-                <th scope="row">{name}</th>
-                <td>{text}</td>
-              </tr>
-            ) : null,
-          )}
-        </tbody>
-      </table>
+      <ValuesTable rows={rows} />
     </details>
   );
 }

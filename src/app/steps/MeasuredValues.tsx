@@ -3,6 +3,7 @@ import { useLengthUnit } from '../parts/use-length-unit.ts';
 import { TITLE_BLOCK } from '../words/en.ts';
 import { FINDING } from '../words/findings.ts';
 import { measuredAngleText, measuredLengthText } from '../words/values.ts';
+import { ValuesTable } from './ValuesTable.tsx';
 
 export function MeasuredValues({ measurement }: { readonly measurement: Measurement }) {
   const unit = useLengthUnit();
@@ -13,19 +14,5 @@ export function MeasuredValues({ measurement }: { readonly measurement: Measurem
     [TITLE_BLOCK.angleReleased, armAngleReleasedRad && measuredAngleText(armAngleReleasedRad)],
     [TITLE_BLOCK.angleApplied, armAngleAppliedRad && measuredAngleText(armAngleAppliedRad)],
   ] as const;
-  return (
-    <table className="values">
-      <caption className="quiet">{FINDING.confidence}</caption>
-      <tbody>
-        {rows.map(([name, text]) =>
-          text ? (
-            <tr key={name}>
-              <th scope="row">{name}</th>
-              <td>{text}</td>
-            </tr>
-          ) : null,
-        )}
-      </tbody>
-    </table>
-  );
+  return <ValuesTable caption={FINDING.confidence} rows={rows} />;
 }
