@@ -41,7 +41,7 @@ test('from two photos with a tape to a finding in eight taps', { tag: '@phone' }
     await expect(page.locator('.asking')).toHaveText(
       state === 'Released'
         ? /^Check what was found, then take it\. Or mark \d+ in by hand\.$/
-        : 'Check what was found, then take it. Or mark it by hand.',
+        : 'Check what was found, then take it. Or mark the clevis pin by hand.',
     );
     await page.screenshot({ path: test.info().outputPath(`read-${state}.png`) });
     // Nothing of it counts before it is taken.

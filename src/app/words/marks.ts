@@ -42,7 +42,9 @@ export function askingSentence(asking: Asking, state: BrakeState, unit: LengthUn
 /** What is asked for waits to be taken. */
 export function foundAskingSentence(asking: Asking, unit: LengthUnit): string {
   const readingMm = asking.kind === 'tape-graduation' ? asking.readingMm : null;
-  return `Check what was found, then take it. Or mark ${readingMm === null ? 'it' : lengthText(readingMm, unit)} by hand.`;
+  const asked =
+    readingMm === null ? `the ${MARK_NAMES[asking.kind].toLowerCase()}` : lengthText(readingMm, unit);
+  return `Check what was found, then take it. Or mark ${asked} by hand.`;
 }
 
 /** The name of what a tap places now; null while a reading is still to be typed. */
