@@ -11,6 +11,14 @@ const ASIDE: readonly Point[] = [
   [613.3, 28.6],
   [33.3, 55.4],
 ];
+/** As the seed's is drawn, and half-way along it. */
+const SEED_SHOWN: readonly Point[] = [
+  [40, 96],
+  [620, 60],
+  [618, 28],
+  [42, 52],
+];
+const MIDDLE_PX = 330;
 const INCHES = [2, 3, 4, 5, 6, 7, 8, 9];
 const marksOf = ({ placeOf }: TapePicture) =>
   INCHES.map((inches, i) => {
@@ -38,6 +46,18 @@ test.each([
     const off = ([0, 1] as const).map((axis) => seenAt[axis] - marked[axis] - (to[axis] - from[axis]));
     expect(Math.hypot(...off)).toBeLessThan(0.35);
     expect(sight.sigmaPx).toBeLessThan(0.35);
+  }
+});
+
+test.each([-0.017, 0.017])('a blade longer by %s than what stands still says is found', (stretch) => {
+  const shown = SEED_SHOWN.map(([x, y]): Point => [x + stretch * (x - MIDDLE_PX), y]);
+  const [seed, there] = [tapePicture(), tapePicture({ shown })];
+  const tape = seedTape(seed.gray, marksOf(seed));
+  const seen = tape && tapeIn(tape, there.gray, stayed);
+  if (!seen) throw new Error('not found');
+  for (const [i, sight] of seen.entries()) {
+    const at = marksOf(there)[i]?.placePx as Point;
+    expect(sight && Math.hypot(sight.placePx[0] - at[0], sight.placePx[1] - at[1])).toBeLessThan(0.35);
   }
 });
 
