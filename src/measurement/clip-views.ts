@@ -29,7 +29,7 @@ export type ClipViews = { readonly views: readonly View[]; readonly sideViews: r
 
 /** Of the rod from face to pin: no application is so short. */
 const LEAST_TRAVEL = 0.05;
-const MOST_SIDE_VIEWS = 8;
+const MOST_SIDE_VIEWS = 12;
 /** Noise of what is followed lasts for half a second or so, and a rest is not much longer: its side views are no whole witnesses each. By how much
  * theirs is wider, tried on simulated clips (docs/measurement.md). */
 const LASTING = 1.3;

@@ -81,4 +81,15 @@ HELD_BACK = [
     ("held-20", {"to_and_fro": (53.0, 2.1), "yaw": 11.0, "lift": -7.0, "tape_before": 10.0, "stroke": 59.0, "distance": 600.0, "f_over_w": 0.85, "shake": 1.1, "down_y": 1, "crf": 24}),
     ("held-21", {"to_and_fro": (50.0, 1.7), "yaw": 6.0, "lift": -6.0, "tape_before": 34.0, "stroke": 51.0, "distance": 600.0, "f_over_w": 0.71, "shake": 0.6}),
     ("held-22", {"to_and_fro": (36.0, 2.0), "yaw": 7.0, "lift": -2.0, "tape_before": 15.0, "stroke": 46.0, "distance": 910.0, "f_over_w": 0.73, "shake": 1.1, "down_y": 1, "crf": 23}),
+    # Drawn so once more, for what finds the camshaft's end.
+    ("held-23", {"to_and_fro": (37.0, 1.7), "yaw": 8.0, "lift": 6.0, "tape_before": 14.0, "stroke": 49.0, "distance": 900.0, "f_over_w": 0.74, "shake": 0.6, "down_y": 1}),
+    ("held-24", {"to_and_fro": (55.0, 1.6), "yaw": 6.0, "lift": 2.0, "tape_before": 28.0, "stroke": 52.0, "distance": 820.0, "f_over_w": 0.83, "shake": 0.6, "down_y": 1, "exposure_s": 1 / 120}),
+    ("held-25", {"to_and_fro": (54.0, 1.9), "yaw": 18.0, "lift": 1.0, "tape_before": 17.0, "stroke": 58.0, "distance": 760.0, "f_over_w": 0.78, "shake": 0.7, "contrast": 0.88, "noise": 3.7}),
+    ("held-26", {"to_and_fro": (39.0, 1.9), "yaw": 11.0, "lift": -1.0, "tape_before": 31.0, "stroke": 46.0, "distance": 920.0, "f_over_w": 0.78, "shake": 0.9, "crf": 22}),
+    ("held-27", {"to_and_fro": (53.0, 1.7), "yaw": 4.0, "lift": -6.0, "tape_before": 12.0, "stroke": 39.0, "distance": 810.0, "f_over_w": 0.8, "shake": 0.6, "down_y": 1, "crf": 24}),
+    ("held-28", {"to_and_fro": (45.0, 1.7), "yaw": 3.0, "lift": 2.0, "tape_before": 13.0, "stroke": 60.0, "distance": 910.0, "f_over_w": 0.82, "shake": 0.9, "crf": 23}),
+    ("held-29", {"to_and_fro": (45.0, 2.0), "yaw": 7.0, "lift": -7.0, "tape_before": 11.0, "stroke": 57.0, "distance": 790.0, "f_over_w": 0.71, "shake": 0.6, "exposure_s": 1 / 120}),
+    ("held-30", {"to_and_fro": (55.0, 1.8), "yaw": 7.0, "lift": -4.0, "tape_before": 11.0, "stroke": 51.0, "distance": 670.0, "f_over_w": 0.83, "shake": 0.7, "contrast": 0.72, "noise": 2.6}),
+    ("held-31", {"to_and_fro": (55.0, 1.8), "yaw": 13.0, "lift": -1.0, "tape_before": 14.0, "stroke": 43.0, "distance": 890.0, "f_over_w": 0.79, "shake": 0.9, "down_y": 1, "contrast": 0.73, "noise": 3.2}),
+    ("held-32", {"to_and_fro": (51.0, 1.8), "yaw": 13.0, "lift": -3.0, "tape_before": 19.0, "stroke": 39.0, "distance": 750.0, "f_over_w": 0.86, "shake": 0.9}),
 ]
