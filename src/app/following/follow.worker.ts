@@ -1,6 +1,7 @@
 /** Follows the marks of one frame through a clip that another worker decodes, and says what it saw as it goes. One task, then it is ended. */
 import { type Follower, startFollower } from '../../vision/follow.ts';
 import type { FollowedSight, FollowQuestion, FrameSight } from '../../vision/follow-sight.ts';
+import { warmUp } from '../../vision/follow-warm-up.ts';
 import { type DecodedGrays, decodedGrays } from './decoded-grays.ts';
 import { tapeEvery } from './follow-plan.ts';
 import {
@@ -32,7 +33,7 @@ async function follow(task: FollowTask): Promise<FollowerFailure | null> {
     after: { from: seedIndex + 1 + from.forwards.count, to: within?.to ?? null },
   });
   try {
-    const begun = await grays.next();
+    const begun = await warmingUp(grays.next());
     if (begun.is === 'failed') return begun.failure;
     if (begun.is !== 'begun') throw new Error(`Decoding begins with ${begun.is}`);
     const { seed, timeTicks } = begun;
@@ -45,6 +46,23 @@ async function follow(task: FollowTask): Promise<FollowerFailure | null> {
   } finally {
     grays.close();
   }
+}
+
+/** Most of what is to be compiled is by then; more frames bring little. */
+const MOST_WARM_FRAMES = 24;
+
+/** While the first frame is decoded there is nothing else to do here. */
+async function warmingUp<T>(first: Promise<T>): Promise<T> {
+  let isThere = false;
+  const there = first.finally(() => {
+    isThere = true;
+  });
+  const frames = warmUp();
+  for (let i = 0; i < MOST_WARM_FRAMES && !isThere; i++) {
+    frames.next();
+    await new Promise((resolve) => setTimeout(resolve));
+  }
+  return there;
 }
 
 type Looking = { readonly seedIndex: number; readonly places: LumaPlaces; readonly tapeEvery: number };
