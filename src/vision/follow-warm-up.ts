@@ -1,8 +1,7 @@
 /**
  * Follows a made picture of no meaning, so that the browser has compiled what follows when the first frame of a clip is there.
  *
- * Model    as large across as a usual frame, since sizes of samples go by that: blocks of chance, in them a blade with strokes, shifted by a
- *          few pixels from frame to frame
+ * Model    blocks of chance levels, in them a blade with strokes, shifted by a few pixels from frame to frame
  */
 import { drawFrom } from '../basics/random.ts';
 import { MM_PER_INCH } from '../basics/units.ts';
