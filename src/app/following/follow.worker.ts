@@ -17,12 +17,30 @@ import { type LumaPlaces, lumaPlaces } from './luma-places.ts';
 /** So often what was seen is handed on: a page that is closed loses no more than this. */
 const HAND_ON_MS = 300;
 
+let isAsked = false;
+
 addEventListener('message', async (event: MessageEvent<FollowTask>) => {
+  isAsked = true;
   const failure = await follow(event.data).catch((thrown: unknown): FollowerFailure => {
     return brokeOff(String(thrown));
   });
   say(failure ? { is: 'failed', failure } : { is: 'done' });
 });
+
+/** Most of what is to be compiled is by then; more frames bring little. */
+const MOST_WARM_FRAMES = 24;
+
+/** Only where the worker was started before there was anything to follow (follow-clip.ts). */
+async function warmedUp(): Promise<void> {
+  const frames = warmUp();
+  for (let i = 0; i < MOST_WARM_FRAMES; i++) {
+    await new Promise((resolve) => setTimeout(resolve));
+    if (isAsked) return;
+    frames.next();
+  }
+}
+
+void warmedUp();
 
 async function follow(task: FollowTask): Promise<FollowerFailure | null> {
   const { seedIndex, within, from } = task;
@@ -33,7 +51,7 @@ async function follow(task: FollowTask): Promise<FollowerFailure | null> {
     after: { from: seedIndex + 1 + from.forwards.count, to: within?.to ?? null },
   });
   try {
-    const begun = await warmingUp(grays.next());
+    const begun = await grays.next();
     if (begun.is === 'failed') return begun.failure;
     if (begun.is !== 'begun') throw new Error(`Decoding begins with ${begun.is}`);
     const { seed, timeTicks } = begun;
@@ -46,23 +64,6 @@ async function follow(task: FollowTask): Promise<FollowerFailure | null> {
   } finally {
     grays.close();
   }
-}
-
-/** Most of what is to be compiled is by then; more frames bring little. */
-const MOST_WARM_FRAMES = 24;
-
-/** While the first frame is decoded there is nothing else to do here. */
-async function warmingUp<T>(first: Promise<T>): Promise<T> {
-  let isThere = false;
-  const there = first.finally(() => {
-    isThere = true;
-  });
-  const frames = warmUp();
-  for (let i = 0; i < MOST_WARM_FRAMES && !isThere; i++) {
-    frames.next();
-    await new Promise((resolve) => setTimeout(resolve));
-  }
-  return there;
 }
 
 type Looking = { readonly seedIndex: number; readonly places: LumaPlaces; readonly tapeEvery: number };

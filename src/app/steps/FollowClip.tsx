@@ -1,6 +1,8 @@
+import { useEffect } from 'react';
 import type { Track } from '../../marks/track.ts';
 import type { View } from '../../marks/view.ts';
 import { FollowUnderWay } from '../following/FollowUnderWay.tsx';
+import { makeFollowingReady } from '../following/follow-clip.ts';
 import { useFollowing } from '../following/use-following.ts';
 import { useLengthUnit } from '../parts/use-length-unit.ts';
 import { FOLLOWING, followingFailureText } from '../words/following.ts';
@@ -17,6 +19,11 @@ const isEndLeftOut = ({ marks }: View, { points }: Track): boolean =>
 export function FollowClip({ current, view }: Props) {
   const { following, begin, measure } = useFollowing(current, view);
   const unit = useLengthUnit();
+  const mayBegin = begin !== null && following === null;
+  // While the person looks at the marks there is time for it.
+  useEffect(() => {
+    if (mayBegin) makeFollowingReady();
+  }, [mayBegin]);
   const { followed } = current.measurement;
   const isLeftOut = followed !== null && isEndLeftOut(view, followed.track);
   if (following?.is === 'under-way' || following?.is === 'measuring')

@@ -1,5 +1,5 @@
 /** Puts the following worker on a bare page, for bench:tracking alone; no part of what is shipped. */
-import { followClip } from '../../../src/app/following/follow-clip.ts';
+import { followClip, makeFollowingReady } from '../../../src/app/following/follow-clip.ts';
 import type { Seen } from '../../../src/app/following/track-of.ts';
 import { openCapture } from '../../../src/captures/open-capture.browser.ts';
 import type { FollowQuestion, FrameSight } from '../../../src/vision/follow-sight.ts';
@@ -14,6 +14,7 @@ export type PageFollowed = {
   readonly followS: number;
 };
 
+const READY_MS = 1000;
 const forever = new AbortController().signal;
 
 function chosen(): File {
@@ -39,6 +40,9 @@ async function follow(
   const opened = await openCapture(file, { id: 'c1', signal: forever });
   if (!opened.ok) return opened.failure;
   const { capture } = opened.value;
+  // As in the page while a person looks at the marks.
+  makeFollowingReady();
+  await new Promise((resolve) => setTimeout(resolve, READY_MS));
   let begun = performance.now();
   const started = begun;
   let stills: Seen['stills'] = [];
