@@ -42,7 +42,7 @@ test('a clip that this browser only plays is said to be so in finding, report an
   await page.getByRole('button', { name: 'Open the report' }).click();
   const paper = page.locator('.report-paper');
   await expect(paper.getByText(SAID)).toHaveCount(1, { timeout: 30_000 });
-  await expect(paper.getByText('4.0 s; frames by the player')).toHaveCount(1);
+  await expect(paper.getByText('4.5 s; frames by the player')).toHaveCount(1);
   await page.getByRole('button', { name: 'Back to the inspection' }).click();
 
   await page.getByRole('button', { name: 'Make the evidence package' }).click();
