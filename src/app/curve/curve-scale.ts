@@ -37,7 +37,7 @@ export type AngleStrip = {
 const LEFT_CSS = 44;
 const RIGHT_CSS = 14;
 /** Room above the highest value for the limit's number. */
-const HEAD_CSS = 20;
+const HEAD_CSS = 24;
 /** Room for the applications' numbers. */
 const NUMBERS_CSS = 30;
 /** Between the released place and the time axis: what is said of gaps stands there. */
