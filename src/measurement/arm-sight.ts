@@ -9,6 +9,8 @@
  */
 import { adjust } from '../adjustment/adjust.ts';
 import type { Adjustment } from '../adjustment/adjustment.ts';
+import { cameraPlace } from '../adjustment/pose.ts';
+import { CAMSHAFT_DEPTH } from '../adjustment/priors.ts';
 import type { Vec3 } from '../basics/rotation.ts';
 import type { Frame } from '../frames/frame.ts';
 import type { Track } from '../marks/track.ts';
@@ -26,9 +28,8 @@ type PlaceMm = readonly [number, number];
 export type ArmView = { readonly armPx: PlaneMap; readonly endPx: PlaneMap; readonly pinMm: PlaceMm };
 export type ArmSight = { readonly other: Frame; readonly here: ArmView; readonly there: ArmView };
 
-/** Away from the camera, from the plane of motion, mm: common practice, no source; of the end as in priors.ts. */
+/** Away from the camera, from the plane of motion, mm: common practice, no source. */
 const ARM_DEPTH_MM = -12;
-const END_DEPTH_MM = -28;
 const AT_REST = 0.96;
 
 /** input: with the views that came of the track. */
@@ -44,10 +45,13 @@ export function armSight(input: MeasureInput, track: Track): ArmSight | null {
   if (!own) return null;
   const travel = (xMm: number) => Math.abs(xMm - own.xMm);
   const farthest = Math.max(...seen.map(({ xMm }) => travel(xMm)));
-  const eye = eyeOf(own.pose.pose);
+  const eye = cameraPlace(own.pose.pose);
   const resting = seen
     .filter(({ xMm }) => farthest > 0 && travel(xMm) >= AT_REST * farthest)
-    .map((each) => ({ ...each, offMm: Math.hypot(...eyeOf(each.pose.pose).map((v, k) => v - at(eye, k))) }));
+    .map((each) => ({
+      ...each,
+      offMm: Math.hypot(...cameraPlace(each.pose.pose).map((v, k) => v - at(eye, k))),
+    }));
   const nearest = resting.reduce<(typeof resting)[number] | null>(
     (best, each) => (best && best.offMm <= each.offMm ? best : each),
     null,
@@ -55,7 +59,7 @@ export function armSight(input: MeasureInput, track: Track): ArmSight | null {
   if (!nearest) return null;
   const view = (pose: FramePose): ArmView => ({
     armPx: planeMap(adjustment, track, pose.pose, ARM_DEPTH_MM),
-    endPx: planeMap(adjustment, track, pose.pose, END_DEPTH_MM),
+    endPx: planeMap(adjustment, track, pose.pose, CAMSHAFT_DEPTH[0]),
     pinMm: [pose.pin?.xMm ?? 0, pose.pin?.yMm ?? 0],
   });
   return {
@@ -66,13 +70,6 @@ export function armSight(input: MeasureInput, track: Track): ArmSight | null {
     here: view(own.pose),
     there: view(nearest.pose),
   };
-}
-
-/** Where the camera is, chamber frame, mm: -R^T t. */
-function eyeOf({ rotation: r, translation: t }: FixedPose): Vec3 {
-  return [0, 1, 2].map(
-    (k) => -(at(r, k) * t[0] + at(r, 3 + k) * t[1] + at(r, 6 + k) * t[2]),
-  ) as unknown as Vec3;
 }
 
 function planeMap(

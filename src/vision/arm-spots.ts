@@ -8,7 +8,7 @@
  * Fails    a spot without a look of its own, or that is found nowhere, is left out
  */
 import type { ArmView } from './assist-sight.ts';
-import type { PatchMap } from './fit-patch.ts';
+import { inverseSteps, type PatchMap, sizeOf } from './fit-patch.ts';
 import { type FollowFit, fitFollowed } from './follow-fit.ts';
 import { patchOf } from './follow-patch.ts';
 import { roomFor } from './follow-residuals.ts';
@@ -67,8 +67,7 @@ export function turnedBy({ about, turnRad }: Turn, from: Point): Point {
 
 function spotIn(here: ArmPicture, there: ArmPicture, from: Point, turns: readonly Turn[]): Point | null {
   const stepsHere = stepsAt(here.view.armPx, from);
-  const pxPerMm = Math.sqrt(Math.abs(sizeOf(stepsHere)));
-  const radiusPx = Math.max(LEAST_RADIUS_PX, Math.round(RADIUS_MM * pxPerMm));
+  const radiusPx = Math.max(LEAST_RADIUS_PX, Math.round(RADIUS_MM * pxPerMmAt(here.view.armPx, from)));
   const patch = patchOf(here.gray, mapped(here.view.armPx, from), radiusPx, 1, 'few');
   if (!patch) return null;
   const room = roomFor(patch);
@@ -76,7 +75,7 @@ function spotIn(here: ArmPicture, there: ArmPicture, from: Point, turns: readonl
   for (const turn of turns) {
     const to = turnedBy(turn, from);
     const [c, s] = [Math.cos(turn.turnRad), Math.sin(turn.turnRad)];
-    const steps = times(times(stepsAt(there.view.armPx, to), [c, -s, s, c]), inverted(stepsHere));
+    const steps = times(times(stepsAt(there.view.armPx, to), [c, -s, s, c]), inverseSteps(stepsHere));
     const fit = fitFollowed(patch, there.gray, { place: mapped(there.view.armPx, to), steps }, room);
     const isLike =
       fit && fit.likeness > LEAST_LIKENESS && fit.share > LEAST_SHARE && fit.sigmaPx < MOST_SIGMA_PX;
@@ -88,19 +87,14 @@ function spotIn(here: ArmPicture, there: ArmPicture, from: Point, turns: readonl
 type Steps = PatchMap['steps'];
 
 /** How a step in the plane appears in the picture. */
-export function stepsAt(h: Homography, [u, v]: Point): Steps {
+function stepsAt(h: Homography, [u, v]: Point): Steps {
   const w = h[6] * u + h[7] * v + h[8];
   const [x, y] = mapped(h, [u, v]);
   return [(h[0] - x * h[6]) / w, (h[1] - x * h[7]) / w, (h[3] - y * h[6]) / w, (h[4] - y * h[7]) / w];
 }
 
-export const sizeOf = ([xx, xy, yx, yy]: Steps) => xx * yy - xy * yx;
-
-function inverted(steps: Steps): Steps {
-  const [xx, xy, yx, yy] = steps;
-  const size = sizeOf(steps);
-  return [yy / size, -xy / size, -yx / size, xx / size];
-}
+export const pxPerMmAt = (h: Homography, place: Point): number =>
+  Math.sqrt(Math.abs(sizeOf(stepsAt(h, place))));
 
 const times = (a: Steps, b: Steps): Steps => [
   a[0] * b[0] + a[1] * b[2],

@@ -9,7 +9,7 @@
  * Fails    'arm/unseen' where too few spots agree, 'arm/two-ways' where they do on both sides of the rod, 'arm/no-turn' where it is no arm's turn
  */
 import { fail, ok, type Result } from '../basics/result.ts';
-import { type ArmPicture, type ArmSpot, armSpots, sizeOf, stepsAt, turnedBy } from './arm-spots.ts';
+import { type ArmPicture, type ArmSpot, armSpots, pxPerMmAt, turnedBy } from './arm-spots.ts';
 import type { ArmView, AssistSight, FailureOf } from './assist-sight.ts';
 import type { Gray } from './gray.ts';
 import { mapped } from './homography.ts';
@@ -61,7 +61,7 @@ function endOf(
     return fail({ code: 'arm/no-turn', armMm });
   const placePx = mapped(here.endPx, about);
   const depthPx = DEPTH_SHARE * apart(placePx, mapped(here.armPx, about));
-  const pxPerMm = Math.sqrt(Math.abs(sizeOf(stepsAt(here.armPx, about))));
+  const pxPerMm = pxPerMmAt(here.armPx, about);
   const sigmaPx = Math.hypot((pxPerMm * differentMm) / 2, depthPx, pxPerMm * FLOOR_MM);
   return ok({ marks: [{ placePx, sigmaPx, readingMm: null }] });
 }

@@ -86,6 +86,16 @@ function widest(cofactors: Float64Array): number {
   return (xx + yy) / 2 + Math.hypot((xx - yy) / 2, xy);
 }
 
+/** Of areas. */
+export const sizeOf = ([xx, xy, yx, yy]: PatchMap['steps']): number => xx * yy - xy * yx;
+
+/** From the other picture back. */
+export function inverseSteps(steps: PatchMap['steps']): PatchMap['steps'] {
+  const [xx, xy, yx, yy] = steps;
+  const size = sizeOf(steps);
+  return [yy / size, -xy / size, -yx / size, xx / size];
+}
+
 export function shown(map: PatchMap, [dx, dy]: Point): Point {
   const [xx, xy, yx, yy] = map.steps;
   return [map.place[0] + xx * dx + xy * dy, map.place[1] + yx * dx + yy * dy];

@@ -5,7 +5,7 @@
  *          of what they differ by, and a floor; shared evenly between both places (over the root of two each)
  * Fails    null where a fit fails, or there and back differ by more than a pixel
  */
-import { fitPatch, type PatchMap, shown } from './fit-patch.ts';
+import { fitPatch, inverseSteps, shown } from './fit-patch.ts';
 import type { Gray } from './gray.ts';
 import { minus, type Point } from './point.ts';
 import type { ScaledGray } from './scaled-gray.ts';
@@ -67,8 +67,3 @@ export function fitTie(one: Picture, other: Picture, rough: RoughTie): FoundTie 
 
 const pixelCentre = ([x, y]: Point): Point => [Math.floor(x) + 0.5, Math.floor(y) + 0.5];
 const times = ([x, y]: Point, by: number): Point => [x * by, y * by];
-
-function inverseSteps([a, b, c, d]: PatchMap['steps']): PatchMap['steps'] {
-  const size = a * d - b * c;
-  return [d / size, -b / size, -c / size, a / size];
-}

@@ -4,7 +4,7 @@
  * Model    sigma^2 = fit's + (half of there-and-back)^2 + floor^2 + relief^2
  * Fails    a gap, where the fit is not like the seed, is off its way, or does not lead back to where it came from
  */
-import type { PatchMap } from './fit-patch.ts';
+import { inverseSteps, type PatchMap, sizeOf } from './fit-patch.ts';
 import { type FollowFit, fitFollowed } from './follow-fit.ts';
 import { freeStarts, isFree, mayBeAt, turned } from './follow-free.ts';
 import { type Look, lookOf } from './follow-look.ts';
@@ -173,13 +173,15 @@ function turnsAlike(one: Followable, gray: Gray, carried: PatchMap): readonly Pa
 function backOff({ patch, seed }: Followable, gray: Gray, fit: FollowFit): number | null {
   const there = patchOf(gray, fit.place, patch.radiusPx, BACK_STEPS * patch.stepPx);
   if (!there) return null;
-  const [xx, xy, yx, yy] = fit.steps;
-  const size = xx * yy - xy * yx;
-  const steps = [yy / size, -xy / size, -yx / size, xx / size] as const;
-  const back = fitFollowed(there, seed, { place: patch.place, steps }, roomFor(there));
+  const back = fitFollowed(
+    there,
+    seed,
+    { place: patch.place, steps: inverseSteps(fit.steps) },
+    roomFor(there),
+  );
   if (!back) return null;
   const off = Math.hypot(back.place[0] - patch.place[0], back.place[1] - patch.place[1]);
-  return off * Math.sqrt(Math.abs(size));
+  return off * Math.sqrt(Math.abs(sizeOf(fit.steps)));
 }
 
 /** A blurred picture keeps its differences of light and loses its slopes. */

@@ -5,7 +5,7 @@
 import { readFileSync } from 'node:fs';
 import { expect, test } from '@playwright/test';
 import { takeWithTape } from './clip-start.ts';
-import { angle, finding } from './main-job-finding.ts';
+import { expectArmAngles, finding } from './main-job-finding.ts';
 import { mark } from './main-job-marking.ts';
 import type { Px, Truth, TruthView } from './main-job-truth.ts';
 import { choose, chooseClampType, step } from './shell-start.ts';
@@ -60,12 +60,5 @@ test('filmed as the page asks, two touches and the tape give the stroke to 1/32 
   const again = await finding(page);
   expect(Math.abs(again.strokeMm - truth.strokeMm)).toBeLessThanOrEqual(WANTED_MM);
   expect(again.UMm).toBeLessThanOrEqual(WANTED_MM);
-  for (const [name, trueDeg] of [
-    ['Arm angle, released', truth.armAngleReleasedDeg],
-    ['Arm angle, applied', truth.armAngleAppliedDeg],
-  ] as const) {
-    const [deg, U] = await angle(page, name);
-    expect(Math.abs(deg - trueDeg)).toBeLessThanOrEqual(U);
-    test.info().annotations.push({ type: name, description: `${deg}° ± ${U}° for ${trueDeg}°` });
-  }
+  await expectArmAngles(page, truth);
 });

@@ -1,5 +1,6 @@
 /** The two ends of the main job: opening a set of the demo, and reading the finding. */
-import { expect, type Page } from '@playwright/test';
+import { expect, type Page, test } from '@playwright/test';
+import type { Truth } from './main-job-truth.ts';
 import { step, titleBlock } from './shell-start.ts';
 
 export async function openDemo(page: Page, name: string): Promise<void> {
@@ -22,8 +23,20 @@ export async function finding(page: Page): Promise<Found> {
 }
 
 /** The angle as the finding's table gives it, in degrees with its U. */
-export async function angle(page: Page, name: string): Promise<readonly [number, number]> {
+async function angle(page: Page, name: string): Promise<readonly [number, number]> {
   const row = page.getByRole('row', { name: new RegExp(`^${name}`) });
   const [, value, U] = /([\d.]+)° ± ([\d.]+)°/.exec((await row.textContent()) ?? '') ?? [];
   return [Number(value), Number(U)];
+}
+
+/** Both, against the truth. */
+export async function expectArmAngles(page: Page, truth: Truth): Promise<void> {
+  for (const [name, trueDeg] of [
+    ['Arm angle, released', truth.armAngleReleasedDeg],
+    ['Arm angle, applied', truth.armAngleAppliedDeg],
+  ] as const) {
+    const [deg, U] = await angle(page, name);
+    expect(Math.abs(deg - trueDeg)).toBeLessThanOrEqual(U);
+    test.info().annotations.push({ type: name, description: `${deg}° ± ${U}° for ${trueDeg}°` });
+  }
 }

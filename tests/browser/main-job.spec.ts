@@ -3,7 +3,7 @@
  * Chamber type 30, standard stroke: 2 in by 49 CFR 393.47(e)(1).
  */
 import { expect, type Page, test } from '@playwright/test';
-import { angle, finding, openDemo } from './main-job-finding.ts';
+import { expectArmAngles, finding, openDemo } from './main-job-finding.ts';
 import { mark } from './main-job-marking.ts';
 import { type Truth, type TruthView, truthOf, viewOf } from './main-job-truth.ts';
 import { chooseClampType, step } from './shell-start.ts';
@@ -85,13 +85,7 @@ test('photo pair with a tape: the stroke is found within its own uncertainty', {
   // What is to be reached with hand marks: 1/16 in.
   expect(Math.abs(found.strokeMm - truth.strokeMm)).toBeLessThan(1.6);
   expect(found.text).toBe('Within limit');
-  for (const [name, trueDeg] of [
-    ['Arm angle, released', truth.armAngleReleasedDeg],
-    ['Arm angle, applied', truth.armAngleAppliedDeg],
-  ] as const) {
-    const [deg, U] = await angle(page, name);
-    expect(Math.abs(deg - trueDeg)).toBeLessThanOrEqual(U);
-  }
+  await expectArmAngles(page, truth);
   await page.reload();
   expect(await finding(page)).toEqual(found);
 });
