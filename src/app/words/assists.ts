@@ -59,7 +59,7 @@ export function foundText(
   if (of === 'tape-edge')
     return `${SOUGHT[of]} found, in place of your ${instead.length}. See that it lies on the edge that you marked.`;
   if (of === 'arm-turn')
-    return `${SOUGHT[of]} found by how the arm turns. Take it and follow the clip again: that gives the arm’s angle, and mostly a smaller U.`;
+    return `${SOUGHT[of]} found by how the arm turns. Take it and follow the clip anew: that gives the arm’s angle, and mostly a smaller U.`;
   if (of === 'rod-line') return `${SOUGHT[of]} found by its edges. Check it.`;
   if ('guessed' in question) return `${SOUGHT[of]} found again. Check its place.`;
   const [place, mark] = [found[0], instead[0]];
@@ -147,7 +147,7 @@ function failureText(of: Sought, failure: AssistFailure, unit: LengthUnit): stri
     case 'arm/unseen':
     case 'arm/two-ways':
     case 'arm/no-turn':
-      return `${SOUGHT[of]}: the clip does not show surely where the arm turns. It can be marked by hand; the clip is then followed again.`;
+      return `${SOUGHT[of]}: the clip does not show surely where the arm turns. It can be marked by hand; the clip is then followed anew.`;
     case 'vision/stalled':
       return `${SOUGHT[of]}: the search did not end within ${failure.limitS} seconds. Your marks stay as they are.`;
     case 'vision/forbidden':
