@@ -3,7 +3,7 @@
  * node assists-marks-render.mjs NUMBER FOLDER: one ray-traced picture of a wheel end of a drawn look, with its truth; seeds are fixed.
  *
  * The scene is that of sample-media/make; what it is made of, its light, its lens, its tape's colour and its weather are drawn.
- * Three of four have a tape in view. Truth: FOLDER/look-NUMBER.json; picture: FOLDER/look-NUMBER.jpg.
+ * Three of four have a tape in view. Truth: FOLDER/look-NUMBER.json, null where all marks are seen from no place that is tried; picture: FOLDER/look-NUMBER.jpg.
  */
 import { execFileSync } from 'node:child_process';
 import { existsSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
@@ -30,6 +30,8 @@ import { drawSet, drawStand, drawsFrom } from './accuracy-render-draws.mjs';
 /** A point is seen where the line of sight meets the solids there, or in the bottom of a centre mark. */
 const SEEN_MM = 0.6;
 const CENTRE_MARK_MM = 2.6;
+/** That the camera is tried at. */
+const MOST_PLACES = 60;
 
 /** What the ends of pin and camshaft are made of: bright, as bolts, as cast, painted over. */
 const MACHINED = ['T_Machined', 'T_Bolt', 'T_Cast', 'T_Rim'];
@@ -91,13 +93,21 @@ async function makePicture(number, folder) {
   if (tape) printBlade(face, draw);
   const made = world(drawn, strokeMm, tape, face);
   const scene = { declarations: otherLook(made.declarations, draw), solids: made.solids };
-  for (let tried = 0; tried < 60; tried += 1) {
+  for (let tried = 0; tried < MOST_PLACES; tried += 1) {
     const stand = drawStand(draw);
     const set = { ...drawn, name, released: { ...drawn.released, stand } };
     const seen = await seenPoints(set, strokeMm, scene, tape, folder);
     if (seen) return takePicture(set, scene, seen, { draw, folder, number });
   }
-  throw new Error(`${name}: no place found from which all marks are seen`);
+  console.log(`${name} is passed over: from none of ${MOST_PLACES} places are all marks seen`);
+  keepTruth(folder, name, null);
+}
+
+/** Null where there is no picture. @param {string} folder @param {string} name @param {object | null} truth */
+function keepTruth(folder, name, truth) {
+  for (const ending of ['.pov', '-sight.pov', '-sight.txt', '-face.png', '-face.png.svg'])
+    rmSync(join(folder, `${name}${ending}`), { force: true });
+  writeFileSync(join(folder, `${name}.json`), `${JSON.stringify(truth)}\n`);
 }
 
 /** @param {MediaSet} set @param {number} strokeMm @param {Scene} scene @param {import('../../sample-media/make/tape.mjs').Hold | undefined} tape @param {string} folder */
@@ -175,8 +185,6 @@ async function takePicture(set, scene, seen, { draw, folder, number }) {
     greyNoise: draw.uniform(1.5, 4.5),
   };
   if (!existsSync(file)) await shoot(set, camera, scene, { file, folder, look, px, number });
-  for (const ending of ['.pov', '-sight.pov', '-sight.txt', '-face.png', '-face.png.svg'])
-    rmSync(join(folder, `${set.name}${ending}`), { force: true });
   const { widthPx, heightPx, focalPx } = set.lens;
   const truth = {
     number,
@@ -188,7 +196,7 @@ async function takePicture(set, scene, seen, { draw, folder, number }) {
     nearZ: set.nearZ,
     ...points,
   };
-  writeFileSync(join(folder, `${set.name}.json`), `${JSON.stringify(truth)}\n`);
+  keepTruth(folder, set.name, truth);
 }
 
 /**
