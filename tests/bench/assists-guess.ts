@@ -19,7 +19,7 @@ import {
 } from './assists-guess-kept.ts';
 import { type Asked, guessTable, refusedTable } from './assists-guess-tables.ts';
 
-/** None of these was looked at; below 200, and the clips, some were. */
+/** None of these was looked at; below 200 some were. */
 const BARE = Array.from({ length: 24 }, (_, i) => 3000 + i);
 const HELD = Array.from({ length: 22 }, (_, i) => 2000 + i);
 const hasTape = (number: number) => number % 4 === 1;
@@ -41,7 +41,7 @@ async function study(clips: string | null): Promise<string> {
         HELD.filter((each) => !hasTape(each)),
       ),
     },
-    ...(clips === null ? [] : [{ name: 'frames of clips', pairs: clipPairs(clips) }]),
+    ...clipSets(clips === null ? [] : clipPairs(clips)),
     { name: 'sample media', pairs: samplePairs() },
   ];
   const asked = sets.map(({ name, pairs }) => ({ name, asked: [] as Asked[], pairs }));
@@ -53,6 +53,18 @@ async function study(clips: string | null): Promise<string> {
     '\n\n',
   );
 }
+
+/** Clips drawn after this was made (tracking_clip_list.py) apart. */
+const clipSets = (pairs: readonly GuessPair[]) =>
+  [
+    { name: 'frames of clips, not seen before', pairs: pairs.filter(isHeldBack) },
+    {
+      name: 'frames of clips, of which some were looked at',
+      pairs: pairs.filter((pair) => !isHeldBack(pair)),
+    },
+  ].filter((set) => set.pairs.length > 0);
+
+const isHeldBack = ({ name }: GuessPair) => /^held-\d+$/.test(name);
 
 type Kind = FoundEnd['of'];
 const KINDS = { 'clevis-pin': 'pin', 'camshaft-end': 'camshaft' } as const;
