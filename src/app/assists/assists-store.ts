@@ -1,12 +1,11 @@
 /** What assists found near marks of the hand, by picture and question. Nothing of it is in the record before the person takes it. */
-import type { CaptureFailure } from '../../captures/capture-failure.ts';
-import type { FrameFailure } from '../../frames/frame-failure.ts';
 import type { View } from '../../marks/view.ts';
 import type { AssistFailure, AssistQuestion, FoundMark } from '../../vision/assist-sight.ts';
+import { pictureKey } from '../media/asked-picture.ts';
+import type { PictureFailure } from '../media/picture-of.ts';
 import { createSearches, type UnderWay } from '../media/searches.ts';
-import { pictureKey } from '../target/target-store.ts';
 
-export type AssistSearchFailure = AssistFailure | CaptureFailure | FrameFailure;
+export type AssistSearchFailure = AssistFailure | PictureFailure;
 
 /** A graduation was typed to read otherwise than the numerals say; by each what the strokes read, by what was typed only where it fits them. */
 export type Doubt = {

@@ -2,7 +2,7 @@
 import type { Mark, MarkKind } from '../../marks/mark.ts';
 import type { View } from '../../marks/view.ts';
 import type { FoundEnd, GuessQuestion } from '../../vision/guess-sight.ts';
-import { pictureKey } from '../target/target-store.ts';
+import { pictureKey } from '../media/asked-picture.ts';
 import { marksFound, type Offered, onlyOf } from './assist-asked.ts';
 import type { AssistSearch } from './assists-store.ts';
 import type { GuessSearch } from './guess-store.ts';

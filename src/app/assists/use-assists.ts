@@ -1,11 +1,14 @@
-import { useEffect, useMemo } from 'react';
+import { useMemo } from 'react';
 import { useStore } from 'zustand';
 import type { BrakeState } from '../../marks/view.ts';
 import type { MeasurementInput } from '../../record/measurement-input.ts';
-import type { FoundMark } from '../../vision/assist-sight.ts';
+import type { AssistQuestion, FoundMark } from '../../vision/assist-sight.ts';
+import { type AskedPicture, askedPicture } from '../media/asked-picture.ts';
+import type { UnderWay } from '../media/searches.ts';
+import { useSearch } from '../media/use-search.ts';
 import { media } from '../stores.ts';
 import { type Current, viewOf } from '../work/current.ts';
-import { useOpenWork } from '../work/use-work.ts';
+import { useMoving } from '../work/use-work.ts';
 import { armSights } from './arm-sight-store.ts';
 import { armTrack, armTurnAsked } from './arm-turn-asked.ts';
 import { askAssist } from './ask-assist.ts';
@@ -72,32 +75,32 @@ function graduationsFound(searched: readonly (Asked & Searched)[]): readonly Fou
 export function useAssistSearch({ record, measurement }: Current, state: BrakeState): void {
   const view = viewOf(measurement, state);
   const files = useStore(media, (store) => store.files);
-  const moving = useOpenWork()?.history.held != null;
+  const moving = useMoving();
   const next = useAsked(measurement, state).find(
     ({ search }) => search === null || search.is === 'under-way',
   );
-  const key = (!moving && next?.key) || null;
-  const capture = record.captures.find(({ id }) => id === view?.captureId) ?? null;
-  const file = (capture && files[capture.sha256]) ?? null;
   const isOfBoth = next !== undefined && 'same' in next.question && next.question.same !== null;
   const other = view && next?.other ? { captureId: view.captureId, frame: next.other } : null;
   const beside = other ?? (isOfBoth ? releasedOf(measurement.views) : null);
-  const besideCapture = record.captures.find(({ id }) => id === beside?.captureId) ?? null;
-  const besideFile = (besideCapture && files[besideCapture.sha256]) ?? null;
+  const picture = askedPicture(record, files, view);
+  const second = askedPicture(record, files, beside);
+  const isThere = picture !== null && (beside === null || second !== null);
+  useSearch(
+    assistSearches,
+    next && !moving && isThere
+      ? { key: next.key, seek: (signal) => seek(picture, second, next.question, signal) }
+      : null,
+  );
+}
 
-  // biome-ignore lint/correctness/useExhaustiveDependencies: the key names picture and question; other properties of theirs are no reason to begin anew.
-  useEffect(() => {
-    if (!next || !view || !key || !capture || !file) return;
-    const second =
-      beside && besideCapture && besideFile
-        ? { capture: besideCapture, file: besideFile, frame: beside.frame }
-        : null;
-    if (beside && !second) return;
-    return assistSearches.begin(key, async (signal) => {
-      const result = await askAssist({ capture, file, frame: view.frame }, second, next.question, signal);
-      return result.ok
-        ? { is: 'found', marks: result.value.marks, isRead: result.value.isRead ?? false }
-        : { is: 'failed', failure: result.failure };
-    });
-  }, [key, capture, file, besideFile]);
+async function seek(
+  asked: AskedPicture,
+  beside: AskedPicture | null,
+  question: AssistQuestion,
+  signal: AbortSignal,
+): Promise<Exclude<AssistSearch, UnderWay>> {
+  const sight = await askAssist(asked, beside, question, signal);
+  return sight.ok
+    ? { is: 'found', marks: sight.value.marks, isRead: sight.value.isRead ?? false }
+    : { is: 'failed', failure: sight.failure };
 }

@@ -1,11 +1,12 @@
-import { useEffect } from 'react';
 import { useStore } from 'zustand';
 import type { View } from '../../marks/view.ts';
 import type { RoughGuess } from '../../vision/rough-sight.ts';
+import { type AskedPicture, askedPicture, pictureKey } from '../media/asked-picture.ts';
 import { pictureOf } from '../media/picture-of.ts';
+import type { UnderWay } from '../media/searches.ts';
+import { useSearch } from '../media/use-search.ts';
 import { roughGuesses } from '../media/vision.ts';
 import { media } from '../stores.ts';
-import { pictureKey } from '../target/target-store.ts';
 import type { Current } from '../work/current.ts';
 import { isRoughWanted } from './rough-asked.ts';
 import { type RoughSearch, roughSearches } from './rough-store.ts';
@@ -26,18 +27,16 @@ export function useRoughSearch({ record }: Current, view: View | null): void {
   const files = useStore(media, (store) => store.files);
   const search = useRough(view);
   const wanted = view !== null && isRoughWanted(view) && (search === null || search.is === 'under-way');
-  const key = wanted ? pictureKey(view) : null;
-  const capture = record.captures.find(({ id }) => id === view?.captureId) ?? null;
-  const file = (capture && files[capture.sha256]) ?? null;
+  const picture = askedPicture(record, files, view);
+  useSearch(
+    roughSearches,
+    wanted && picture ? { key: pictureKey(view), seek: (signal) => look(picture, signal) } : null,
+  );
+}
 
-  // biome-ignore lint/correctness/useExhaustiveDependencies: the key names the picture; marks that come to it are no reason to begin anew.
-  useEffect(() => {
-    if (!view || !key || !capture || !file) return;
-    return roughSearches.begin(key, async (signal) => {
-      const picture = await pictureOf(capture, file, view.frame, signal);
-      if (!picture.ok) return { is: 'failed' };
-      const guess = await (await roughGuesses()).roughGuess(picture.value, signal);
-      return guess.ok ? { is: 'done', guess: guess.value } : { is: 'failed' };
-    });
-  }, [key, capture, file]);
+async function look(asked: AskedPicture, signal: AbortSignal): Promise<Exclude<RoughSearch, UnderWay>> {
+  const picture = await pictureOf(asked, signal);
+  if (!picture.ok) return { is: 'failed' };
+  const guess = await (await roughGuesses()).roughGuess(picture.value, signal);
+  return guess.ok ? { is: 'done', guess: guess.value } : { is: 'failed' };
 }

@@ -4,6 +4,8 @@ import type { Capture } from '../../captures/capture.ts';
 import type { View } from '../../marks/view.ts';
 import type { MeasurementInput } from '../../record/measurement-input.ts';
 import { measureInput } from '../../record/results.ts';
+import { askedPicture } from '../media/asked-picture.ts';
+import type { MediaState } from '../media/media-store.ts';
 import { work } from '../stores.ts';
 import { type Current, currentOf, viewOf } from '../work/current.ts';
 import { clipViewsApart } from './clip-views-client.ts';
@@ -22,16 +24,12 @@ export type Followable = {
 };
 
 /** Null: no clip, no file, or a mark that it needs is not there. */
-export function followable(
-  { record }: Current,
-  view: View,
-  files: Readonly<Record<string, Blob | null | undefined>>,
-): Followable | null {
-  const capture = record.captures.find(({ id }) => id === view.captureId);
-  const file = capture && files[capture.sha256];
+export function followable({ record }: Current, view: View, files: MediaState['files']): Followable | null {
+  const picture = askedPicture(record, files, view);
   const plan = followPlan(view);
-  if (!capture?.clip || !file || !view.frame || !plan) return null;
-  const key = `${capture.sha256} ${view.frame.timeTicks} ${JSON.stringify(plan.question)}`;
+  if (!picture?.frame || !picture.capture.clip || !plan) return null;
+  const { capture, file, frame } = picture;
+  const key = `${capture.sha256} ${frame.timeTicks} ${JSON.stringify(plan.question)}`;
   return { key, view, capture, file, plan };
 }
 

@@ -13,8 +13,14 @@ export function createSearches<Ended extends { readonly is: string }>(mostKept =
     store.setState(({ searches: { [key]: _, ...others } }) => ({
       searches: Object.fromEntries([...Object.entries(others).slice(1 - mostKept), [key, search]]),
     }));
+  const forget = (keys: readonly string[]) =>
+    store.setState(({ searches }) => ({
+      searches: Object.fromEntries(Object.entries(searches).filter(([key]) => !keys.includes(key))),
+    }));
   return {
     ...store,
+    /** Looked for again by whoever looks for what has not been looked for. */
+    forget,
     /** Answers how to call it off: it may be begun again then. */
     begin: (key: string, seek: (signal: AbortSignal) => Promise<Ended>): (() => void) => {
       const control = new AbortController();
@@ -24,8 +30,7 @@ export function createSearches<Ended extends { readonly is: string }>(mostKept =
       }, reportUnlessAbort);
       return () => {
         control.abort();
-        if (store.getState().searches[key]?.is === 'under-way')
-          store.setState(({ searches: { [key]: _, ...others } }) => ({ searches: others }));
+        if (store.getState().searches[key]?.is === 'under-way') forget([key]);
       };
     },
   };

@@ -2,14 +2,14 @@ import { useEffect, useState } from 'react';
 import type { Result } from '../../basics/result.ts';
 import type { CaptureFailure } from '../../captures/capture-failure.ts';
 import type { Frame } from '../../frames/frame.ts';
-import type { FrameFailure } from '../../frames/frame-failure.ts';
 import type { FrameSource } from '../../frames/frame-source.browser.ts';
+import type { PictureFailure } from './picture-of.ts';
 import { reportUnlessAbort } from './report-unless-abort.ts';
 
 export type ShownPicture = {
   /** The last picture stays until the next one is there. */
   readonly picture: ImageBitmap | null;
-  readonly failure: CaptureFailure | FrameFailure | null;
+  readonly failure: PictureFailure | null;
 };
 
 const NOTHING: ShownPicture = { picture: null, failure: null };

@@ -1,21 +1,18 @@
 /** What is cut out of a capture to judge one state by: the frame that was taken, and of a clip some beside it. */
 
 import { fail, ok, type Result } from '../../basics/result.ts';
-import type { Capture } from '../../captures/capture.ts';
-import type { CaptureFailure } from '../../captures/capture-failure.ts';
 import type { BandColour } from '../../finding/over-stroke-mark.ts';
 import type { Frame } from '../../frames/frame.ts';
-import type { FrameFailure } from '../../frames/frame-failure.ts';
 import type { FrameSource } from '../../frames/frame-source.browser.ts';
 import { sharpestPlace, type Track } from '../../marks/track.ts';
 import type { RodInPicture } from '../../measurement/rod-in-picture.ts';
 import { paintBox } from '../../vision/paint-region.ts';
 import type { Rect } from '../../vision/rect.ts';
+import type { AskedPicture } from '../media/asked-picture.ts';
+import type { PictureFailure } from '../media/picture-of.ts';
 
 export type PaintQuestion = {
-  readonly capture: Capture;
-  readonly file: Blob;
-  readonly frame: Frame | null;
+  readonly picture: AskedPicture;
   readonly rod: RodInPicture;
   readonly track: Track | null;
   /** Null: any. */
@@ -25,7 +22,7 @@ export type PaintQuestion = {
 /** A piece of one frame: the worker closes the picture. */
 export type PaintFrame = { readonly picture: ImageBitmap; readonly box: Rect; readonly rod: RodInPicture };
 
-export type PaintFramesFailure = CaptureFailure | FrameFailure | { readonly code: 'paint/outside' };
+export type PaintFramesFailure = PictureFailure | { readonly code: 'paint/outside' };
 
 /** Of a clip: the brake is held for longer than these are apart, and its frames are coded each in its own way. */
 const BESIDE = [0, -2, 2, -4, 4];
@@ -35,11 +32,12 @@ export async function paintFrames(
   signal: AbortSignal,
 ): Promise<Result<readonly PaintFrame[], PaintFramesFailure>> {
   const { openFrames } = await import('../../frames/open-frames.browser.ts');
-  const opened = await openFrames(question.capture, question.file, signal);
+  const { capture, file, frame: taken } = question.picture;
+  const opened = await openFrames(capture, file, signal);
   if (!opened.ok) return opened;
   const frames: PaintFrame[] = [];
   try {
-    for (const frame of framesOf(question.frame, opened.value)) {
+    for (const frame of framesOf(taken, opened.value)) {
       const piece = await pieceOf(question, frame, opened.value, signal);
       if (piece.ok) frames.push(piece.value);
       else if (frames.length === 0) return piece;
@@ -59,7 +57,7 @@ function framesOf(frame: Frame | null, { frames }: FrameSource): readonly (Frame
 }
 
 async function pieceOf(
-  { rod, track, frame: taken }: PaintQuestion,
+  { rod, track, picture: { frame: taken } }: PaintQuestion,
   frame: Frame | null,
   source: FrameSource,
   signal: AbortSignal,

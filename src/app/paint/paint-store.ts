@@ -3,8 +3,8 @@ import type { BandColour } from '../../finding/over-stroke-mark.ts';
 import type { View } from '../../marks/view.ts';
 import type { RodInPicture } from '../../measurement/rod-in-picture.ts';
 import type { PaintJudgement } from '../../vision/paint-judge.ts';
+import { pictureKey } from '../media/asked-picture.ts';
 import { createSearches, type UnderWay } from '../media/searches.ts';
-import { pictureKey } from '../target/target-store.ts';
 import type { PaintFramesFailure } from './paint-frames.ts';
 
 type Ended =

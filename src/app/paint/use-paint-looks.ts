@@ -1,9 +1,11 @@
-import { useEffect } from 'react';
 import { useStore } from 'zustand';
 import type { BandColour } from '../../finding/over-stroke-mark.ts';
 import { rodInPicture } from '../../measurement/rod-in-picture.ts';
 import type { ShownAssessment } from '../measuring/use-assessment.ts';
+import { askedPicture } from '../media/asked-picture.ts';
+import type { MediaState } from '../media/media-store.ts';
 import type { UnderWay } from '../media/searches.ts';
+import { useSearch } from '../media/use-search.ts';
 import { media } from '../stores.ts';
 import { type Current, viewOf } from '../work/current.ts';
 import { judgeApart } from './paint-client.ts';
@@ -29,13 +31,10 @@ export function usePaintLooks(
     const look = each && looks[each.key];
     return each && (look === undefined || look?.is === 'under-way');
   });
-  const key = assessment.underWay ? null : (next?.key ?? null);
-
-  // biome-ignore lint/correctness/useExhaustiveDependencies: the key names the picture and the rod's place on it.
-  useEffect(() => {
-    if (!next || !key) return;
-    return paintLooks.begin(key, (signal) => look(next.question, signal));
-  }, [key]);
+  useSearch(
+    paintLooks,
+    next && !assessment.underWay ? { key: next.key, seek: (signal) => look(next.question, signal) } : null,
+  );
   const lookOf = (each: Asked | null) => (each ? (looks[each.key] ?? { is: 'under-way' as const }) : null);
   return { released: lookOf(asked.released), applied: lookOf(asked.applied) };
 }
@@ -44,23 +43,20 @@ function askedOf(
   { record, measurement }: Current,
   assessment: ShownAssessment,
   state: OverStrokeState,
-  files: Readonly<Record<string, Blob | null | undefined>>,
+  files: MediaState['files'],
   bandColour: BandColour | null,
 ): Asked | null {
   const view = viewOf(measurement, state);
-  const capture = record.captures.find(({ id }) => id === view?.captureId);
-  const file = capture && files[capture.sha256];
-  if (!view || !capture || !file) return null;
+  const picture = askedPicture(record, files, view);
+  if (!view || !picture) return null;
   const measured = assessment.measurement.ok ? assessment.measurement.value.rods : [];
   const rod = rodInPicture(view, measured.find((each) => each.state === state) ?? null);
   if (!rod.ok) return null;
   const track = measurement.followed?.track ?? null;
   const question = {
-    capture,
-    file,
-    frame: view.frame,
+    picture,
     rod: rod.value,
-    track: track?.captureId === capture.id ? track : null,
+    track: track?.captureId === view.captureId ? track : null,
     bandColour,
   };
   return { key: lookKey(view, rod.value, bandColour), question };

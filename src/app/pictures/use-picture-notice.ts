@@ -1,15 +1,11 @@
 import { useEffect } from 'react';
 import type { Capture } from '../../captures/capture.ts';
-import type { CaptureFailure } from '../../captures/capture-failure.ts';
-import type { FrameFailure } from '../../frames/frame-failure.ts';
+import type { PictureFailure } from '../media/picture-of.ts';
 import { notices } from '../stores.ts';
 import { pictureFailureText } from '../words/failures-pictures.ts';
 
 /** Says why a picture of the record cannot be shown, until it can. */
-export function usePictureNotice(
-  capture: Capture | null,
-  failure: CaptureFailure | FrameFailure | null,
-): void {
+export function usePictureNotice(capture: Capture | null, failure: PictureFailure | null): void {
   const fileName = capture?.fileName;
   useEffect(() => {
     if (fileName === undefined || failure === null) return;

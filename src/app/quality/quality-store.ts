@@ -1,8 +1,8 @@
 /** What each picture is like, as it was looked at. Kept while the page is open. */
 import type { View } from '../../marks/view.ts';
 import type { PictureQuality, QualityQuestion } from '../../vision/picture-quality.ts';
+import { pictureKey } from '../media/asked-picture.ts';
 import { createSearches, type UnderWay } from '../media/searches.ts';
-import { pictureKey } from '../target/target-store.ts';
 
 type Ended =
   | { readonly is: 'done'; readonly quality: PictureQuality }

@@ -1,13 +1,14 @@
-import { useEffect } from 'react';
 import { useStore } from 'zustand';
 import type { View } from '../../marks/view.ts';
 import type { PictureQuality, QualityQuestion } from '../../vision/picture-quality.ts';
+import { type AskedPicture, askedPicture, pictureKey } from '../media/asked-picture.ts';
 import { pictureOf } from '../media/picture-of.ts';
+import type { UnderWay } from '../media/searches.ts';
+import { useSearch } from '../media/use-search.ts';
 import { sights } from '../media/vision.ts';
 import { media } from '../stores.ts';
-import { pictureKey } from '../target/target-store.ts';
 import type { Current } from '../work/current.ts';
-import { useOpenWork } from '../work/use-work.ts';
+import { useMoving } from '../work/use-work.ts';
 import { qualityAsked } from './quality-asked.ts';
 import { type QualityLook, qualityKey, qualityLooks } from './quality-store.ts';
 
@@ -17,22 +18,24 @@ type Asked = { readonly view: View; readonly key: string; readonly question: Qua
 export function usePictureQuality({ record, measurement }: Current): void {
   const files = useStore(media, (state) => state.files);
   const looks = useStore(qualityLooks, (state) => state.searches);
-  const moving = useOpenWork()?.history.held != null;
+  const moving = useMoving();
   const next = moving ? undefined : measurement.views.map(askedOf).find(({ key }) => isOpen(looks[key]));
-  const key = next?.key ?? null;
-  const capture = record.captures.find(({ id }) => id === next?.view.captureId) ?? null;
-  const file = (capture && files[capture.sha256]) ?? null;
+  const picture = askedPicture(record, files, next?.view);
+  useSearch(
+    qualityLooks,
+    next && picture && { key: next.key, seek: (signal) => look(picture, next.question, signal) },
+  );
+}
 
-  // biome-ignore lint/correctness/useExhaustiveDependencies: the key names picture and question; other properties of theirs are no reason to begin anew.
-  useEffect(() => {
-    if (!next || !key || !capture || !file) return;
-    return qualityLooks.begin(key, async (signal) => {
-      const picture = await pictureOf(capture, file, next.view.frame, signal);
-      if (!picture.ok) return { is: 'failed' };
-      const quality = await (await sights()).quality(picture.value, next.question, signal);
-      return quality.ok ? { is: 'done', quality: quality.value } : { is: 'failed' };
-    });
-  }, [key, capture, file]);
+async function look(
+  asked: AskedPicture,
+  question: QualityQuestion,
+  signal: AbortSignal,
+): Promise<Exclude<QualityLook, UnderWay>> {
+  const picture = await pictureOf(asked, signal);
+  if (!picture.ok) return { is: 'failed' };
+  const quality = await (await sights()).quality(picture.value, question, signal);
+  return quality.ok ? { is: 'done', quality: quality.value } : { is: 'failed' };
 }
 
 const askedOf = (view: View): Asked => {

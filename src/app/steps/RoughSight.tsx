@@ -2,7 +2,7 @@ import type { View } from '../../marks/view.ts';
 import { broughtClose } from '../assists/brought-close.ts';
 import { closeTo, ROUGH_THINGS } from '../assists/rough-asked.ts';
 import { useRough, useRoughSearch } from '../assists/use-rough.ts';
-import { pictureKey } from '../target/target-store.ts';
+import { pictureKey } from '../media/asked-picture.ts';
 import { ROUGH } from '../words/rough.ts';
 import type { Current } from '../work/current.ts';
 

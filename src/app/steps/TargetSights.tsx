@@ -1,8 +1,9 @@
 import { useStore } from 'zustand';
 import { BRAKE_STATES, type BrakeState } from '../../marks/view.ts';
 import { TARGET_MARKERS } from '../../references/target-markers.ts';
+import { pictureKey } from '../media/asked-picture.ts';
 import { work } from '../stores.ts';
-import { pictureKey, type Search, targetSearches } from '../target/target-store.ts';
+import { type Search, targetSearches } from '../target/target-store.ts';
 import { TARGET, targetSightText } from '../words/target.ts';
 import { type Current, viewOf } from '../work/current.ts';
 

@@ -1,12 +1,15 @@
-import { useEffect } from 'react';
 import { useStore } from 'zustand';
 import type { View } from '../../marks/view.ts';
+import { TARGET_MARKERS } from '../../references/target-markers.ts';
 import { targetMarks } from '../../references/target-marks.ts';
-import { reportUnlessAbort } from '../media/report-unless-abort.ts';
+import { type AskedPicture, askedPicture, pictureKey } from '../media/asked-picture.ts';
+import { pictureOf } from '../media/picture-of.ts';
+import type { UnderWay } from '../media/searches.ts';
+import { useSearch } from '../media/use-search.ts';
+import { vision } from '../media/vision.ts';
 import { media, work } from '../stores.ts';
 import { type Current, currentOf } from '../work/current.ts';
-import { searchPicture } from './search-picture.ts';
-import { pictureKey, targetSearches } from './target-store.ts';
+import { type Search, targetSearches } from './target-store.ts';
 
 /** While the printed target is chosen: looks for it in every picture that has no corner of it yet, one after the other. */
 export function useTargetSearch({ record, measurement }: Current): void {
@@ -19,32 +22,23 @@ export function useTargetSearch({ record, measurement }: Current): void {
         return !hasCorners(view) && (search === undefined || search.is === 'under-way');
       })
     : undefined;
-  const key = next ? pictureKey(next) : null;
-  const capture = record.captures.find(({ id }) => id === next?.captureId) ?? null;
-  const file = (capture && files[capture.sha256]) ?? null;
+  const asked = askedPicture(record, files, next);
+  const key = next && pictureKey(next);
+  useSearch(targetSearches, key && asked ? { key, seek: (signal) => seek(key, asked, signal) } : null);
+}
 
-  // biome-ignore lint/correctness/useExhaustiveDependencies: the key names the picture; its other properties are no reason to begin anew.
-  useEffect(() => {
-    if (!next || !key || !capture || !file) return;
-    const control = new AbortController();
-    targetSearches.set(key, { is: 'under-way' });
-    searchPicture(capture, file, next.frame, control.signal).then((result) => {
-      if (control.signal.aborted) return;
-      if (result.ok)
-        placeCorners(
-          key,
-          targetMarks(result.value.corners, () => crypto.randomUUID()),
-        );
-      targetSearches.set(
-        key,
-        result.ok ? { is: 'done', missing: result.value.missing } : { is: 'failed', failure: result.failure },
-      );
-    }, reportUnlessAbort);
-    return () => {
-      control.abort();
-      if (targetSearches.getState().searches[key]?.is === 'under-way') targetSearches.forget([key]);
-    };
-  }, [key, capture, file]);
+async function seek(
+  key: string,
+  asked: AskedPicture,
+  signal: AbortSignal,
+): Promise<Exclude<Search, UnderWay>> {
+  const picture = await pictureOf(asked, signal);
+  if (!picture.ok) return { is: 'failed', failure: picture.failure };
+  const sight = await (await vision()).findTarget(picture.value, TARGET_MARKERS, signal);
+  if (!sight.ok) return { is: 'failed', failure: sight.failure };
+  const marks = targetMarks(sight.value.corners, () => crypto.randomUUID());
+  if (!signal.aborted) placeCorners(key, marks);
+  return { is: 'done', missing: sight.value.missing };
 }
 
 const hasCorners = ({ marks }: View) => marks.some(({ kind }) => kind === 'target-corner');

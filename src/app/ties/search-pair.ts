@@ -1,16 +1,16 @@
 import { cameraPrior } from '../../adjustment/camera-prior.ts';
 import { assert, type Result } from '../../basics/result.ts';
-import type { Capture } from '../../captures/capture.ts';
 import { movingOutlines } from '../../marks/moving-outlines.ts';
 import type { View } from '../../marks/view.ts';
 import type { TieSide, TieSight } from '../../vision/tie-sight.ts';
-import { pictureOf } from '../media/picture-of.ts';
+import type { AskedPicture } from '../media/asked-picture.ts';
+import { bothPictures } from '../media/picture-of.ts';
 import { vision } from '../media/vision.ts';
 import type { Current } from '../work/current.ts';
 import type { TieSearchFailure } from './ties-store.ts';
 
-/** One of both pictures: its view, its capture, and the file of that. */
-export type PairSide = { readonly view: View; readonly capture: Capture; readonly file: Blob };
+/** One of both pictures, and the view made of it. */
+export type PairSide = AskedPicture & { readonly view: View };
 
 /** Rejects with an AbortError where the signal ends it. */
 export async function searchPair(
@@ -18,21 +18,10 @@ export async function searchPair(
   [first, second]: readonly [PairSide, PairSide],
   signal: AbortSignal,
 ): Promise<Result<TieSight, TieSearchFailure>> {
-  const one = await pictureOf(first.capture, first.file, first.view.frame, signal);
-  if (!one.ok) return one;
-  let other: Awaited<ReturnType<typeof pictureOf>>;
-  try {
-    other = await pictureOf(second.capture, second.file, second.view.frame, signal);
-  } catch (thrown) {
-    one.value.close();
-    throw thrown;
-  }
-  if (!other.ok) {
-    one.value.close();
-    return other;
-  }
+  const pictures = await bothPictures(first, second, signal);
+  if (!pictures.ok) return pictures;
   const question = { first: sideOf(current, first), second: sideOf(current, second) };
-  return await (await vision()).findTies(one.value, other.value, question, signal);
+  return await (await vision()).findTies(...pictures.value, question, signal);
 }
 
 function sideOf({ record, measurement }: Current, { view, capture }: PairSide): TieSide {

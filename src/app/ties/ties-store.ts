@@ -1,12 +1,11 @@
 /** What is under way in looking for tie points, and why none were found. What was found is marks. */
 import { createStore } from 'zustand/vanilla';
-import type { CaptureFailure } from '../../captures/capture-failure.ts';
-import type { FrameFailure } from '../../frames/frame-failure.ts';
 import type { View } from '../../marks/view.ts';
 import type { TieFailure } from '../../vision/tie-sight.ts';
-import { pictureKey } from '../target/target-store.ts';
+import { pictureKey } from '../media/asked-picture.ts';
+import type { PictureFailure } from '../media/picture-of.ts';
 
-export type TieSearchFailure = TieFailure | CaptureFailure | FrameFailure;
+export type TieSearchFailure = TieFailure | PictureFailure;
 
 export type TieSearch =
   | { readonly is: 'under-way'; readonly control: AbortController }

@@ -1,6 +1,8 @@
 import { useStore } from 'zustand';
 import { tiePlaces } from '../../marks/tie-marks.ts';
 import type { BrakeState, View } from '../../marks/view.ts';
+import { askedPicture } from '../media/asked-picture.ts';
+import type { MediaState } from '../media/media-store.ts';
 import { reportUnlessAbort } from '../media/report-unless-abort.ts';
 import { media, work } from '../stores.ts';
 import { type Current, currentOf, viewOf } from '../work/current.ts';
@@ -36,14 +38,13 @@ export function useTieSearch(current: Current, state: BrakeState): TieSearching 
 function sideOf(
   { record, measurement }: Current,
   state: BrakeState,
-  files: Readonly<Record<string, Blob | null | undefined>>,
+  files: MediaState['files'],
 ): PairSide | null {
   const view = viewOf(measurement, state);
   const marked = (kind: string) => view?.marks.some((mark) => mark.kind === kind) ?? false;
   if (!view || !marked('chamber-face') || !marked('clevis-pin')) return null;
-  const capture = record.captures.find(({ id }) => id === view.captureId);
-  const file = capture && files[capture.sha256];
-  return capture && file ? { view, capture, file } : null;
+  const picture = askedPicture(record, files, view);
+  return picture && { ...picture, view };
 }
 
 async function run(current: Current, sides: readonly [PairSide, PairSide], key: string): Promise<void> {

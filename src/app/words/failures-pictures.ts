@@ -1,9 +1,8 @@
-import type { CaptureFailure } from '../../captures/capture-failure.ts';
-import type { FrameFailure } from '../../frames/frame-failure.ts';
+import type { PictureFailure } from '../media/picture-of.ts';
 import { captureFailureText } from './failures-captures.ts';
 
 /** Why a picture of the record cannot be shown. */
-export function pictureFailureText(failure: CaptureFailure | FrameFailure): string {
+export function pictureFailureText(failure: PictureFailure): string {
   switch (failure.code) {
     case 'frames/no-such-frame':
       return `The clip has no frame ${failure.index + 1}. Take another frame of it.`;

@@ -5,3 +5,8 @@ import type { OpenWork } from './work-store.ts';
 export function useOpenWork(): OpenWork | null {
   return useStore(work, (state) => state.open);
 }
+
+/** While a mark is being moved. */
+export function useMoving(): boolean {
+  return useStore(work, ({ open }) => open !== null && open.history.held !== null);
+}
