@@ -1,4 +1,4 @@
-import type { ScreenPoint } from '../viewer/view-transform.ts';
+import { arrowsPath, linesPath } from '../viewer/line-path.ts';
 import type { PlateauNote } from './plateau-notes.ts';
 
 type Props = { readonly note: PlateauNote; readonly numbered: boolean; readonly hatch: string };
@@ -23,8 +23,8 @@ export function PlateauDimension({ note, numbered, hatch }: Props) {
         fill={hatch}
       />
       <path className="curve-thin" d={`M${extension.fromCss} ${extension.yCss}H${extension.toCss}`} />
-      <path className="curve-thin" d={lines.shafts.map(line).join('')} />
-      <path className="curve-arrow" d={lines.arrows.map((arrow) => `${line(arrow)}Z`).join('')} />
+      <path className="curve-thin" d={linesPath(lines.shafts)} />
+      <path className="curve-arrow" d={arrowsPath(lines.arrows)} />
       <text
         className="curve-dimension"
         fontSize={textCss}
@@ -44,8 +44,4 @@ export function PlateauDimension({ note, numbered, hatch }: Props) {
       ) : null}
     </g>
   );
-}
-
-function line(points: readonly ScreenPoint[]): string {
-  return `M${points.map(({ xCss, yCss }) => `${xCss.toFixed(1)} ${yCss.toFixed(1)}`).join('L')}`;
 }

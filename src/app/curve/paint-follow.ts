@@ -1,4 +1,5 @@
 /** The same lines on a canvas, for a clip that carries them: light and dark edges as viewer.css draws them over any picture. */
+import { arrowsPath, linesPath } from '../viewer/line-path.ts';
 import type { FrameSize, ScreenPoint, View } from '../viewer/view-transform.ts';
 import { CROSSES, crossesPath } from './follow-crosses.ts';
 import type { FollowLines } from './follow-lines.ts';
@@ -53,9 +54,9 @@ function paintDimension(context: Context, view: View, lines: FollowLines, text: 
   context.font = `600 22px ${FACE}`;
   const stroke = followStroke(view, lines, context.measureText(text).width);
   if (!stroke) return;
-  const thin = new Path2D(stroke.thin.map(polyline).join(''));
-  const axis = new Path2D(stroke.axis.map(polyline).join(''));
-  const arrows = new Path2D(stroke.arrows.map((arrow) => `${polyline(arrow)}Z`).join(''));
+  const thin = new Path2D(linesPath(stroke.thin));
+  const axis = new Path2D(linesPath(stroke.axis));
+  const arrows = new Path2D(arrowsPath(stroke.arrows));
   for (const path of [axis, thin, arrows]) stroked(context, path, 'rgb(255 255 255 / 0.85)', 4.5);
   context.setLineDash([22, 4, 3, 4]);
   stroked(context, axis, ON_DARK, 1.25);
@@ -80,8 +81,4 @@ function stroked(context: Context, path: Path2D, colour: string, width: number):
   context.strokeStyle = colour;
   context.lineWidth = width;
   context.stroke(path);
-}
-
-function polyline(points: readonly ScreenPoint[]): string {
-  return `M${points.map(({ xCss, yCss }) => `${xCss.toFixed(2)} ${yCss.toFixed(2)}`).join('L')}`;
 }

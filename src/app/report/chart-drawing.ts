@@ -15,6 +15,7 @@ import { gapNotes, gapsIn } from '../curve/gap-notes.ts';
 import { markedPath } from '../curve/marked-path.ts';
 import { type PlateauNote, plateauNotes } from '../curve/plateau-notes.ts';
 import { type PointNote, pointNotes } from '../curve/point-notes.ts';
+import { arrowsPath, linesPath } from '../viewer/line-path.ts';
 import type { ScreenPoint } from '../viewer/view-transform.ts';
 import { CURVE, openText, tickLengthText, tickSecondsText } from '../words/curve.ts';
 import { FINDING } from '../words/findings.ts';
@@ -77,8 +78,8 @@ function plateau(
   const y = lines.value.topCss + lines.value.heightCss / 2;
   const turn = upright ? '' : 'rotate(-90)';
   return markup`<rect x="${held.leftCss}" y="${held.topCss}" width="${held.widthCss}" height="${held.heightCss}" fill="${hatch}" stroke="${INK}"/>
-<path stroke="${INK}" d="M${extension.fromCss} ${extension.yCss}H${extension.toCss}${lines.shafts.map(polyline).join('')}"/>
-<path fill="${INK}" d="${lines.arrows.map((arrow) => `${polyline(arrow)}Z`).join('')}"/>
+<path stroke="${INK}" d="M${extension.fromCss} ${extension.yCss}H${extension.toCss}${linesPath(lines.shafts)}"/>
+<path fill="${INK}" d="${arrowsPath(lines.arrows)}"/>
 <text ${HALO} font-weight="600" font-size="${textCss}" text-anchor="middle" dy="0.36em" transform="translate(${x} ${y})${turn}">${text}</text>
 ${numbered ? markup`<circle cx="${xCss}" cy="16" r="12" stroke="${INK}"/>${small(String(number), xCss, 21, 'middle')}` : null}`;
 }
@@ -125,8 +126,4 @@ function label(text: string, { xCss, yCss }: ScreenPoint): Markup {
 
 function small(text: string, x: number, y: number, anchor: 'start' | 'middle' | 'end'): Markup {
   return markup`<text x="${x}" y="${y}" text-anchor="${anchor}">${text}</text>`;
-}
-
-function polyline(points: readonly ScreenPoint[]): string {
-  return `M${points.map(({ xCss, yCss }) => `${xCss.toFixed(1)} ${yCss.toFixed(1)}`).join('L')}`;
 }

@@ -4,6 +4,7 @@ import type { StrokeDrawing } from '../../measurement/measurement.ts';
 import { textWidthGuessCss } from '../curve/phase-place.ts';
 import type { CropRect } from '../viewer/crop-rect.ts';
 import { alongLine, LINE_SORTS, type LineSort } from '../viewer/found-line.ts';
+import { arrowsPath, linePath, linesPath } from '../viewer/line-path.ts';
 import { crossOf } from '../viewer/MarkCross.tsx';
 import { namePlaces } from '../viewer/name-places.ts';
 import { strokeOnScreen } from '../viewer/stroke-on-screen.ts';
@@ -70,9 +71,9 @@ function lines(
     drawing && dimension
       ? strokeOnScreen(view, drawing, textWidthGuessCss(dimension, VALUE) + 6, marks)
       : null;
-  const thin = stroke?.thin.map(polyline).join('') ?? '';
-  const axis = stroke?.axis.map(polyline).join('') ?? '';
-  const arrows = stroke?.arrows.map((arrow) => `${polyline(arrow)}Z`).join('') ?? '';
+  const thin = linesPath(stroke?.thin ?? []);
+  const axis = linesPath(stroke?.axis ?? []);
+  const arrows = arrowsPath(stroke?.arrows ?? []);
   const named = marks.map((mark) => nameOf(view, mark));
   const places = namePlaces(
     named,
@@ -96,7 +97,7 @@ ${stroke && dimension ? text(dimension, { xCss: stroke.value.leftCss, yCss: stro
 function foundLine(view: View, marks: readonly ViewerMark[], sort: LineSort): Markup | null {
   const points = alongLine(marks, sort);
   if (points.length < 2) return null;
-  const d = polyline(points.map((point) => screenFromFrame(view, point)));
+  const d = linePath(points.map((point) => screenFromFrame(view, point)));
   return markup`<path d="${d}" stroke="${DARK}" stroke-width="3" stroke-dasharray="7 4"/><path d="${d}" stroke="${LIGHT}" stroke-width="1.25" stroke-dasharray="7 4"/>`;
 }
 
@@ -128,8 +129,4 @@ function cross(view: View, mark: ViewerMark): Markup {
 function text(content: string, { xCss, yCss }: ScreenPoint, size: number): Markup {
   const place = markup`x="${xCss.toFixed(1)}" y="${yCss.toFixed(1)}" font-size="${size}"`;
   return markup`<text ${place} fill="${LIGHT}" stroke="${LIGHT}" stroke-width="5" stroke-linejoin="round" aria-hidden="true">${content}</text><text ${place} fill="${DARK}">${content}</text>`;
-}
-
-function polyline(points: readonly ScreenPoint[]): string {
-  return `M${points.map(({ xCss, yCss }) => `${xCss.toFixed(2)} ${yCss.toFixed(2)}`).join('L')}`;
 }

@@ -1,7 +1,8 @@
 import { type RefObject, useRef } from 'react';
+import { arrowsPath, linesPath } from './line-path.ts';
 import type { StrokeOnScreen } from './stroke-on-screen.ts';
 import { useEachFrame } from './use-each-frame.ts';
-import type { ScreenPoint, View } from './view-transform.ts';
+import type { View } from './view-transform.ts';
 import type { ViewerStore } from './viewer-store.ts';
 
 const BASELINE_CSS = 19;
@@ -19,9 +20,9 @@ export function StrokeDimension(props: {
     const stroke = view && props.stroke(view);
     if (!stroke || !group.current || !textRef.current) return;
     const paths = {
-      axis: stroke.axis.map(polyline).join(''),
-      thin: stroke.thin.map(polyline).join(''),
-      arrows: stroke.arrows.map((arrow) => `${polyline(arrow)}Z`).join(''),
+      axis: linesPath(stroke.axis),
+      thin: linesPath(stroke.thin),
+      arrows: arrowsPath(stroke.arrows),
     };
     for (const path of group.current.querySelectorAll('path'))
       path.setAttribute('d', paths[path.dataset.of as keyof typeof paths]);
@@ -42,8 +43,4 @@ export function StrokeDimension(props: {
       </text>
     </g>
   );
-}
-
-function polyline(points: readonly ScreenPoint[]): string {
-  return `M${points.map(({ xCss, yCss }) => `${xCss.toFixed(2)} ${yCss.toFixed(2)}`).join('L')}`;
 }
