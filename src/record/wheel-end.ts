@@ -8,6 +8,21 @@ import { ANSWERS, id, line, paragraph } from './parts.ts';
 import { ADJUSTER_KINDS, repairSchema } from './repair.ts';
 import { MOST_AXLES } from './vehicle.ts';
 
+export const HAND_QUANTITIES = ['stroke', 'free-stroke'] as const;
+export const OTHER_QUANTITIES = [
+  'camshaft-play',
+  'adjuster-end-play',
+  'lining-thickness',
+  'drum-diameter',
+  'other',
+] as const;
+export const LIMIT_SENSES = ['greatest', 'least'] as const;
+
+export const MOST_READING_MM = 1000;
+export const MOST_APPLICATIONS = 100;
+export const MOST_TURNS = 40;
+export const MOST_PHOTOS = 40;
+
 const positionSchema = z
   .strictObject({ axle: z.int().min(1).max(MOST_AXLES), side: z.enum(['left', 'right']) })
   .readonly();
@@ -25,16 +40,18 @@ const identificationSchema = z
   })
   .readonly();
 
+const readingMm = z.number().min(0).max(MOST_READING_MM);
+
 /** Stroke by tape measure. Two readings of one tape from one fixed point of the chamber, or the difference alone. */
-export const handReadingSchema = z
+const handReadingSchema = z
   .strictObject({
     id,
     purpose: z.enum(PURPOSES),
-    quantity: z.enum(['stroke', 'free-stroke']),
+    quantity: z.enum(HAND_QUANTITIES),
     /** Null where only the difference was noted. */
-    releasedMm: z.number().min(0).max(1000).nullable(),
+    releasedMm: readingMm.nullable(),
     /** The reading with the brake applied (or pulled), or the difference. */
-    appliedMm: z.number().min(0).max(1000),
+    appliedMm: readingMm,
     graduationMm: z.number().positive().max(10),
   })
   .readonly();
@@ -43,11 +60,11 @@ const otherReadingSchema = z
   .strictObject({
     id,
     purpose: z.enum(PURPOSES),
-    what: z.enum(['camshaft-play', 'adjuster-end-play', 'lining-thickness', 'drum-diameter', 'other']),
+    what: z.enum(OTHER_QUANTITIES),
     name: line,
-    valueMm: z.number().min(0).max(1000),
-    limitMm: z.number().min(0).max(1000).nullable(),
-    limitIs: z.enum(['greatest', 'least']),
+    valueMm: readingMm,
+    limitMm: readingMm.nullable(),
+    limitIs: z.enum(LIMIT_SENSES),
     /** Whose limit it is: the maker's manual, a shop rule. */
     limitSource: line,
   })
@@ -66,7 +83,7 @@ const wrenchTurnSchema = z
   .strictObject({
     captureId: id,
     frame: frameSchema.nullable(),
-    applicationsBefore: z.int().min(0).max(100),
+    applicationsBefore: z.int().min(0).max(MOST_APPLICATIONS),
     /** Middle of the hex, and a point far out on the wrench: the same spot of it in every picture. */
     centre: markedPoint.nullable(),
     tip: markedPoint.nullable(),
@@ -82,13 +99,13 @@ const adjusterCheckSchema = z
     /** The person's own. */
     answer: z.enum(['takes-up', 'does-not-take-up', 'cannot-tell']).nullable(),
     /** Applications made. */
-    applications: z.int().min(0).max(100).nullable(),
+    applications: z.int().min(0).max(MOST_APPLICATIONS).nullable(),
     /** Which way the wrench was turned to back the adjuster off, as the pictures show it; taking up is the other way. */
     backedOff: z.enum(['clockwise', 'counter-clockwise']).nullable(),
     /** The camera stood on something, and nobody moved it between the pictures. */
     cameraStill: z.boolean(),
     /** In the course of the applications. */
-    turns: z.array(wrenchTurnSchema).max(40).readonly(),
+    turns: z.array(wrenchTurnSchema).max(MOST_TURNS).readonly(),
   })
   .readonly();
 
@@ -111,7 +128,7 @@ export const wheelEndSchema = z
     notes: paragraph,
     photos: z
       .array(z.strictObject({ captureId: id, caption: line }).readonly())
-      .max(40)
+      .max(MOST_PHOTOS)
       .readonly(),
   })
   .readonly();

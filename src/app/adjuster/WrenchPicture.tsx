@@ -1,8 +1,8 @@
 import type { InspectionRecord } from '../../record/record.ts';
-import type { WrenchTurn } from '../../record/wheel-end.ts';
+import { MOST_APPLICATIONS, type WrenchTurn } from '../../record/wheel-end.ts';
 import { Counter } from '../parts/Counter.tsx';
 import { WRENCH, WRENCH_POINTS } from '../words/adjuster.ts';
-import { changeTurn, dropTurn, MOST_APPLICATIONS } from './change-check.ts';
+import { changeTurn, dropTurn } from './change-check.ts';
 import { WrenchMarks } from './WrenchMarks.tsx';
 
 type Props = {

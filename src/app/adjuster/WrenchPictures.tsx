@@ -1,13 +1,13 @@
 import { useState } from 'react';
 import { adjusterOutcome } from '../../record/adjuster-outcome.ts';
 import type { InspectionRecord } from '../../record/record.ts';
-import type { WheelEnd, WrenchTurn } from '../../record/wheel-end.ts';
+import { MOST_TURNS, type WheelEnd, type WrenchTurn } from '../../record/wheel-end.ts';
 import { takePictures } from '../media/take-pictures.ts';
 import { Choice } from '../parts/Choice.tsx';
 import { FilePicker, PICTURE_FILES } from '../parts/FilePicker.tsx';
 import { Segments } from '../parts/Segments.tsx';
 import { BACKED_OFF_NAMES, DECIDED, turnFailureText, WRENCH } from '../words/adjuster.ts';
-import { addTurn, changeCheck, checkOf, MOST_TURNS } from './change-check.ts';
+import { addTurn, changeCheck, checkOf } from './change-check.ts';
 import { TurnRead } from './TurnRead.tsx';
 import { WrenchPicture } from './WrenchPicture.tsx';
 import { markedWrench } from './wrench-plan.ts';

@@ -2,12 +2,12 @@
 import { assert } from '../../basics/result.ts';
 import type { Capture } from '../../captures/capture.ts';
 import type { WrenchClip } from '../../measurement/wrench-clip.ts';
-import type { WrenchTurn } from '../../record/wheel-end.ts';
+import { MOST_APPLICATIONS, MOST_TURNS, type WrenchTurn } from '../../record/wheel-end.ts';
 import { followTold, NOTHING_SEEN } from '../following/follow-told.ts';
 import { followings } from '../following/followings-store.ts';
 import type { Seen } from '../following/track-of.ts';
 import { reportUnlessAbort } from '../media/report-unless-abort.ts';
-import { changeCheck, MOST_APPLICATIONS, MOST_TURNS } from './change-check.ts';
+import { changeCheck } from './change-check.ts';
 import { markedWrench, wrenchQuestion } from './wrench-plan.ts';
 import { wrenchRestsApart } from './wrench-rests-client.ts';
 import { wrenchTrack } from './wrench-track.ts';

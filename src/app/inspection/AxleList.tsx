@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import { AXLE_KINDS, type AxleKind, MOST_AXLES, type Vehicle } from '../../record/vehicle.ts';
 import { AskDialog } from '../parts/AskDialog.tsx';
+import { Select } from '../parts/Select.tsx';
 import { work } from '../stores.ts';
 import { AXLE_KIND_NAMES, INSPECTION } from '../words/inspection.ts';
 
@@ -30,20 +31,14 @@ export function AxleList({ vehicle }: { readonly vehicle: Vehicle }) {
           return (
             <li key={axle}>
               <span>{INSPECTION.axle(axle)}</span>
-              <select
-                aria-label={INSPECTION.axleKind(axle)}
-                value={kind ?? ''}
-                onChange={(event) =>
-                  work.act({ type: 'set-axle-kind', axle, kind: event.target.value as AxleKind })
-                }
-              >
-                {kind === null ? <option value="">{INSPECTION.kindNotSaid}</option> : null}
-                {AXLE_KINDS.map((each) => (
-                  <option key={each} value={each}>
-                    {AXLE_KIND_NAMES[each]}
-                  </option>
-                ))}
-              </select>
+              <Select
+                label={INSPECTION.axleKind(axle)}
+                none={kind === null ? INSPECTION.kindNotSaid : null}
+                values={AXLE_KINDS}
+                names={AXLE_KIND_NAMES}
+                value={kind}
+                onChange={(chosen) => chosen && work.act({ type: 'set-axle-kind', axle, kind: chosen })}
+              />
               <button
                 type="button"
                 className="button plain"

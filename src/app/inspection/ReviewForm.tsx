@@ -21,7 +21,6 @@ export function ReviewForm({ review }: { readonly review: InspectionRecord['revi
         label={INSPECTION.reviewNote}
         value={note}
         rows={3}
-        maxLength={4000}
         onChange={(typed) => setDraft({ by, note: typed })}
       />
       <button

@@ -1,4 +1,5 @@
 import { useId } from 'react';
+import { LINE_CHARACTERS, PARAGRAPH_CHARACTERS } from '../../record/parts.ts';
 
 type Props = {
   readonly label: string;
@@ -8,7 +9,13 @@ type Props = {
   readonly onChange: (value: string) => void;
 };
 
-export function TextField({ label, value, maxLength = 200, rows, onChange }: Props) {
+export function TextField({
+  label,
+  value,
+  rows,
+  maxLength = rows ? PARAGRAPH_CHARACTERS : LINE_CHARACTERS,
+  onChange,
+}: Props) {
   const id = useId();
   const take = (event: { readonly target: { readonly value: string } }) => onChange(event.target.value);
   return (

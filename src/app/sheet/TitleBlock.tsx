@@ -1,5 +1,7 @@
-import { LENGTH_UNITS, type LengthUnit } from '../../basics/length-text.ts';
+import { LENGTH_UNITS } from '../../basics/length-text.ts';
+import { LINE_CHARACTERS } from '../../record/parts.ts';
 import type { ShownAssessment } from '../measuring/use-assessment.ts';
+import { Select } from '../parts/Select.tsx';
 import { useLengthUnit } from '../parts/use-length-unit.ts';
 import { choices, work } from '../stores.ts';
 import { TITLE_BLOCK, UNIT_NAMES } from '../words/en.ts';
@@ -25,7 +27,7 @@ export function TitleBlock({ current, assessment }: Props) {
           <input
             type="text"
             aria-label={TITLE_BLOCK.unit}
-            maxLength={200}
+            maxLength={LINE_CHARACTERS}
             value={record.vehicle.unit}
             onChange={(event) => work.act({ type: 'set-vehicle', vehicle: { unit: event.target.value } })}
           />
@@ -37,17 +39,13 @@ export function TitleBlock({ current, assessment }: Props) {
         <Cell label={TITLE_BLOCK.arm}>{armText(measurement.references, unit)}</Cell>
         <Cell label={TITLE_BLOCK.reference}>{referenceText(measurement.references, unit)}</Cell>
         <Cell label={TITLE_BLOCK.dimensions}>
-          <select
-            aria-label={TITLE_BLOCK.dimensions}
+          <Select
+            label={TITLE_BLOCK.dimensions}
+            values={LENGTH_UNITS}
+            names={UNIT_NAMES}
             value={unit}
-            onChange={(event) => choices.setState({ lengthUnit: event.target.value as LengthUnit })}
-          >
-            {LENGTH_UNITS.map((each) => (
-              <option key={each} value={each}>
-                {UNIT_NAMES[each]}
-              </option>
-            ))}
-          </select>
+            onChange={(lengthUnit) => lengthUnit && choices.setState({ lengthUnit })}
+          />
         </Cell>
       </dl>
     </section>

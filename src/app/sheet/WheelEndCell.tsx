@@ -1,10 +1,9 @@
+import { MOST_AXLES } from '../../record/vehicle.ts';
 import { work } from '../stores.ts';
 import { TITLE_BLOCK } from '../words/en.ts';
 import { PURPOSE_NAMES } from '../words/wheel-end.ts';
 import type { Current } from '../work/current.ts';
 import { Cell } from './Cell.tsx';
-
-const MOST_AXLES = 20;
 
 export function WheelEndCell({ current }: { readonly current: Current }) {
   const { wheelEnd, measurement } = current;

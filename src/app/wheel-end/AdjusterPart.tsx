@@ -1,7 +1,7 @@
 import type { InspectionRecord } from '../../record/record.ts';
 import { ADJUSTER_KINDS } from '../../record/repair.ts';
-import type { AdjusterCheck, WheelEnd } from '../../record/wheel-end.ts';
-import { changeCheck, checkOf, MOST_APPLICATIONS } from '../adjuster/change-check.ts';
+import { type AdjusterCheck, MOST_APPLICATIONS, type WheelEnd } from '../../record/wheel-end.ts';
+import { changeCheck, checkOf } from '../adjuster/change-check.ts';
 import { WrenchPictures } from '../adjuster/WrenchPictures.tsx';
 import { Counter } from '../parts/Counter.tsx';
 import { Segments } from '../parts/Segments.tsx';

@@ -1,6 +1,6 @@
 import { mmFromInches } from '../../basics/units.ts';
 import type { Purpose } from '../../record/measurement-input.ts';
-import type { HandReading } from '../../record/wheel-end.ts';
+import { HAND_QUANTITIES, type HandReading, MOST_READING_MM } from '../../record/wheel-end.ts';
 import { Choice } from '../parts/Choice.tsx';
 import { FormFoot } from '../parts/FormFoot.tsx';
 import { LengthField } from '../parts/LengthField.tsx';
@@ -18,8 +18,6 @@ type Props = {
   readonly onCancel: () => void;
 };
 
-const MOST_MM = 1000;
-const QUANTITIES = ['stroke', 'free-stroke'] as const;
 const GRADUATIONS_MM = [mmFromInches(1 / 16), mmFromInches(1 / 8), 1] as const;
 
 /** Nothing is entered before both readings are there: half a reading would say a stroke that nobody read. */
@@ -34,7 +32,7 @@ export function HandReadingForm({ purpose, draft, onChange, onDone, onCancel }: 
     <div className="form boxed">
       <Segments
         legend={HAND.quantity}
-        values={QUANTITIES}
+        values={HAND_QUANTITIES}
         names={HAND}
         value={quantity}
         onChange={(chosen) => chosen && set({ quantity: chosen })}
@@ -59,14 +57,14 @@ export function HandReadingForm({ purpose, draft, onChange, onDone, onCancel }: 
           <LengthField
             label={HAND.released}
             valueMm={releasedMm}
-            mostMm={MOST_MM}
+            mostMm={MOST_READING_MM}
             onChange={(releasedMm) => set({ releasedMm })}
           />
         )}
         <LengthField
           label={appliedLabel(isDifference, quantity)}
           valueMm={appliedMm}
-          mostMm={MOST_MM}
+          mostMm={MOST_READING_MM}
           onChange={(appliedMm) => set({ appliedMm })}
         />
       </div>

@@ -1,7 +1,13 @@
-import type { OtherReading } from '../../record/wheel-end.ts';
+import {
+  LIMIT_SENSES,
+  MOST_READING_MM,
+  OTHER_QUANTITIES,
+  type OtherReading,
+} from '../../record/wheel-end.ts';
 import { Choice } from '../parts/Choice.tsx';
 import { FormFoot } from '../parts/FormFoot.tsx';
 import { LengthField } from '../parts/LengthField.tsx';
+import { Select } from '../parts/Select.tsx';
 import { TextField } from '../parts/TextField.tsx';
 import { LIMIT_IS, OTHER, OTHER_NAMES } from '../words/wheel-end.ts';
 import type { OtherDraft } from './drafts.ts';
@@ -13,7 +19,6 @@ type Props = {
   readonly onCancel: () => void;
 };
 
-const MOST_MM = 1000;
 /** Wear makes play grow and linings thin. */
 const USUAL_LIMIT: Readonly<Record<OtherReading['what'], OtherReading['limitIs']>> = {
   'camshaft-play': 'greatest',
@@ -22,7 +27,6 @@ const USUAL_LIMIT: Readonly<Record<OtherReading['what'], OtherReading['limitIs']
   'drum-diameter': 'greatest',
   other: 'greatest',
 };
-const WHATS = Object.keys(OTHER_NAMES) as OtherReading['what'][];
 
 export function OtherReadingForm({ draft, onChange, onDone, onCancel }: Props) {
   const { what, name, valueMm, limitMm, limitIs, limitSource } = draft;
@@ -32,19 +36,12 @@ export function OtherReadingForm({ draft, onChange, onDone, onCancel }: Props) {
     <div className="form boxed">
       <label className="field">
         <span>{OTHER.what}</span>
-        <select
+        <Select
+          values={OTHER_QUANTITIES}
+          names={OTHER_NAMES}
           value={what}
-          onChange={(event) => {
-            const chosen = event.target.value as OtherReading['what'];
-            set({ what: chosen, limitIs: USUAL_LIMIT[chosen] });
-          }}
-        >
-          {WHATS.map((each) => (
-            <option key={each} value={each}>
-              {OTHER_NAMES[each]}
-            </option>
-          ))}
-        </select>
+          onChange={(chosen) => chosen && set({ what: chosen, limitIs: USUAL_LIMIT[chosen] })}
+        />
       </label>
       {what === 'other' ? (
         <TextField label={OTHER.name} value={name} onChange={(name) => set({ name })} />
@@ -53,13 +50,13 @@ export function OtherReadingForm({ draft, onChange, onDone, onCancel }: Props) {
         <LengthField
           label={OTHER.value}
           valueMm={valueMm}
-          mostMm={MOST_MM}
+          mostMm={MOST_READING_MM}
           onChange={(valueMm) => set({ valueMm })}
         />
         <LengthField
           label={OTHER.limit}
           valueMm={limitMm}
-          mostMm={MOST_MM}
+          mostMm={MOST_READING_MM}
           onChange={(limitMm) => set({ limitMm })}
         />
       </div>
@@ -69,7 +66,7 @@ export function OtherReadingForm({ draft, onChange, onDone, onCancel }: Props) {
         <>
           <fieldset>
             <legend className="quiet">{OTHER.limitIs}</legend>
-            {(['greatest', 'least'] as const).map((each) => (
+            {LIMIT_SENSES.map((each) => (
               <Choice
                 key={each}
                 group="limit-is"

@@ -1,9 +1,11 @@
-import { CAUSES, type Cause } from '../../finding/causes.ts';
-import { ADJUSTER_KINDS, type Repair } from '../../record/repair.ts';
+import { CAUSES } from '../../finding/causes.ts';
+import { LINE_CHARACTERS } from '../../record/parts.ts';
+import { ADJUSTER_KINDS, MOST_FREE_STROKE_MM, MOST_PARTS, type Repair } from '../../record/repair.ts';
 import { Choice } from '../parts/Choice.tsx';
 import { FormFoot } from '../parts/FormFoot.tsx';
 import { LengthField } from '../parts/LengthField.tsx';
 import { Segments } from '../parts/Segments.tsx';
+import { Select } from '../parts/Select.tsx';
 import { TextField } from '../parts/TextField.tsx';
 import { CAUSE_NAMES } from '../words/causes.ts';
 import { ADJUSTER_NAMES, REPAIR } from '../words/wheel-end.ts';
@@ -16,10 +18,6 @@ type Props = {
   readonly onCancel: () => void;
 };
 
-const MOST_FREE_STROKE_MM = 200;
-const MOST_PARTS = 40;
-const MOST_PART_LENGTH = 200;
-
 export function RepairForm({ draft, onChange, onDone, onCancel }: Props) {
   const { repair, parts } = draft;
   const set = (changed: Partial<Repair>) => onChange({ ...draft, repair: { ...repair, ...changed } });
@@ -29,29 +27,18 @@ export function RepairForm({ draft, onChange, onDone, onCancel }: Props) {
     <div className="form boxed">
       <label className="field">
         <span>{REPAIR.cause}</span>
-        <select
-          value={repair.cause ?? ''}
-          onChange={(event) => set({ cause: (event.target.value || null) as Cause | null })}
-        >
-          <option value="">{REPAIR.causeNone}</option>
-          {CAUSES.map((cause) => (
-            <option key={cause} value={cause}>
-              {CAUSE_NAMES[cause]}
-            </option>
-          ))}
-        </select>
+        <Select
+          none={REPAIR.causeNone}
+          values={CAUSES}
+          names={CAUSE_NAMES}
+          value={repair.cause}
+          onChange={(cause) => set({ cause })}
+        />
       </label>
-      <TextField
-        label={REPAIR.work}
-        rows={3}
-        maxLength={4000}
-        value={repair.work}
-        onChange={(text) => set({ work: text })}
-      />
+      <TextField label={REPAIR.work} rows={3} value={repair.work} onChange={(text) => set({ work: text })} />
       <TextField
         label={REPAIR.parts}
         rows={2}
-        maxLength={4000}
         value={parts}
         onChange={(typed) => onChange({ ...draft, parts: typed })}
       />
@@ -84,6 +71,6 @@ export function RepairForm({ draft, onChange, onDone, onCancel }: Props) {
 }
 
 function partsOf(text: string): readonly string[] {
-  const lines = text.split('\n').map((line) => line.trim().slice(0, MOST_PART_LENGTH));
+  const lines = text.split('\n').map((line) => line.trim().slice(0, LINE_CHARACTERS));
   return lines.filter((line) => line !== '').slice(0, MOST_PARTS);
 }

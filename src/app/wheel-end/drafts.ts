@@ -2,11 +2,12 @@
 import { z } from 'zod';
 import { mmFromInches } from '../../basics/units.ts';
 import { repairSchema } from '../../record/repair.ts';
+import { HAND_QUANTITIES, LIMIT_SENSES, OTHER_QUANTITIES } from '../../record/wheel-end.ts';
 
 const openLength = z.number().nullable();
 
 export const handDraftSchema = z.strictObject({
-  quantity: z.enum(['stroke', 'free-stroke']),
+  quantity: z.enum(HAND_QUANTITIES),
   isDifference: z.boolean(),
   releasedMm: openLength,
   appliedMm: openLength,
@@ -23,11 +24,11 @@ export const EMPTY_HAND: HandDraft = {
 };
 
 export const otherDraftSchema = z.strictObject({
-  what: z.enum(['camshaft-play', 'adjuster-end-play', 'lining-thickness', 'drum-diameter', 'other']),
+  what: z.enum(OTHER_QUANTITIES),
   name: z.string(),
   valueMm: openLength,
   limitMm: openLength,
-  limitIs: z.enum(['greatest', 'least']),
+  limitIs: z.enum(LIMIT_SENSES),
   limitSource: z.string(),
 });
 export type OtherDraft = z.infer<typeof otherDraftSchema>;
