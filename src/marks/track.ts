@@ -10,6 +10,7 @@ import { markSchema } from './mark.ts';
 import { BRAKE_STATES } from './view.ts';
 
 const MOST_FRAMES = 20_000;
+export const MOST_CORRECTIONS = 40;
 
 /** A value of each frame; null in a gap. */
 const column = (least: number, most: number) =>
@@ -48,7 +49,7 @@ export const trackSchema = z
     state: z.enum(BRAKE_STATES),
     seed: frameSchema,
     /** At most one of a frame. */
-    corrections: z.array(correctionSchema).max(40).readonly(),
+    corrections: z.array(correctionSchema).max(MOST_CORRECTIONS).readonly(),
     /** Of the first frame here; the frames after it follow without a hole. */
     firstIndex: z.int().min(0),
     /** Presentation time of each frame, in the clip's ticks. */

@@ -1,10 +1,7 @@
 /** Changes of a wheel end's adjuster check, always of the record as it is now. */
-import type { AdjusterCheck, WrenchTurn } from '../../record/wheel-end.ts';
-import { work } from '../stores.ts';
-
-/** As many as the record takes. */
-export const MOST_APPLICATIONS = 100;
-export const MOST_TURNS = 40;
+import { type AdjusterCheck, MOST_TURNS, type WrenchTurn } from '../../record/wheel-end.ts';
+import { notices, work } from '../stores.ts';
+import { WRENCH } from '../words/adjuster.ts';
 
 const NO_CHECK: AdjusterCheck = {
   answer: null,
@@ -36,20 +33,15 @@ export function changeTurn(wheelEndId: string, index: number, changed: Partial<W
 
 /** A picture just taken: after as many applications as are counted by now. */
 export function addTurn(wheelEndId: string, captureId: string): void {
-  changeCheck(wheelEndId, ({ turns, applications }) => ({
-    turns: [
-      ...turns,
-      {
-        captureId,
-        frame: null,
-        applicationsBefore: applications ?? 0,
-        centre: null,
-        tip: null,
-        pin: null,
-        camshaft: null,
-      },
-    ],
-  }));
+  changeCheck(wheelEndId, ({ turns, applications }) => {
+    if (turns.length >= MOST_TURNS) {
+      notices.tell('turns', WRENCH.full(MOST_TURNS));
+      return {};
+    }
+    const applicationsBefore = applications ?? 0;
+    const unmarked = { frame: null, centre: null, tip: null, pin: null, camshaft: null };
+    return { turns: [...turns, { captureId, applicationsBefore, ...unmarked }] };
+  });
 }
 
 export function dropTurn(wheelEndId: string, index: number): void {

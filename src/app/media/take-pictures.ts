@@ -1,8 +1,9 @@
 /** Files in: chosen, dropped or pasted. Each becomes a capture of the open record, or is one that the record misses, or fails. */
 import type { Capture } from '../../captures/capture.ts';
 import type { BrakeState, View } from '../../marks/view.ts';
+import { MOST_PHOTOS } from '../../record/wheel-end.ts';
 import { media, notices, work } from '../stores.ts';
-import { PLACELESS } from '../words/en.ts';
+import { PLACELESS, photosFullText } from '../words/en.ts';
 import { captureFailureText } from '../words/failures-captures.ts';
 import { currentOf } from '../work/current.ts';
 import { keepFile } from './keep-file.ts';
@@ -65,6 +66,10 @@ function keepAsPhoto(captureId: string): void {
   const { open } = work.getState();
   const wheelEnd = open?.history.present.wheelEnds.find(({ id }) => id === open.place.target.wheelEndId);
   if (!wheelEnd || wheelEnd.photos.some((photo) => photo.captureId === captureId)) return;
+  if (wheelEnd.photos.length >= MOST_PHOTOS) {
+    notices.tell('photos', photosFullText(MOST_PHOTOS));
+    return;
+  }
   const photos = [...wheelEnd.photos, { captureId, caption: '' }];
   work.act({ type: 'set-wheel-end', facts: { photos } });
 }

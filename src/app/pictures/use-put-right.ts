@@ -4,6 +4,7 @@ import type { Capture } from '../../captures/capture.ts';
 import type { Frame } from '../../frames/frame.ts';
 import type { Mark } from '../../marks/mark.ts';
 import type { PlacedPoint } from '../../marks/placement.ts';
+import { MOST_CORRECTIONS } from '../../marks/track.ts';
 import { type Following, followings } from '../following/followings-store.ts';
 import { marksInFrame } from '../following/places-in-frame.ts';
 import { type Correctable, correctionKey, goOnPuttingRight, putRight } from '../following/run-correction.ts';
@@ -56,6 +57,7 @@ export function usePutRight(
   }, [key]);
 
   if (!one || !frame || !followed) return null;
+  const isFull = one.track.corrections.length >= MOST_CORRECTIONS;
   const busy = following?.is === 'under-way' || following?.is === 'measuring';
   const begin = () => {
     // On a phone the picture is a screen further up.
@@ -71,7 +73,7 @@ export function usePutRight(
   };
   return {
     following,
-    begin: busy || frame.index === one.track.seed.index ? null : begin,
+    begin: busy || frame.index === one.track.seed.index || isFull ? null : begin,
     draft: draft?.index === frame.index && !busy ? shownDraft(draft, setDraft, one, frame) : null,
   };
 }

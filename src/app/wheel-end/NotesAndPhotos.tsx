@@ -1,5 +1,5 @@
 import type { InspectionRecord } from '../../record/record.ts';
-import type { WheelEnd } from '../../record/wheel-end.ts';
+import { MOST_PHOTOS, type WheelEnd } from '../../record/wheel-end.ts';
 import { takePictures } from '../media/take-pictures.ts';
 import { FilePicker } from '../parts/FilePicker.tsx';
 import { TextField } from '../parts/TextField.tsx';
@@ -19,7 +19,6 @@ export function NotesAndPhotos({ record, wheelEnd }: Props) {
         label={WHEEL_END.notesLabel}
         value={notes}
         rows={3}
-        maxLength={4000}
         onChange={(text) => work.act({ type: 'set-wheel-end', facts: { notes: text } })}
       />
       {photos.map(({ captureId, caption }, index) => {
@@ -51,6 +50,7 @@ export function NotesAndPhotos({ record, wheelEnd }: Props) {
         label={WHEEL_END.addPhoto}
         accept="image/*,.heic,.heif"
         multiple
+        disabled={photos.length >= MOST_PHOTOS}
         onFiles={(files) => void takePictures(files)}
       />
     </div>

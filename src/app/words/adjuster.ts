@@ -46,6 +46,8 @@ export const WRENCH = {
     'This clip is followed: a picture of every rest is in the list. To follow it anew, take the others out first.',
   clipNeeds: 'Choose a frame with the brake released and mark all four.',
   add: 'Take a picture or a clip now',
+  full: (most: number) =>
+    `The check keeps ${most} pictures of the wrench, and it has them. Take one out, then add the other again.`,
   picture: (number: number, applications: number) =>
     `Picture ${number}, after ${applications} application${applications === 1 ? '' : 's'}`,
   toMark: 'to be marked',

@@ -46,6 +46,9 @@ export const DEMO_UNREACHABLE =
 export const PLACELESS =
   'The pictures are in the record, but belong to no wheel end yet. Touch the wheel end that they show, and add them there.';
 
+export const photosFullText = (most: number) =>
+  `A wheel end keeps ${most} photos, and it has them. Take one out, then add the other again.`;
+
 export const workTitle = (unit: string) => `${APP_NAME}: ${unitText(unit)}`;
 
 export const BAR = {
