@@ -10,7 +10,7 @@ export function inchesFromMm(mm: number): number {
 }
 
 /** Pound-force per square inch: 0.45359237 kg x 9.80665 m/s^2 on (25.4 mm)^2. */
-export const KPA_PER_PSI = 6.894757293168361;
+const KPA_PER_PSI = 6.894757293168361;
 
 export function kpaFromPsi(psi: number): number {
   return psi * KPA_PER_PSI;

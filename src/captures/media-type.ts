@@ -2,8 +2,8 @@
 import { fail, ok, type Result } from '../basics/result.ts';
 import type { NotAPicture } from './capture-failure.ts';
 
-export const PHOTO_TYPES = ['image/jpeg', 'image/png', 'image/webp', 'image/heic', 'image/avif'] as const;
-export const CLIP_TYPES = ['video/mp4', 'video/quicktime', 'video/webm', 'video/x-matroska'] as const;
+const PHOTO_TYPES = ['image/jpeg', 'image/png', 'image/webp', 'image/heic', 'image/avif'] as const;
+const CLIP_TYPES = ['video/mp4', 'video/quicktime', 'video/webm', 'video/x-matroska'] as const;
 
 export type PhotoType = (typeof PHOTO_TYPES)[number];
 export type ClipType = (typeof CLIP_TYPES)[number];

@@ -2,7 +2,7 @@
 import type { CaptureFailure } from './capture-failure.ts';
 import type { SizePx } from './upright.ts';
 
-export const MAX_PICTURE_PX = 64_000_000;
+const MAX_PICTURE_PX = 64_000_000;
 
 /** The failure where the picture is larger than the limit, null where it is not. */
 export function tooManyPixels({ widthPx, heightPx }: SizePx): CaptureFailure | null {

@@ -9,7 +9,7 @@
  */
 import type { Cause, CauseCheck } from './causes.ts';
 
-export const EVIDENCE = [
+const EVIDENCE = [
   'stroke-over',
   'free-stroke-long',
   'free-stroke-short',

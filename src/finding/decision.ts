@@ -49,10 +49,10 @@ export type UndecidedReason =
 export type FindingNote = OverStrokeMarkNote | RoadsideCountNote;
 
 /** Far below what honest marks give by chance, even over a lifetime of measurements; above it, u is widened instead. */
-export const MODEL_HOLDS_FROM_P = 1e-6;
+const MODEL_HOLDS_FROM_P = 1e-6;
 
 /** Of sixty good marks one is off by this many of its own standard deviations once in fifteen thousand measurements. */
-export const MARK_HOLDS_TO = 5;
+const MARK_HOLDS_TO = 5;
 
 export type Case = {
   readonly measurement: Pick<Measurement, 'strokeMm' | 'fit' | 'warnings'>;

@@ -75,7 +75,7 @@ const rowSchema = z
   })
   .readonly();
 
-export const ruleSetSchema = z
+const ruleSetSchema = z
   .strictObject({
     format: z.literal('strokewitness-rule-set'),
     version: z.literal(1),
@@ -141,7 +141,6 @@ export const ruleSetSchema = z
 
 export type RuleSet = z.output<typeof ruleSetSchema>;
 export type RuleSetRow = z.output<typeof rowSchema>;
-export type RuleSource = z.output<typeof sourceSchema>;
 
 export type RuleSetFailure =
   | { readonly code: 'rule-set/invalid'; readonly path: string; readonly detail: string }

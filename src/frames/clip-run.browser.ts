@@ -5,7 +5,7 @@ import { withinTime } from '../captures/time-limit.browser.ts';
 import type { Frame } from './frame.ts';
 import { frameAtTime } from './frame-choice.ts';
 
-export const STEP_LIMIT_S = 15;
+const STEP_LIMIT_S = 15;
 
 /** Decoders count in whole microseconds. */
 const CLOCK_SLACK_S = 2e-6;

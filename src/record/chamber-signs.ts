@@ -9,7 +9,7 @@
 import type { Chamber } from '../finding/chamber.ts';
 import type { Identification } from './wheel-end.ts';
 
-export const LONG_SIGNS = ['square-boss', 'trapezoid-tag', 'letter-l'] as const;
+const LONG_SIGNS = ['square-boss', 'trapezoid-tag', 'letter-l'] as const;
 export type LongSign = (typeof LONG_SIGNS)[number];
 
 export function longSigns({ portBoss, tag, marking }: Identification): LongSign[] {

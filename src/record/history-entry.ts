@@ -5,7 +5,7 @@
 import { z } from 'zod';
 import { at, line, place } from './parts.ts';
 
-export const HISTORY_ACTS = ['started', 'changed', 'undone', 'redone', 'packaged'] as const;
+const HISTORY_ACTS = ['started', 'changed', 'undone', 'redone', 'packaged'] as const;
 export type HistoryAct = (typeof HISTORY_ACTS)[number];
 
 const sha256 = z

@@ -28,16 +28,6 @@ export const WIDER_COUNTS: Counts = {
   dark: 10,
 };
 
-export const WIDEST_COUNTS: Counts = {
-  band: 150,
-  barely: 10,
-  ofEachOtherColour: 3,
-  bare: 45,
-  ofEachConfuser: 14,
-  hidden: 8,
-  dark: 8,
-};
-
 export const TUNING_COUNTS: Counts = {
   band: 240,
   barely: 16,

@@ -233,7 +233,7 @@ function rodRad(marks: readonly Mark[]): number | null {
 }
 
 /** Whether what is found are many marks of one kind. */
-export const isMany = (of: AssistQuestion['of']) =>
+const isMany = (of: AssistQuestion['of']) =>
   isTape(of) || of === 'tape-edge' || of === 'clamp-band' || of === 'rod-line';
 
 export const isTape = (of: AssistQuestion['of']) =>

@@ -69,7 +69,7 @@ export const CurveDrawing = memo(function CurveDrawing({ measurement, limitMm, u
           hatch={`url(#${hatch})`}
         />
       ))}
-      <path className="curve-band" d={bandPath(frames, { xAt, yAt })} fill={`url(#${hatch})`} />
+      <path d={bandPath(frames, { xAt, yAt })} fill={`url(#${hatch})`} />
       <path className="curve-line" d={curvePath(frames, { xAt, yAt })} />
       {pointNotes(measurement, scale).map((note) => (
         <PointTick key={`${note.kind} ${note.xCss}`} note={note} />

@@ -13,7 +13,7 @@ export function PlateauDimension({ note, numbered, hatch }: Props) {
     y: lines.value.topCss + lines.value.heightCss / 2,
   };
   return (
-    <g className="curve-plateau">
+    <g>
       <rect
         className="curve-held"
         x={held.leftCss}

@@ -100,7 +100,7 @@ function Made({ made: { record, file, fingerprint }, stamp, onStamped }: MadePro
       {stamp ? (
         <p role="status">{stampText(stamp)}</p>
       ) : (
-        <details className="time-stamp">
+        <details>
           <summary>{TIME_STAMP.optional}</summary>
           <TimeStampSteps file={file} name={name} onStamped={onStamped} />
         </details>

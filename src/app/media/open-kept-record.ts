@@ -36,7 +36,7 @@ export async function dropListed(id: string): Promise<Result<void, StorageFailur
 }
 
 /** Opens what this device kept, where it was left. It passes the same door as a file: an older app may have written it. */
-export async function openKeptRecord({ id, record, place }: KeptRecord): Promise<void> {
+async function openKeptRecord({ id, record, place }: KeptRecord): Promise<void> {
   const opened = openRecord(JSON.stringify(record));
   if (!opened.ok) {
     notices.tell('record', recordFailureText(opened.failure));

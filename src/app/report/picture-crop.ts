@@ -7,7 +7,7 @@
 import type { CropRect } from '../viewer/crop-rect.ts';
 import type { FramePoint, FrameSize } from '../viewer/view-transform.ts';
 
-export const PICTURE_FORMAT = 4 / 3;
+const PICTURE_FORMAT = 4 / 3;
 /** Share of the box left free on each side. */
 const ROOM = 0.14;
 /** Closer there is nothing more to see. */

@@ -20,7 +20,7 @@ export function FirstScreen() {
   return (
     <div className="first">
       <main>
-        <div className="first-head">
+        <div>
           <h1>{APP_NAME}</h1>
           <p>{APP_SENTENCE}</p>
           <NewVersion />

@@ -19,7 +19,7 @@ export function CropFrame(props: { readonly store: ViewerStore; readonly rect: C
       path.setAttribute('d', path.dataset.of === 'rest' ? `M0 0H${widthCss}V${heightCss}H0Z${frame}` : frame);
   });
   return (
-    <g ref={group} className="viewer-crop" visibility="hidden">
+    <g ref={group} visibility="hidden">
       <path className="viewer-crop-rest" data-of="rest" fillRule="evenodd" />
       <path className="viewer-edge" data-of="frame" />
       <path className="viewer-line" data-of="frame" />

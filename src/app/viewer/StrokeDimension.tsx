@@ -31,7 +31,7 @@ export function StrokeDimension(props: {
   });
 
   return (
-    <g ref={group} className="viewer-dimension">
+    <g ref={group}>
       <path className="viewer-halo" data-of="axis" />
       <path className="viewer-halo" data-of="thin" />
       <path className="viewer-halo" data-of="arrows" />

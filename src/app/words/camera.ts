@@ -59,10 +59,7 @@ export const sizeOf = ({ widthPx, heightPx }: Pick<CameraProfile, 'widthPx' | 'h
 const percent = (share: number) => `${(Math.ceil(share * 1e4 - 1e-9) / 100).toFixed(2)} %`;
 const upPx = (px: number) => (Math.ceil(px * 10 - 1e-9) / 10).toFixed(1);
 
-export const focalText = ({
-  focalPx,
-  uLnFocal,
-}: CameraProfile | Pick<CameraProfile, 'focalPx' | 'uLnFocal'>) =>
+const focalText = ({ focalPx, uLnFocal }: CameraProfile | Pick<CameraProfile, 'focalPx' | 'uLnFocal'>) =>
   `focal length ${focalPx.toFixed(0)} px, u ${percent(uLnFocal)}`;
 
 export const keptCameraText = (profile: CameraProfile) =>

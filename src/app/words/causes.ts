@@ -81,7 +81,7 @@ export const CHECKS: Readonly<Record<CauseCheck, CheckWords>> = {
   },
 };
 
-export const EVIDENCE_NAMES: Readonly<Record<Evidence, string>> = {
+const EVIDENCE_NAMES: Readonly<Record<Evidence, string>> = {
   'stroke-over': 'stroke over the limit',
   'free-stroke-long': 'free stroke long',
   'free-stroke-short': 'free stroke short',

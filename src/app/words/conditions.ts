@@ -41,7 +41,7 @@ export const procedureText = ({ procedure, gauge, fromPsi, toPsi }: Omit<Asked, 
 
 export const psiText = (kpa: number) => `${Math.round(psiFromKpa(kpa))} psi (${Math.round(kpa)} kPa)`;
 
-export const psiRangeText = (fromPsi: number, toPsi: number) =>
+const psiRangeText = (fromPsi: number, toPsi: number) =>
   `${fromPsi} to ${toPsi} psi (${Math.round(kpaFromPsi(fromPsi))} to ${Math.round(kpaFromPsi(toPsi))} kPa)`;
 
 export function conditionNoteText(note: ConditionNote): string {

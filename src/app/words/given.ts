@@ -7,7 +7,7 @@ import { TITLE_BLOCK } from './en.ts';
 import { FAMILY_NAMES } from './limits.ts';
 import { lengthText } from './values.ts';
 
-export const STROKE_CLASS_NAMES: Readonly<Record<StrokeClass, string>> = {
+const STROKE_CLASS_NAMES: Readonly<Record<StrokeClass, string>> = {
   standard: 'standard stroke',
   long: 'long stroke',
 };

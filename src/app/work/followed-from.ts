@@ -16,7 +16,7 @@ export function afterChange(before: MeasurementInput, after: MeasurementInput): 
 }
 
 /** Marks, tie points and further frames that came of following. */
-export function withoutFollowed(measurement: MeasurementInput): MeasurementInput {
+function withoutFollowed(measurement: MeasurementInput): MeasurementInput {
   return {
     ...measurement,
     views: measurement.views.map((view) => ({

@@ -6,7 +6,7 @@ import type { Target } from './actions.ts';
 import type { HandKind } from './asked-marks.ts';
 import { markedState, type Step } from './steps.ts';
 
-export const SCREENS = ['inspection', 'wheel-end', 'measuring', 'report'] as const;
+const SCREENS = ['inspection', 'wheel-end', 'measuring', 'report'] as const;
 export type Screen = (typeof SCREENS)[number];
 
 export type Place = {
