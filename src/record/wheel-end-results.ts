@@ -4,6 +4,7 @@
  * Rule     after a repair the state found after it holds, once there is a stroke to judge; until then what was found holds.
  */
 import type { Limit } from '../finding/limit.ts';
+import { isAnythingEntered } from './anything-entered.ts';
 import type { Rules } from './hand-results.ts';
 import type { Purpose } from './measurement-input.ts';
 import {
@@ -75,23 +76,4 @@ export function holdingResults({ holds, asFound, afterRepair }: JudgedWheelEnd):
 
 function hasStrokeState({ state }: PurposeResults): boolean {
   return state !== 'not-started' && state !== 'begun';
-}
-
-function isAnythingEntered(wheelEnd: WheelEnd): boolean {
-  const { chamber, identification, adjuster, adjusterCheck, notes } = wheelEnd;
-  const { measurements, handReadings, otherReadings, causeAnswers, repairs, photos } = wheelEnd;
-  const lists = [
-    measurements.flatMap(({ views }) => views),
-    handReadings,
-    otherReadings,
-    causeAnswers,
-    repairs,
-    photos,
-  ];
-  const { portBoss, tag, marking, brake, captureId } = identification;
-  return (
-    [chamber, adjuster, adjusterCheck, portBoss, tag, brake, captureId].some((one) => one !== null) ||
-    lists.some((list) => list.length > 0) ||
-    [notes, marking].some((text) => text.trim() !== '')
-  );
 }

@@ -1,3 +1,4 @@
+import { isAnythingEntered } from '../../record/anything-entered.ts';
 import type { InspectionRecord } from '../../record/record.ts';
 import type { WheelEnd } from '../../record/wheel-end.ts';
 import type { Action, Target } from './actions.ts';
@@ -70,22 +71,10 @@ function setPosition(
   const there = record.wheelEnds.find(
     ({ id, position: { axle, side } }) => id !== moved.id && axle === position.axle && side === position.side,
   );
-  if (there && !isUntouched(there)) return record;
+  if (there && isAnythingEntered(there)) return record;
   const wheelEnds = record.wheelEnds.map((wheelEnd) => {
     if (wheelEnd === moved) return { ...wheelEnd, position };
     return wheelEnd === there ? { ...wheelEnd, position: moved.position } : wheelEnd;
   });
   return { ...record, vehicle: withAxles(record.vehicle, position.axle), wheelEnds };
-}
-
-function isUntouched({
-  chamber,
-  measurements,
-  handReadings,
-  otherReadings,
-  repairs,
-  notes,
-}: WheelEnd): boolean {
-  const lines = [measurements, handReadings, otherReadings, repairs];
-  return chamber === null && notes === '' && lines.every((list) => list.length === 0);
 }

@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import type { Action } from '../../../src/app/work/actions.ts';
 import { applyAction } from '../../../src/app/work/apply-action.ts';
+import { CAUSE_CHECKS } from '../../../src/finding/causes.ts';
 import { openRecord } from '../../../src/record/open-record.ts';
 import type { InspectionRecord } from '../../../src/record/record.ts';
 import { recordText } from '../../../src/record/save-record.ts';
@@ -92,9 +93,17 @@ test('swapping takes marks and sights along', () => {
 test('two wheel ends are not put to one place', () => {
   const record = emptyRecord();
   const right = { wheelEndId: 'right-1', measurementId: null };
-  const both = applyAction(record, right, { type: 'set-wheel-end', facts: { notes: 'Seen from below.' } });
-  const stays = apply(both, { type: 'set-position', position: { axle: 1, side: 'right' } });
-  expect(stays).toBe(both);
+  const told: readonly Action[] = [
+    { type: 'set-wheel-end', facts: { notes: 'Seen from below.' } },
+    { type: 'set-wheel-end', facts: { photos: [{ captureId: 'a', caption: '' }] } },
+    { type: 'set-identification', identification: { marking: '30L' } },
+    { type: 'answer-check', check: CAUSE_CHECKS[0], answer: 'no' },
+  ];
+  for (const action of told) {
+    const both = applyAction(record, right, action);
+    const stays = apply(both, { type: 'set-position', position: { axle: 1, side: 'right' } });
+    expect(stays).toBe(both);
+  }
   const changed = apply(record, { type: 'set-position', position: { axle: 1, side: 'right' } });
   expect(changed.wheelEnds.map(({ id, position }) => [id, position.side])).toEqual([
     ['left-1', 'right'],
