@@ -29,9 +29,6 @@ import { useGuess } from './use-guess.ts';
 type Searched = { readonly key: string; readonly search: AssistSearch | null };
 export type Assist = Offered & Searched;
 
-const releasedOf = (views: MeasurementInput['views']) =>
-  views.find((each) => each.state === 'released') ?? null;
-
 /** What was found about the marks of a picture as they are now, and what is being looked for. */
 export function useAssists(measurement: MeasurementInput, state: BrakeState): readonly Assist[] {
   const guessed = useGuess(measurement, state);
@@ -47,12 +44,12 @@ function useAsked(measurement: MeasurementInput, state: BrakeState): readonly (A
   const track = armTrack(measurement, state);
   const arm = useStore(armSights, (store) => (track ? store.searches[track.id] : undefined));
   return useMemo(() => {
-    const view = views.find((each) => each.state === state);
+    const view = viewOf({ views }, state);
     if (!view) return [];
     const others = views.filter((each) => each !== view);
     const marks = guessed ? [...view.marks, ...guessedMarks(guessed)] : view.marks;
     const all = [
-      ...assistAsked({ marks }, others, state === 'released' ? null : releasedOf(views)),
+      ...assistAsked({ marks }, others, state === 'released' ? null : viewOf({ views }, 'released')),
       ...(references.tape ? strokesAsked(marks) : []),
       ...armTurnAsked(arm),
     ];
@@ -81,7 +78,7 @@ export function useAssistSearch({ record, measurement }: Current, state: BrakeSt
   );
   const isOfBoth = next !== undefined && 'same' in next.question && next.question.same !== null;
   const other = view && next?.other ? { captureId: view.captureId, frame: next.other } : null;
-  const beside = other ?? (isOfBoth ? releasedOf(measurement.views) : null);
+  const beside = other ?? (isOfBoth ? viewOf(measurement, 'released') : null);
   const picture = askedPicture(record, files, view);
   const second = askedPicture(record, files, beside);
   const isThere = picture !== null && (beside === null || second !== null);

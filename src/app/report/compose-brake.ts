@@ -9,6 +9,7 @@ import { BAND_CHOICES } from '../words/paint.ts';
 import { ADJUSTER_ANSWERS, END, purposeText, REPORT, SIGHT_NAMES } from '../words/report.ts';
 import { lengthText } from '../words/values.ts';
 import { ADJUSTER_NAMES, BRAKE_NAMES, LOOKS, PORT_BOSS_NAMES, TAG_NAMES } from '../words/wheel-end.ts';
+import { viewOf } from '../work/current.ts';
 import type { ReportInput } from './compose-report.ts';
 import { pictureRef } from './picture-ref.ts';
 import { chamberKey, overStrokeKey, PURPOSES_SHOWN, shownMeasurement, turnKey } from './report-pictures.ts';
@@ -83,7 +84,7 @@ function overStroke(input: ReportInput, wheelEnd: WheelEnd, index: number): Sect
       : [];
     const sights = (['released', 'applied'] as const).flatMap((state) => {
       const look = shown?.input.overStrokeMark[state];
-      const view = shown?.input.views.find((each) => each.state === state);
+      const view = shown && viewOf(shown.input, state);
       if (!look) return [];
       const fact: Fact = {
         label: `${STATE_NAMES[state]}, ${purposeText(purpose)}`,

@@ -11,6 +11,7 @@ import type { InspectionRecord } from '../../record/record.ts';
 import type { WheelEnd } from '../../record/wheel-end.ts';
 import type { CropRect } from '../viewer/crop-rect.ts';
 import type { FramePoint } from '../viewer/view-transform.ts';
+import { viewOf } from '../work/current.ts';
 import { cropAround } from './picture-crop.ts';
 
 export type WantedPicture = {
@@ -89,7 +90,7 @@ function ofMeasurement(
   });
   const sights = (['released', 'applied'] as const).flatMap((state) => {
     const crop = input.overStrokeMark[state]?.crop ?? null;
-    const view = input.views.find((each) => each.state === state);
+    const view = viewOf(input, state);
     const capture = view ? captureOf(view.captureId) : null;
     return crop && view && capture
       ? [{ key: overStrokeKey(end, purpose, state), capture, frame: view.frame, crop }]
@@ -105,7 +106,7 @@ export function viewCrop(
   captureOf: (id: string) => Capture | null,
 ): CropRect | null {
   const sizeOf = ({ captureId }: View) => captureOf(captureId);
-  const view = input.views.find((each) => each.state === state);
+  const view = viewOf(input, state);
   const size = view && sizeOf(view);
   if (!size) return null;
   const alike = input.views.filter((each) => {

@@ -2,6 +2,7 @@ import { BRAKE_STATES, type BrakeState, type View } from '../../marks/view.ts';
 import type { MeasurementInput } from '../../record/measurement-input.ts';
 import type { MarkAction, MeasurementAction } from './actions.ts';
 import { applyToMarks } from './apply-to-marks.ts';
+import { viewOf } from './current.ts';
 import { afterChange } from './followed-from.ts';
 import { foundAlone } from './found-again.ts';
 import { placeTies } from './place-ties.ts';
@@ -75,7 +76,7 @@ function withMarks(measurement: MeasurementInput, action: MarkAction): Measureme
 
 /** Marks and the sight of the over-stroke mark belong to the picture they were made on: another picture begins without. */
 function takeView(measurement: MeasurementInput, { state, captureId, frame, marks }: View): MeasurementInput {
-  const before = measurement.views.find((view) => view.state === state);
+  const before = viewOf(measurement, state);
   if (before?.captureId === captureId && before.frame?.timeTicks === frame?.timeTicks) return measurement;
   const others = measurement.views.filter((view) => view.state !== state);
   const taken = withViews(measurement, [...others, { state, captureId, frame, marks }]);

@@ -21,6 +21,6 @@ export function currentOf({ history, place }: Pick<OpenWork, 'history' | 'place'
   return wheelEnd && measurement ? { record, wheelEnd, measurement, place } : null;
 }
 
-export function viewOf(measurement: MeasurementInput, state: BrakeState): View | null {
-  return measurement.views.find((view) => view.state === state) ?? null;
+export function viewOf({ views }: Pick<MeasurementInput, 'views'>, state: BrakeState): View | null {
+  return views.find((view) => view.state === state) ?? null;
 }

@@ -3,6 +3,7 @@ import { BRAKE_STATES, type BrakeState } from '../../marks/view.ts';
 import type { MeasurementInput } from '../../record/measurement-input.ts';
 import type { WheelEnd } from '../../record/wheel-end.ts';
 import { askedMarks, missingOf } from './asked-marks.ts';
+import { viewOf } from './current.ts';
 
 export const STEPS = [
   'pictures',
@@ -17,7 +18,7 @@ export const STEPS = [
 export type Step = (typeof STEPS)[number];
 
 export function stepsOf(measurement: MeasurementInput): readonly Step[] {
-  const pulled = measurement.views.some(({ state }) => state === 'pulled');
+  const pulled = viewOf(measurement, 'pulled') !== null;
   return STEPS.filter((step) => step !== 'marks-pulled' || pulled);
 }
 
@@ -27,11 +28,11 @@ export function markedState(step: Step): BrakeState | null {
 
 /** Whether everything the step asks for is there. The finding is never 'done': it follows from the rest. */
 export function stepDone(step: Step, wheelEnd: WheelEnd, measurement: MeasurementInput): boolean {
-  const { views, references, overStrokeMark } = measurement;
+  const { references, overStrokeMark } = measurement;
   const state = markedState(step);
   if (state !== null) {
-    const view = views.find((each) => each.state === state);
-    if (view === undefined) return false;
+    const view = viewOf(measurement, state);
+    if (view === null) return false;
     // The view that came of following a clip has all that could be followed.
     const { followed } = measurement;
     const came = followed !== null && followed.track.state !== state && state !== 'pulled';
@@ -39,7 +40,7 @@ export function stepDone(step: Step, wheelEnd: WheelEnd, measurement: Measuremen
   }
   switch (step) {
     case 'pictures':
-      return ['released', 'applied'].every((needed) => views.some((view) => view.state === needed));
+      return (['released', 'applied'] as const).every((needed) => viewOf(measurement, needed) !== null);
     case 'reference':
       return Object.entries(references).some(([kind, reference]) => kind !== 'pinEnd' && reference !== null);
     case 'chamber':
