@@ -1,7 +1,9 @@
 /** A report as one document that needs nothing else: no script, no address, styles and pictures inside. */
+
+import type { Paper } from '../references/paper.ts';
 import { type Markup, markup } from './markup.ts';
 import type { Fact, Part, PictureRef, ReportModel, Section, Table, WheelEndSheet } from './report-model.ts';
-import { type Paper, pageRules, REPORT_STYLES } from './report-styles.ts';
+import { pageRules, REPORT_STYLES } from './report-styles.ts';
 import { stateSign } from './state-mark.ts';
 
 /** By key. An annotated picture is one too: an SVG with the photo inside. */

@@ -1,9 +1,7 @@
 /** How the report looks, on paper and on a screen. Ink only: black, two grays for rules and labels. */
+import type { Paper } from '../references/paper.ts';
 import { cssString } from './markup.ts';
 import type { ReportModel } from './report-model.ts';
-
-export const PAPERS = ['a4', 'letter'] as const;
-export type Paper = (typeof PAPERS)[number];
 
 /** The sheet's edges with what runs along them. Browsers that know no margin boxes leave the edges empty. */
 export function pageRules({ head, foot, page }: ReportModel['running'], paper: Paper): string {

@@ -3,9 +3,9 @@
  * lies on its side.
  */
 import { BOARD_COLUMNS, BOARD_MARKERS, BOARD_ROWS, isBlackSquare, SQUARE_MM } from './calibration-board.ts';
+import { PAPER_SIZES, type Paper } from './paper.ts';
 import { checkLineDrawing, markerDrawing } from './sheet-drawing.ts';
 import { CHECK_LINE_MM } from './target-card.ts';
-import { PAPERS, type Paper } from './target-sheet.ts';
 
 const LONG_MM = BOARD_COLUMNS * SQUARE_MM;
 const SHORT_MM = BOARD_ROWS * SQUARE_MM;
@@ -19,7 +19,7 @@ const WORDS = [
 ];
 
 export function boardSheet(paper: Paper): string {
-  const { widthMm, heightMm } = PAPERS[paper];
+  const { widthMm, heightMm } = PAPER_SIZES[paper];
   const left = (widthMm - SHORT_MM) / 2;
   const [checkLeft, middle] = [left - 3, TOP_MM + LONG_MM / 2];
   const parts = [

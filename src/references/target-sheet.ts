@@ -2,16 +2,10 @@
  * The page on which the printed target is printed, as an SVG in millimetres: strip, check line, and what to do with them.
  * Upright paper, so that a printer set as usual neither turns nor shrinks it.
  */
+import { PAPER_SIZES, type Paper } from './paper.ts';
 import { checkLineDrawing, markerDrawing } from './sheet-drawing.ts';
 import { CARD, CHECK_LINE_MM } from './target-card.ts';
 import { TARGET_MARKERS } from './target-markers.ts';
-
-export const PAPERS = {
-  a4: { widthMm: 210, heightMm: 297 },
-  letter: { widthMm: 215.9, heightMm: 279.4 },
-} as const;
-
-export type Paper = keyof typeof PAPERS;
 
 const TOP_MM = 30;
 const STRIP_FOOT_MM = TOP_MM + 30 + CARD.heightMm;
@@ -35,7 +29,7 @@ const WORDS = {
 };
 
 export function targetSheet(paper: Paper): string {
-  const { widthMm, heightMm } = PAPERS[paper];
+  const { widthMm, heightMm } = PAPER_SIZES[paper];
   const left = (widthMm - CARD.widthMm) / 2;
   const parts = [
     `<svg xmlns="http://www.w3.org/2000/svg" width="${widthMm}mm" height="${heightMm}mm" viewBox="0 0 ${widthMm} ${heightMm}">`,

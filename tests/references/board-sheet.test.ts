@@ -1,19 +1,17 @@
 import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { boardSheet } from '../../src/references/board-sheet.ts';
-import { PAPERS, type Paper } from '../../src/references/target-sheet.ts';
+import { PAPER_SIZES, PAPERS } from '../../src/references/paper.ts';
 
-const papers = Object.keys(PAPERS) as Paper[];
-
-test.each(papers)(
+test.each(PAPERS)(
   'the page that the app offers is the one made here: npm run board writes it (%s)',
   (paper) => {
     expect(readFileSync(`public/calibration-board-${paper}.svg`, 'utf8')).toBe(boardSheet(paper));
   },
 );
 
-test.each(papers)('everything on the page is off its edges by what printers leave white (%s)', (paper) => {
-  const { widthMm, heightMm } = PAPERS[paper];
+test.each(PAPERS)('everything on the page is off its edges by what printers leave white (%s)', (paper) => {
+  const { widthMm, heightMm } = PAPER_SIZES[paper];
   const sheet = boardSheet(paper);
   const placeOf = (id: string) =>
     new RegExp(`id="${id}" transform="translate\\(([\\d.]+) ([\\d.]+)`).exec(sheet)?.slice(1).map(Number) ??

@@ -1,18 +1,17 @@
 import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
-import { PAPERS, type Paper, targetSheet } from '../../src/references/target-sheet.ts';
+import { PAPER_SIZES, PAPERS } from '../../src/references/paper.ts';
+import { targetSheet } from '../../src/references/target-sheet.ts';
 
-const papers = Object.keys(PAPERS) as Paper[];
-
-test.each(papers)(
+test.each(PAPERS)(
   'the page that the app offers is the one made here: npm run target writes it (%s)',
   (paper) => {
     expect(readFileSync(`public/printed-target-${paper}.svg`, 'utf8')).toBe(targetSheet(paper));
   },
 );
 
-test.each(papers)('everything on the page is off its edges by what printers leave white (%s)', (paper) => {
-  const { widthMm, heightMm } = PAPERS[paper];
+test.each(PAPERS)('everything on the page is off its edges by what printers leave white (%s)', (paper) => {
+  const { widthMm, heightMm } = PAPER_SIZES[paper];
   const sheet = targetSheet(paper);
   const leftMm = Number(/id="strip" transform="translate\(([\d.]+)/.exec(sheet)?.[1]);
   // 6 mm: common practice, no source.

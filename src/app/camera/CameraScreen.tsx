@@ -1,7 +1,7 @@
-import { useEffect, useRef } from 'react';
 import { useStore } from 'zustand';
-import { PAPERS, type Paper } from '../../references/target-sheet.ts';
-import { FilePicker } from '../parts/FilePicker.tsx';
+import { FilePicker, PHOTO_FILES } from '../parts/FilePicker.tsx';
+import { PrintLinks } from '../parts/PrintLinks.tsx';
+import { useTitleFocus } from '../parts/use-title-focus.ts';
 import { Notices } from '../screens/Notices.tsx';
 import { CAMERA, progressText } from '../words/camera.ts';
 import { AID_LINE } from '../words/en.ts';
@@ -13,18 +13,12 @@ import { useBoardSearch } from './use-board-search.ts';
 import { useCalibration } from './use-calibration.ts';
 import { useKeptCameras } from './use-kept-cameras.ts';
 
-const PHOTO_FILES = 'image/*,.heic,.heif';
-
 export function CameraScreen() {
   const photos = useStore(camera, (state) => state.photos);
   const [kept, listKept] = useKeptCameras();
   useBoardSearch();
   const shown = useCalibration();
-  const title = useRef<HTMLHeadingElement>(null);
-  useEffect(() => {
-    title.current?.focus();
-    scrollTo(0, 0);
-  }, []);
+  const title = useTitleFocus();
 
   return (
     <div className="camera">
@@ -83,18 +77,7 @@ function PrintPart() {
     <section aria-labelledby="camera-print" className="camera-part">
       <h2 id="camera-print">{CAMERA.print}</h2>
       <p className="print-links">
-        {(Object.keys(PAPERS) as Paper[]).map((paper) => (
-          <a
-            key={paper}
-            className="button"
-            href={`${import.meta.env.BASE_URL}calibration-board-${paper}.svg`}
-            target="_blank"
-            rel="noopener"
-          >
-            {CAMERA.papers[paper]}
-            <span className="unseen"> ({CAMERA.newTab})</span>
-          </a>
-        ))}
+        <PrintLinks page="calibration-board" words={CAMERA} />
       </p>
       <p className="quiet">{CAMERA.printHint}</p>
     </section>

@@ -1,6 +1,7 @@
 import { useRef } from 'react';
 
 /** HEIC by name as well: some systems have no media type for it. */
+export const PHOTO_FILES = 'image/*,.heic,.heif';
 export const PICTURE_FILES = 'image/*,video/*,.heic,.heif';
 export const RECORD_FILES = 'application/json,.json';
 

@@ -1,6 +1,6 @@
 import type { Capture } from '../../captures/capture.ts';
 import { takePictures } from '../media/take-pictures.ts';
-import { FilePicker } from '../parts/FilePicker.tsx';
+import { FilePicker, PHOTO_FILES } from '../parts/FilePicker.tsx';
 import { CapturePhoto } from './CapturePhoto.tsx';
 
 type Props = {
@@ -17,7 +17,7 @@ export function KeptPhoto({ captures, captureId, words, onChange }: Props) {
     return (
       <FilePicker
         label={words.add}
-        accept="image/*,.heic,.heif"
+        accept={PHOTO_FILES}
         onFiles={(files) => void takePictures(files, (id, kind) => kind === 'photo' && onChange(id))}
       />
     );

@@ -1,9 +1,9 @@
 import '../evidence/evidence.css';
 import './recheck.css';
-import { useEffect, useRef } from 'react';
 import { useStore } from 'zustand';
 import type { Recheck } from '../../recheck/recheck.ts';
 import { playedClips } from '../../record/played-clips.ts';
+import { useTitleFocus } from '../parts/use-title-focus.ts';
 import { Notices } from '../screens/Notices.tsx';
 import { AID_LINE } from '../words/en.ts';
 import { playedText } from '../words/played.ts';
@@ -22,11 +22,7 @@ import { Verdict } from './Verdict.tsx';
 export function RecheckScreen({ file }: { readonly file: File }) {
   const found = useStore(recheck, (state) => state.recheck);
   const isBroken = useStore(recheck, (state) => state.isBroken);
-  const title = useRef<HTMLHeadingElement>(null);
-  useEffect(() => {
-    title.current?.focus();
-    scrollTo(0, 0);
-  }, []);
+  const title = useTitleFocus();
   return (
     <div className="recheck">
       <main>

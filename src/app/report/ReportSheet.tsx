@@ -1,6 +1,6 @@
 import { useMemo, useState } from 'react';
-import { PAPERS, type Paper } from '../../evidence/report-styles.ts';
 import type { InspectionRecord } from '../../record/record.ts';
+import { PAPERS, type Paper } from '../../references/paper.ts';
 import { saveFile } from '../parts/save-file.ts';
 import { useLengthUnit } from '../parts/use-length-unit.ts';
 import { work } from '../stores.ts';

@@ -1,7 +1,7 @@
 /** The report of a record with its annotated stills, for handing over. Rejects with the signal's reason when aborted. */
 import type { LengthUnit } from '../../basics/length-text.ts';
-import type { Paper } from '../../evidence/report-styles.ts';
 import type { InspectionRecord } from '../../record/record.ts';
+import type { Paper } from '../../references/paper.ts';
 import { ENGINE_VERSION } from './engine-version.ts';
 import { type GatherOptions, gatherReport } from './gather-report.browser.ts';
 import { reportFonts } from './report-fonts.browser.ts';

@@ -2,7 +2,7 @@
  * The paper that people of a place print on.
  * Source   Unicode CLDR, supplemental measurement data, paper size US-Letter (regions from memory).
  */
-import type { Paper } from '../../evidence/report-styles.ts';
+import type { Paper } from '../../references/paper.ts';
 
 const LETTER_REGIONS = 'BZ CA CL CO CR GT MX NI PA PH PR SV US VE'.split(' ');
 

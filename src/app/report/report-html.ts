@@ -1,6 +1,7 @@
 /** The report of a record as one file, and its parts as the page shows them. Pure: pictures, results and the moment come in. */
 import { type ReportFonts, reportBody, reportDocument } from '../../evidence/report-html.ts';
-import { type Paper, pageRules } from '../../evidence/report-styles.ts';
+import { pageRules } from '../../evidence/report-styles.ts';
+import type { Paper } from '../../references/paper.ts';
 import { type ReportInput, reportModel } from './compose-report.ts';
 import { type ReportPictures, reportDrawings } from './report-drawings.ts';
 

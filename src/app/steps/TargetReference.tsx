@@ -1,7 +1,7 @@
 import type { References } from '../../references/reference.ts';
-import { PAPERS, type Paper } from '../../references/target-sheet.ts';
 import { Choice } from '../parts/Choice.tsx';
 import { LengthField } from '../parts/LengthField.tsx';
+import { PrintLinks } from '../parts/PrintLinks.tsx';
 import { TARGET } from '../words/target.ts';
 import type { Current } from '../work/current.ts';
 import { LEAST_CHECK_MM, MOST_CHECK_MM } from '../work/length-bounds.ts';
@@ -23,7 +23,10 @@ export function TargetReference({ current, set }: Props) {
         checked={target !== null}
         onChange={(on) => set({ target: on ? USUAL_TARGET : null })}
       />
-      <PrintLinks />
+      <p className="print-links">
+        {TARGET.print}:
+        <PrintLinks page="printed-target" words={TARGET} plain />
+      </p>
       {target ? (
         <>
           <TargetSights current={current} />
@@ -50,26 +53,5 @@ export function TargetReference({ current, set }: Props) {
         </>
       ) : null}
     </div>
-  );
-}
-
-/** Pages of their own: a printer's dialog belongs to the browser, and the page at hand keeps its place. */
-function PrintLinks() {
-  return (
-    <p className="print-links">
-      {TARGET.print}:
-      {(Object.keys(PAPERS) as Paper[]).map((paper) => (
-        <a
-          key={paper}
-          className="button plain"
-          href={`${import.meta.env.BASE_URL}printed-target-${paper}.svg`}
-          target="_blank"
-          rel="noopener"
-        >
-          {TARGET.papers[paper]}
-          <span className="unseen"> ({TARGET.newTab})</span>
-        </a>
-      ))}
-    </p>
   );
 }

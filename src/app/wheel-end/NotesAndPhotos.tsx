@@ -1,7 +1,7 @@
 import type { InspectionRecord } from '../../record/record.ts';
 import { MOST_PHOTOS, type WheelEnd } from '../../record/wheel-end.ts';
 import { takePictures } from '../media/take-pictures.ts';
-import { FilePicker } from '../parts/FilePicker.tsx';
+import { FilePicker, PHOTO_FILES } from '../parts/FilePicker.tsx';
 import { TextField } from '../parts/TextField.tsx';
 import { CapturePhoto } from '../pictures/CapturePhoto.tsx';
 import { work } from '../stores.ts';
@@ -48,7 +48,7 @@ export function NotesAndPhotos({ record, wheelEnd }: Props) {
       })}
       <FilePicker
         label={WHEEL_END.addPhoto}
-        accept="image/*,.heic,.heif"
+        accept={PHOTO_FILES}
         multiple
         disabled={photos.length >= MOST_PHOTOS}
         onFiles={(files) => void takePictures(files)}
