@@ -2,9 +2,10 @@
 import { execFileSync } from 'node:child_process';
 import { readFileSync } from 'node:fs';
 import { expect, type Page, test } from '@playwright/test';
+import { MOST_PHOTOS } from '../../src/record/wheel-end.ts';
 import { mark } from './main-job-marking.ts';
 import { truthOf, viewOf } from './main-job-truth.ts';
-import { choose, chooseClampType, step } from './shell-start.ts';
+import { choose, chooseClampType, photo, step } from './shell-start.ts';
 
 test.setTimeout(180_000);
 
@@ -178,4 +179,28 @@ test('an axle taken away comes back by undo, and earlier strokes of the unit are
   await back(page, 'Vehicle');
   await back(page, 'All inspections');
   await expect(page.getByRole('button', { name: /^Dump truck DT-03/ })).toHaveCount(2);
+});
+
+test('a wheel end takes as many photos as a record holds, says so of one more, and opens again', {
+  tag: '@desk',
+}, async ({ page }) => {
+  await page.goto('/');
+  await page.getByRole('button', { name: 'Start an inspection' }).click();
+  await page.getByRole('button', { name: 'I have read this' }).click();
+  await page.getByRole('button', { name: 'Add drive axle' }).click();
+  await place(page, 'Axle 1, right').click();
+  const notes = part(page, 'Notes and photos');
+  await notes.locator('summary').click();
+  const photos = [];
+  for (let i = 1; i <= MOST_PHOTOS + 1; i++)
+    photos.push(await photo(page, `${i}.jpg`, `hsl(${8 * i} 60% 45%)`));
+  await choose(page, 'Add photos', photos);
+  await expect(page.getByRole('alert')).toContainText('keeps 40 photos', { timeout: 60_000 });
+  await expect(notes.getByLabel(/^What photo \d+ shows$/)).toHaveCount(MOST_PHOTOS);
+  await expect(notes.getByRole('button', { name: 'Add photos' })).toBeDisabled();
+  await page.reload();
+  await expect(page.getByRole('heading', { name: 'Axle 1, right' })).toBeVisible();
+  await notes.locator('summary').click();
+  await notes.getByRole('button', { name: 'Take photo 40 out' }).click();
+  await expect(notes.getByRole('button', { name: 'Add photos' })).toBeEnabled();
 });
