@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { choleskyFactor, choleskySolve, inverseFromLower, lowerInverse } from '../../src/basics/symmetric.ts';
+import { gram, system, times, WITHOUT_FACTOR } from './systems.ts';
 
 // Worked by hand: 4 = 2^2; 12 = 2 x 6; 37 = 6^2 + 1^2; -16 = 2 x -8; -43 = 6 x -8 + 5; 98 = 8^2 + 5^2 + 3^2.
 const A = new Float64Array([4, 12, -16, 12, 37, -43, -16, -43, 98]);
@@ -31,13 +32,7 @@ test('the inverse of the factor and of the matrix, worked by hand', () => {
   expect(corner).toBeCloseTo(1 / 9, 14);
 });
 
-test.each([
-  ['indefinite', [1, 2, 2, 1]],
-  ['singular', [1, 1, 1, 1]],
-  ['zero', [0, 0, 0, 1]],
-  ['negative', [-1, 0, 0, 1]],
-  ['not a number', [Number.NaN, 0, 0, 1]],
-])('a matrix that is %s has no factor', (_what, values) => {
+test.each(WITHOUT_FACTOR)('a matrix that is %s has no factor', (_what, values) => {
   expect(choleskyFactor(new Float64Array(values), 2)).toBeNull();
 });
 
@@ -45,34 +40,6 @@ test('an unknown that no equation holds is told, whatever the size of the others
   const held = new Float64Array([1e12, 0, 0, 0, 0, 0, 0, 0, 1e-12]);
   expect(choleskyFactor(held, 3)).toBeNull();
 });
-
-const entry = fc.integer({ min: -1000, max: 1000 }).map((n) => n / 1000);
-
-/** M^T M + 0.1 I for a random M: positive definite, condition at most some thousands. */
-const system = fc.integer({ min: 1, max: 12 }).chain((n) =>
-  fc.record({
-    n: fc.constant(n),
-    m: fc.array(entry, { minLength: n * n, maxLength: n * n }),
-    x: fc.array(entry, { minLength: n, maxLength: n }),
-  }),
-);
-
-function gram(m: readonly number[], n: number): Float64Array {
-  return Float64Array.from({ length: n * n }, (_, at) => {
-    const [i, j] = [Math.floor(at / n), at % n];
-    let sum = i === j ? 0.1 : 0;
-    for (let k = 0; k < n; k++) sum += (m[k * n + i] as number) * (m[k * n + j] as number);
-    return sum;
-  });
-}
-
-function times(a: Float64Array, x: ArrayLike<number>, n: number): number[] {
-  return Array.from({ length: n }, (_, i) => {
-    let sum = 0;
-    for (let k = 0; k < n; k++) sum += (a[i * n + k] as number) * (x[k] as number);
-    return sum;
-  });
-}
 
 test('the solution of A x = b is the x that made b', () => {
   fc.assert(

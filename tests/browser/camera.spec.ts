@@ -7,7 +7,7 @@ import { findBoard } from '../../src/vision/find-board.ts';
 import { nodeOpencv } from '../vision/node-opencv.ts';
 import { axe } from './axe.ts';
 import { boardPhotos, SCENE } from './board-photos.ts';
-import { choose, photo, startPair, step } from './shell-start.ts';
+import { choose, openWithoutNetwork, photo, startPair, step } from './shell-start.ts';
 
 test.setTimeout(300_000);
 
@@ -149,11 +149,7 @@ test.describe('without a network', () => {
   test('without a network the board is printed at its size and found in a photo; a clip is refused', {
     tag: '@phone',
   }, async ({ page, context }) => {
-    await page.goto('/');
-    await page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined));
-    await page.reload();
-    await expect.poll(() => page.evaluate(() => navigator.serviceWorker.controller !== null)).toBe(true);
-    await context.setOffline(true);
+    await openWithoutNetwork(page);
     await page.getByRole('button', { name: 'Calibrate a camera' }).click();
 
     for (const paper of ['A4', 'US Letter']) {

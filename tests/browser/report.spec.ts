@@ -24,11 +24,9 @@ async function openReport(page: Page): Promise<void> {
   await expect(page.getByRole('heading', { name: 'Axle 3, right' })).toBeVisible({ timeout: 30_000 });
 }
 
-test('the whole inspection on both papers and as a file of its own, with the engine’s numbers and its pictures', async ({
-  page,
-  context,
-}, info) => {
-  test.skip(info.project.name === 'phone', 'paper and file are the same everywhere');
+test('the whole inspection on both papers and as a file of its own, with the engine’s numbers and its pictures', {
+  tag: '@desk',
+}, async ({ page, context }) => {
   await openRecord(page);
   await bringPictures(page);
   await openReport(page);
@@ -52,7 +50,7 @@ test('the whole inspection on both papers and as a file of its own, with the eng
     page.waitForEvent('download'),
     page.getByRole('button', { name: 'Save as a file' }).click(),
   ]);
-  const path = info.outputPath('report.html');
+  const path = test.info().outputPath('report.html');
   await download.saveAs(path);
   await standsAlone(await context.newPage(), path);
 
@@ -78,8 +76,7 @@ async function standsAlone(alone: Page, path: string): Promise<void> {
   expect(asked.filter((address) => !/^(file|data):/.test(address))).toEqual([]);
 }
 
-test('on a phone the report is read without pushing the page aside', async ({ page }, info) => {
-  test.skip(info.project.name !== 'phone', 'for the narrow screen');
+test('on a phone the report is read without pushing the page aside', { tag: '@phone' }, async ({ page }) => {
   await openRecord(page);
   await openReport(page);
   const aside = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);

@@ -4,7 +4,7 @@ import { expect, type Locator, type Page, test } from '@playwright/test';
 import { recordText } from '../../src/record/save-record.ts';
 import { axe } from './axe.ts';
 import { openPair, pairRecord, tapePair } from './prepared-pair.ts';
-import { choose, chooseClampType, startPair, step, touch } from './shell-start.ts';
+import { choose, chooseClampType, openWithoutNetwork, startPair, step, touch } from './shell-start.ts';
 
 test('the first view loads less than 200 kB of script, gzipped, and none of the decoders', {
   tag: '@desk',
@@ -33,15 +33,8 @@ test('the first view loads less than 200 kB of script, gzipped, and none of the 
 test.describe('without a network', () => {
   test.use({ serviceWorkers: 'allow' });
 
-  test('after one visit the page opens and works without a network', { tag: '@phone' }, async ({
-    page,
-    context,
-  }) => {
-    await page.goto('/');
-    await page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined));
-    await page.reload();
-    await expect.poll(() => page.evaluate(() => navigator.serviceWorker.controller !== null)).toBe(true);
-    await context.setOffline(true);
+  test('after one visit the page opens and works without a network', { tag: '@phone' }, async ({ page }) => {
+    await openWithoutNetwork(page);
     await page.reload();
     await startPair(page);
     await step(page, 3).click();

@@ -57,6 +57,15 @@ export async function startPair(page: Page): Promise<void> {
   await expect(page.getByText('taken as applied')).toBeVisible();
 }
 
+/** The page as its service worker serves it, once that is there; the test lets service workers in. */
+export async function openWithoutNetwork(page: Page): Promise<void> {
+  await page.goto('/');
+  await page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined));
+  await page.reload();
+  await expect.poll(() => page.evaluate(() => navigator.serviceWorker.controller !== null)).toBe(true);
+  await page.context().setOffline(true);
+}
+
 /** From the pictures of a wheel end back to the list of inspections. */
 export async function leave(page: Page): Promise<void> {
   await page.getByRole('button', { name: /^Axle \d+, (left|right)$/ }).click();

@@ -1,6 +1,6 @@
 /** The printed target: printed from the app, found in both pictures by OpenCV in its worker, under the page's strict policy. */
 import { expect, type Page, test } from '@playwright/test';
-import { choose, picture, startPair, step } from './shell-start.ts';
+import { choose, openWithoutNetwork, picture, startPair, step } from './shell-start.ts';
 import { type TargetPhoto, targetPhoto } from './target-photos.ts';
 
 const sights = (page: Page) => page.getByRole('list', { name: 'What was found in the pictures' });
@@ -116,11 +116,7 @@ test.describe('without a network', () => {
   test('without a network the target is found as well, and its page for printing opens', {
     tag: '@phone',
   }, async ({ page, context }) => {
-    await page.goto('/');
-    await page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined));
-    await page.reload();
-    await expect.poll(() => page.evaluate(() => navigator.serviceWorker.controller !== null)).toBe(true);
-    await context.setOffline(true);
+    await openWithoutNetwork(page);
     await startTargetPair(page);
     await chooseTarget(page);
     await expectFound(page);

@@ -7,6 +7,7 @@ import { CARD } from '../../src/references/target-card.ts';
 import { TARGET_MARKERS } from '../../src/references/target-markers.ts';
 import type { Gray } from '../../src/vision/gray.ts';
 import type { Point } from '../../src/vision/point.ts';
+import { blur } from './blur.ts';
 import { jpegLoss } from './jpeg-loss.ts';
 
 export type CardPictureOptions = {
@@ -191,29 +192,6 @@ function surfaceOf({ seed, inkMm, covered }: CardPictureOptions): (place: Point)
     if (u < 0 || u > CARD.widthMm || v > 0 || v < -CARD.heightMm) return ground([u, v]);
     return inked([u, v]) ? INK : PAPER;
   };
-}
-
-function blur(light: Float64Array, width: number, height: number, sigma: number): Float64Array {
-  const reach = Math.ceil(4 * sigma);
-  const weights = Array.from({ length: 2 * reach + 1 }, (_, i) =>
-    Math.exp(-(((i - reach) / sigma) ** 2) / 2),
-  );
-  const sum = weights.reduce((total, weight) => total + weight, 0);
-  const pass = (from: Float64Array, step: number, count: number, placeOf: (at: number) => number) => {
-    const to = new Float64Array(from.length);
-    for (let at = 0; at < from.length; at++) {
-      const place = placeOf(at);
-      let total = 0;
-      for (let k = -reach; k <= reach; k++) {
-        const shift = Math.max(-place, Math.min(count - 1 - place, k));
-        total += (weights[k + reach] as number) * (from[at + shift * step] as number);
-      }
-      to[at] = total / sum;
-    }
-    return to;
-  };
-  const across = pass(light, 1, width, (at) => at % width);
-  return pass(across, width, height, (at) => Math.floor(at / width));
 }
 
 function coded(light: number, exponent: number | null): number {

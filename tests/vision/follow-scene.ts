@@ -6,6 +6,7 @@ import { drawFrom } from '../../src/basics/random.ts';
 import type { FollowQuestion } from '../../src/vision/follow-sight.ts';
 import type { Gray } from '../../src/vision/gray.ts';
 import type { Point } from '../../src/vision/point.ts';
+import { specksAt } from './specks.ts';
 
 export const WIDTH_PX = 800;
 export const HEIGHT_PX = 600;
@@ -160,26 +161,9 @@ function levelsOf(doing: Doing): (x: number, y: number) => number {
 /** 0 to 1: specks of two sizes, smooth between the knots of a lattice. */
 function texture(seed: number, u: number, v: number, sizePx: number): number {
   return (
-    0.6 * lattice(seed, u / sizePx, v / sizePx) + 0.4 * lattice(seed + 50, u / (3 * sizePx), v / (3 * sizePx))
+    0.6 * specksAt(seed, u / sizePx, v / sizePx) +
+    0.4 * specksAt(seed + 50, u / (3 * sizePx), v / (3 * sizePx))
   );
-}
-
-function lattice(seed: number, u: number, v: number): number {
-  const i = Math.floor(u);
-  const j = Math.floor(v);
-  const s = smooth(u - i);
-  const t = smooth(v - j);
-  const top = knot(seed, i, j) * (1 - s) + knot(seed, i + 1, j) * s;
-  const bottom = knot(seed, i, j + 1) * (1 - s) + knot(seed, i + 1, j + 1) * s;
-  return top * (1 - t) + bottom * t;
-}
-
-const smooth = (t: number) => t * t * (3 - 2 * t);
-
-function knot(seed: number, i: number, j: number): number {
-  let h = Math.imul(seed * 131 + i, 0x85ebca6b) ^ Math.imul(j + 977, 0xc2b2ae35);
-  h = Math.imul(h ^ (h >>> 15), 0x2c1b3c6d);
-  return ((h ^ (h >>> 13)) >>> 0) / 2 ** 32;
 }
 
 /** A hand's sway and tremble, in px of the brake: a few waves that begin at rest. */

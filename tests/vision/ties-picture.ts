@@ -4,6 +4,7 @@
  */
 import { drawFrom } from '../../src/basics/random.ts';
 import type { Gray } from '../../src/vision/gray.ts';
+import { specksAt } from './specks.ts';
 
 type P2 = readonly [number, number];
 type P3 = readonly [number, number, number];
@@ -128,24 +129,6 @@ function turned([ax, ay, az]: P3, [x, y, z]: P3, back: boolean): P3 {
 
 /** Specks of several sizes, smooth between the knots of a lattice. */
 function texture(seed: number, u: number, v: number): number {
-  const specks = (size: number) => lattice(seed + size, u / size, v / size);
+  const specks = (size: number) => specksAt(seed + size, u / size, v / size);
   return (specks(SPECK_MM) + specks(3 * SPECK_MM) + 0.7 * specks(9 * SPECK_MM)) / 2.7;
-}
-
-function lattice(seed: number, u: number, v: number): number {
-  const i = Math.floor(u);
-  const j = Math.floor(v);
-  const s = smooth(u - i);
-  const t = smooth(v - j);
-  const top = knot(seed, i, j) * (1 - s) + knot(seed, i + 1, j) * s;
-  const bottom = knot(seed, i, j + 1) * (1 - s) + knot(seed, i + 1, j + 1) * s;
-  return top * (1 - t) + bottom * t;
-}
-
-const smooth = (t: number) => t * t * (3 - 2 * t);
-
-function knot(seed: number, i: number, j: number): number {
-  let h = Math.imul(seed * 131 + i, 0x85ebca6b) ^ Math.imul(j + 977, 0xc2b2ae35);
-  h = Math.imul(h ^ (h >>> 15), 0x2c1b3c6d);
-  return ((h ^ (h >>> 13)) >>> 0) / 2 ** 32;
 }
