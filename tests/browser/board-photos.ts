@@ -2,6 +2,7 @@
 import type { Page } from '@playwright/test';
 import { type BoardSceneOptions, boardScene, PHONE } from '../adjustment/board-scene.ts';
 import { boardPicture } from '../vision/board-picture.ts';
+import { grayJpeg } from './gray-jpeg.ts';
 import type { FileToChoose } from './shell-start.ts';
 
 /** The size of the shell's own photos. */
@@ -19,37 +20,16 @@ export const SCENE: BoardSceneOptions = {
 export async function boardPhotos(page: Page, count = SCENE.count): Promise<readonly FileToChoose[]> {
   const files: FileToChoose[] = [];
   for (const [i, { hold }] of boardScene({ ...SCENE, count }).entries()) {
-    const { widthPx, heightPx, values } = boardPicture({
+    const gray = boardPicture({
       ...{ ...SCENE, seed: i, hold },
       ...{ blurPx: 0.8, noise: 3, lightFall: 0.3, inkMm: 0.1 },
     });
-    const jpeg = await asJpeg(page, widthPx, heightPx, values);
+    const jpeg = await grayJpeg(page, gray);
     // The camera and its pixels are the same; only which side was up differs.
     const buffer = i % 3 === 0 ? jpeg : withOrientation(jpeg, i % 3 === 1 ? 6 : 8);
     files.push({ name: `board-${i + 1}.jpg`, mimeType: 'image/jpeg', buffer });
   }
   return files;
-}
-
-async function asJpeg(page: Page, widthPx: number, heightPx: number, values: Uint8Array): Promise<Buffer> {
-  const base64 = await page.evaluate(
-    ({ widthPx, heightPx, text }) => {
-      const canvas = document.createElement('canvas');
-      [canvas.width, canvas.height] = [widthPx, heightPx];
-      const pen = canvas.getContext('2d');
-      if (!pen) throw new Error('no canvas');
-      const image = new ImageData(widthPx, heightPx);
-      const levels = atob(text);
-      for (let at = 0; at < levels.length; at++) {
-        image.data.fill(levels.charCodeAt(at), 4 * at, 4 * at + 3);
-        image.data[4 * at + 3] = 255;
-      }
-      pen.putImageData(image, 0, 0);
-      return canvas.toDataURL('image/jpeg', 0.92).split(',')[1] ?? '';
-    },
-    { widthPx, heightPx, text: Buffer.from(values).toString('base64') },
-  );
-  return Buffer.from(base64, 'base64');
 }
 
 /** An APP1 segment after the start of the file: Exif 2.32, 4.5.4 and 4.6.4, tag 274 (clauses from memory). */

@@ -1,6 +1,7 @@
 /** A photo pair with the printed target in it, made for the test, and where the target's corners truly are. */
 import type { Page } from '@playwright/test';
-import { type CardPicture, type CardPictureOptions, cardPicture, PLAIN } from '../vision/card-picture.ts';
+import { type CardPictureOptions, cardPicture, PLAIN } from '../vision/card-picture.ts';
+import { grayJpeg } from './gray-jpeg.ts';
 import type { FileToChoose } from './shell-start.ts';
 
 const WIDTH_PX = 1600;
@@ -15,41 +16,16 @@ export type TargetPhoto = {
 export async function targetPhoto(
   page: Page,
   name: string,
-  [left, top]: readonly [number, number],
+  [leftPx, topPx]: readonly [number, number],
   over: Partial<CardPictureOptions>,
 ): Promise<TargetPhoto> {
   const card = cardPicture({ ...PLAIN, markerPx: 90, turnDeg: 4, tiltDeg: 12, ...over });
+  const buffer = await grayJpeg(page, card.gray, { leftPx, topPx, widthPx: WIDTH_PX, heightPx: HEIGHT_PX });
   return {
-    file: { name, mimeType: 'image/jpeg', buffer: await jpeg(page, card, left, top) },
+    file: { name, mimeType: 'image/jpeg', buffer },
     corner: (marker, corner) => {
       const [x, y] = card.corner(marker, corner);
-      return [x + left, y + top];
+      return [x + leftPx, y + topPx];
     },
   };
-}
-
-async function jpeg(page: Page, { gray }: CardPicture, left: number, top: number): Promise<Buffer> {
-  const { widthPx, heightPx, values } = gray;
-  const base64 = await page.evaluate(
-    ({ widthPx, heightPx, text, left, top, size }) => {
-      const canvas = document.createElement('canvas');
-      [canvas.width, canvas.height] = size;
-      const pen = canvas.getContext('2d');
-      if (!pen) throw new Error('no canvas');
-      pen.fillStyle = '#777';
-      pen.fillRect(0, 0, canvas.width, canvas.height);
-      const image = new ImageData(widthPx, heightPx);
-      const levels = atob(text);
-      for (let at = 0; at < levels.length; at++)
-        image.data.set([levels.charCodeAt(at), levels.charCodeAt(at), levels.charCodeAt(at), 255], 4 * at);
-      pen.putImageData(image, left, top);
-      return canvas.toDataURL('image/jpeg', 0.92).split(',')[1] ?? '';
-    },
-    {
-      ...{ widthPx, heightPx, left, top },
-      text: Buffer.from(values).toString('base64'),
-      size: [WIDTH_PX, HEIGHT_PX] as [number, number],
-    },
-  );
-  return Buffer.from(base64, 'base64');
 }
