@@ -21,12 +21,6 @@ const armViewSchema = z.strictObject({ armPx: planeSchema, endPx: planeSchema, p
 export const assistQuestionSchema = z
   .discriminatedUnion('of', [
     z.strictObject({ of: z.literal('tape'), named: z.tuple([namedSchema, namedSchema]).readonly() }),
-    /** One graduation, named, and about where another should lie by what another picture shows: `aboutPx` is right in direction. */
-    z.strictObject({
-      of: z.literal('tape-again'),
-      named: namedSchema,
-      other: z.strictObject({ aboutPx: placePx, readingMm: z.number() }).readonly(),
-    }),
     /** A tape along the rod, of which nothing is named: where its numerals cannot be read, readings count along the rod from a start of no meaning. */
     z.strictObject({ of: z.literal('tape-strokes'), facePx: placePx, pinPx: placePx }),
     /** An edge of the blade, where it was pointed to; from, to: two graduations, so far apart. */

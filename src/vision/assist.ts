@@ -9,7 +9,6 @@ import type { AssistFailure, AssistQuestion, AssistSight, EndQuestion } from './
 import { findEdgePoints } from './edge-points.ts';
 import { findTape } from './find-tape.ts';
 import type { Gray } from './gray.ts';
-import { findLatticeAgain } from './lattice-again.ts';
 import { sameEnd, UNFORESEEN_TURN_RAD } from './same-end.ts';
 
 /** second: the other picture, where the question is about both. */
@@ -21,8 +20,6 @@ export function assist(
   switch (question.of) {
     case 'tape':
       return findLattice(gray, question.named);
-    case 'tape-again':
-      return findLatticeAgain(gray, question);
     case 'tape-strokes':
       return findTape(gray, question);
     case 'tape-edge':

@@ -14,7 +14,7 @@ import type { AssistQuestion, AssistSight, FailureOf, FoundMark } from './assist
 import { placeIn } from './assist-tape-edge.ts';
 import { median } from './biweight.ts';
 import type { Gray } from './gray.ts';
-import { isWholeInch } from './name-strokes.ts';
+import { countedAs, isWholeInch } from './name-strokes.ts';
 import { dot, minus, type Point } from './point.ts';
 import { valueAt } from './projective-scale.ts';
 import { readNumerals } from './read-numerals.ts';
@@ -49,11 +49,7 @@ function withNumerals(gray: Gray, lattice: MeasuredLattice, facePx: Point): Assi
   const { marks, frame, scale } = lattice;
   const faceMm = valueAt(scale, dot(minus(facePx, frame.origin), frame.along));
   const count = readNumerals(gray, lattice, faceMm);
-  if (!count) return { marks };
-  const byMm = MM_PER_INCH * count.byInches;
-  const read = marks.map((mark) => ({ ...mark, readingMm: count.sign * (mark.readingMm ?? 0) + byMm }));
-  const shown = read.filter(({ readingMm }) => readingMm > 0.01);
-  return { marks: shown.sort((a, b) => a.readingMm - b.readingMm), isRead: true };
+  return count ? { marks: countedAs(count, marks), isRead: true } : { marks };
 }
 
 function findStrokes(

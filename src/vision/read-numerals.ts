@@ -16,10 +16,8 @@ import { type DigitField, digitFields, likelyPlaces, oddsAt } from './digit-fiel
 import { NONE } from './digit-odds.ts';
 import { slopeSums } from './digit-window.ts';
 import type { Gray } from './gray.ts';
-import { MOST_FROM_FACE_MM } from './name-strokes.ts';
+import { type Count, MOST_FROM_FACE_MM } from './name-strokes.ts';
 
-/** A reading is sign times what the lattice counts, plus by: inches. */
-export type Count = { readonly sign: 1 | -1; readonly byInches: number };
 /** margin: over the next best count; each: of a whole inch, on the mean; both in logarithms of odds. */
 export type NumeralsRead = Count & { readonly margin: number; readonly each: number };
 

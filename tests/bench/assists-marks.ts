@@ -7,7 +7,6 @@ import { drawFrom } from '../../src/basics/random.ts';
 import { findLattice } from '../../src/vision/assist-lattice.ts';
 import type { FoundMark } from '../../src/vision/assist-sight.ts';
 import type { Gray } from '../../src/vision/gray.ts';
-import { findLatticeAgain } from '../../src/vision/lattice-again.ts';
 import type { Point } from '../../src/vision/point.ts';
 import { grayOfFile } from './assists-marks-picture.ts';
 import { type TapeDrawn, tapeTable } from './assists-marks-tables.ts';
@@ -53,7 +52,7 @@ function study(): string {
     .join('\n\n');
 }
 
-const handAt = ([x, y]: Point, sigmaPx: number, draw: ReturnType<typeof drawFrom>): Point => [
+export const handAt = ([x, y]: Point, sigmaPx: number, draw: ReturnType<typeof drawFrom>): Point => [
   x + draw.normal(0, sigmaPx),
   y + draw.normal(0, sigmaPx),
 ];
@@ -73,23 +72,8 @@ export function tapesOf(
     sigmaPx,
     readingMm: INCH * inches,
   });
-  const turn = draw.normal(0, 3.5) * (Math.PI / 180);
-  const by = draw.uniform(0.85, 1.2);
-  const [dx, dy] = [high.px[0] - low.px[0], high.px[1] - low.px[1]];
-  const aboutPx: Point = [
-    low.px[0] + by * (Math.cos(turn) * dx - Math.sin(turn) * dy),
-    low.px[1] + by * (Math.sin(turn) * dx + Math.cos(turn) * dy),
-  ];
   const ways = [
     { way: 'two named', found: findLattice(gray, [named(low), named(high)]) },
-    {
-      way: 'one named, another picture known',
-      found: findLatticeAgain(gray, {
-        of: 'tape-again',
-        named: named(low),
-        other: { aboutPx, readingMm: INCH * high.inches },
-      }),
-    },
     { way: 'a reading wrong by 1 in', found: findLattice(gray, [named(low), named(high, high.inches + 1)]) },
   ];
   return ways.map(({ way, found }) => ({

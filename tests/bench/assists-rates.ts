@@ -10,18 +10,18 @@ import { pairDrawn } from './assists-ends.ts';
 import { type EndPair, endPairs, grayOfShot } from './assists-ends-kept.ts';
 import { tapesOf } from './assists-marks.ts';
 import { grayOfFile } from './assists-marks-picture.ts';
-import { at, isWrong } from './assists-marks-tables.ts';
+import { at, isWrong, type TapeDrawn } from './assists-marks-tables.ts';
 import { bandOf, outlinesTruthSchema } from './assists-outlines.ts';
 import { isOtherEdge, isWrongBand } from './assists-outlines-tables.ts';
 import { type Known, picturesOf } from './assists-pictures.ts';
 import { askBoth, rodPictures } from './assists-rod.ts';
-import { askTape, tapeTruthSchema } from './assists-tape.ts';
+import { askElsewhere, askTape, type TapeTruth, tapeTruthSchema } from './assists-tape.ts';
 import { isWrongTape } from './assists-tape-tables.ts';
 import { atMostText } from './at-most.ts';
 
 export const ratesStudy = { name: 'rates', run: study };
 
-const STILLS = { first: 10_000, count: 519 };
+const STILLS = { first: 11_000, count: 530 };
 const ENDS = { first: 1000, count: 154 };
 const RODS = { first: 2000, count: 300 };
 /** Of the tape's named marks, and of the ends'. */
@@ -33,7 +33,7 @@ export type Rated = { readonly what: string; readonly off: number | null; readon
 
 function study(): string {
   return rateTable([
-    ...rateStills().flatMap(ratedOfStill),
+    ...rateStills().flatMap((still, i, all) => ratedOfStill(still, (all[i - 1] ?? still).truth)),
     ...endPairs.flat(ENDS).flatMap(ratedOfEnd),
     ...rodPictures().flats(RODS).flatMap(ratedOfRod),
   ]);
@@ -44,33 +44,41 @@ const truthSchema = outlinesTruthSchema.extend(tapeTruthSchema.shape);
 export const rateStills = () =>
   picturesOf('assists-outlines', 'assists_outlines_flat.py', truthSchema).flats(STILLS);
 
-export function ratedOfStill({ picture, truth }: Known<z.infer<typeof truthSchema>>): readonly Rated[] {
+/** other: another scene, whose tape is taken for the same one. */
+function ratedOfStill({ picture, truth }: Known<z.infer<typeof truthSchema>>, other: TapeTruth) {
   const gray = grayOfFile(picture);
   const { found } = bandOf(gray, truth, 'flat');
+  const band: Rated = {
+    what: 'clamp band (off: axis ratio)',
+    off: found && Math.abs(found.ratioOff),
+    wrong: found !== null && (isWrongBand(found) || isOtherEdge(found)),
+  };
+  return [band, ...ratedOfTape(gray, truth, other)];
+}
+
+export function ratedOfTape(gray: Gray, truth: TapeTruth, other: TapeTruth): readonly Rated[] {
   const { seen } = askTape('flat', gray, truth);
-  const marks = seen?.named ?? null;
+  const named = (what: string, marks: TapeMarks | null) => ({
+    what: `tape, ${what}`,
+    off: marks && worst(marks),
+    wrong: marks !== null && isWrongTape(marks),
+  });
+  const elsewhere = (misreadInches: number) => seen && askElsewhere(seen.marks, truth, other, misreadInches);
   return [
-    {
-      what: 'clamp band (off: axis ratio)',
-      off: found && Math.abs(found.ratioOff),
-      wrong: found !== null && (isWrongBand(found) || isOtherEdge(found)),
-    },
     { what: 'tape, strokes shown', off: seen && 0, wrong: seen !== null && !seen.inPlace },
-    {
-      what: 'tape, one named of those',
-      off: marks && worst(marks),
-      wrong: marks !== null && isWrongTape(marks),
-    },
-    ...tapesOf(gray, truth, TAPE_HAND_PX, 100 * truth.number).map(({ way, marks: named }) => ({
-      what: `tape, ${way}`,
-      off: named && worst(named),
-      wrong: named !== null && (isWrongTape(named) || way.startsWith('a reading wrong')),
-    })),
+    named('one named of those', seen?.named ?? null),
+    named('not begun at the face, one named, another picture known', elsewhere(0)),
+    named('the same, a reading wrong by 1/4 in', elsewhere(1 / 4)),
+    ...tapesOf(gray, truth, TAPE_HAND_PX, 100 * truth.number).map(({ way, marks }) => {
+      const rated = named(way, marks);
+      return way.startsWith('a reading wrong') ? { ...rated, wrong: marks !== null } : rated;
+    }),
   ];
 }
 
-const worst = (marks: readonly { readonly offPx: number }[]) =>
-  marks.reduce((most, { offPx }) => Math.max(most, Math.abs(offPx)), 0);
+type TapeMarks = NonNullable<TapeDrawn['marks']>;
+
+const worst = (marks: TapeMarks) => marks.reduce((most, { offPx }) => Math.max(most, Math.abs(offPx)), 0);
 
 export function ratedOfEnd(pair: EndPair): readonly Rated[] {
   const [one, other] = pair.shots.map(grayOfShot) as [Gray, Gray];

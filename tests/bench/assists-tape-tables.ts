@@ -1,4 +1,5 @@
 /** The tables of the study of a tape of which nothing is named. */
+import type { FoundMark } from '../../src/vision/assist-sight.ts';
 import { isWrong } from './assists-marks-tables.ts';
 
 type Off = { readonly offPx: number; readonly sigmaPx: number };
@@ -7,13 +8,14 @@ export type TapeAsked = {
   readonly number: number;
   readonly hasTape: boolean;
   readonly seconds: number;
-  /** read: by its numerals; misread: whether a reading an inch too large was taken. */
+  /** read: by its numerals; misread: whether a reading an inch too large was taken; marks: as they were found. */
   readonly seen: null | {
     readonly inPlace: boolean;
     readonly count: number;
     readonly named: readonly Off[] | null;
     readonly read: 'right' | 'wrong' | null;
     readonly misread: boolean;
+    readonly marks: readonly FoundMark[];
   };
 };
 

@@ -4,13 +4,14 @@
  * assists-marks.ts, of numbers of their own (assists-pictures.ts).
  */
 import { z } from 'zod';
-import { drawFrom } from '../../src/basics/random.ts';
+import { type Draw, drawFrom } from '../../src/basics/random.ts';
 import type { FoundMark } from '../../src/vision/assist-sight.ts';
 import { findTape } from '../../src/vision/find-tape.ts';
 import type { Gray } from '../../src/vision/gray.ts';
-import { nameStrokes } from '../../src/vision/name-strokes.ts';
+import { nameStrokes, tapeLie } from '../../src/vision/name-strokes.ts';
 import type { Point } from '../../src/vision/point.ts';
 import { gravel } from './assists-guess-kept.ts';
+import { handAt } from './assists-marks.ts';
 import { grayOfFile } from './assists-marks-picture.ts';
 import { numbersFrom, picturesOf } from './assists-pictures.ts';
 import { type Graduation, graduationSchema, INCH, markOff } from './assists-strokes-truth.ts';
@@ -31,7 +32,7 @@ export const tapeTruthSchema = z.object({
   clevisPin: px,
   tapeGraduations: z.array(graduationSchema),
 });
-type Truth = z.infer<typeof tapeTruthSchema>;
+export type TapeTruth = z.infer<typeof tapeTruthSchema>;
 
 export const tapeStudy = { name: 'tape', run: study };
 
@@ -57,21 +58,17 @@ function stones({ widthPx, heightPx }: Gray): Gray {
 }
 
 /** As if the rod ran square to where it does, about its middle. */
-function across({ chamberFace: [fx, fy], clevisPin: [px, py], ...truth }: Truth): Truth {
+function across({ chamberFace: [fx, fy], clevisPin: [px, py], ...truth }: TapeTruth): TapeTruth {
   const [mx, my] = [(fx + px) / 2, (fy + py) / 2];
   const [dx, dy] = [(px - fx) / 2, (py - fy) / 2];
   return { ...truth, chamberFace: [mx + dy, my - dx], clevisPin: [mx - dy, my + dx], tapeGraduations: [] };
 }
 
-export function askTape(kind: string, gray: Gray, truth: Truth): TapeAsked {
+export function askTape(kind: string, gray: Gray, truth: TapeTruth): TapeAsked {
   const draw = drawFrom(truth.number + 11);
-  const off = ([x, y]: Point, sigmaPx: number): Point => [
-    x + draw.normal(0, sigmaPx),
-    y + draw.normal(0, sigmaPx),
-  ];
-  const [facePx, pinPx] = [off(truth.chamberFace, HAND_PX), off(truth.clevisPin, HAND_PX)];
+  const ends = endsAt(truth, draw);
   const begun = process.cpuUsage().user;
-  const found = findTape(gray, { of: 'tape-strokes', facePx, pinPx });
+  const found = findTape(gray, { of: 'tape-strokes', ...ends });
   const seconds = (process.cpuUsage().user - begun) / 1e6;
   const all = truth.tapeGraduations;
   const asked = { kind, number: truth.number, hasTape: all.length > 0, seconds };
@@ -83,8 +80,8 @@ export function askTape(kind: string, gray: Gray, truth: Truth): TapeAsked {
     named
       ? nameStrokes(
           marks,
-          { placePx: off(named.px, FINGER_PX), sigmaPx: FINGER_PX, readingMm: INCH * inches },
-          facePx,
+          { placePx: handAt(named.px, FINGER_PX, draw), sigmaPx: FINGER_PX, readingMm: INCH * inches },
+          ends,
         )
       : null;
   const right = named ? name(named.inches) : null;
@@ -98,8 +95,60 @@ export function askTape(kind: string, gray: Gray, truth: Truth): TapeAsked {
       read: asRead && (isMostlyOn(asRead, marks.length) ? 'right' : 'wrong'),
       // Where the numerals are read, both are said, and the person decides.
       misread: named && !isRead ? name(named.inches + 1) !== null : false,
+      marks,
     },
   };
+}
+
+const endsAt = ({ chamberFace, clevisPin }: TapeTruth, draw: Draw) => ({
+  facePx: handAt(chamberFace, HAND_PX, draw),
+  pinPx: handAt(clevisPin, HAND_PX, draw),
+});
+
+/** Where of the other picture's tape two are marked. */
+const TWO_INCHES = [2, 9];
+/** So much may a tape have slipped that is held anew. */
+const MOST_SLIP_INCHES = 0.4;
+
+/**
+ * The strokes found, as if the tape did not begin at the face: readings are some inches larger, or count the other way. One of them is named here, so
+ * much wrong; of the tape in the other picture two are marked by hand, or all.
+ */
+export function askElsewhere(
+  found: readonly FoundMark[],
+  truth: TapeTruth,
+  other: TapeTruth,
+  misreadInches = 0,
+) {
+  const draw = drawFrom(truth.number + 13);
+  const sign = draw.uniform(0, 1) < 0.5 ? 1 : -1;
+  const byInches = (sign === 1 ? 1 : 12) + Math.floor(draw.uniform(0, 12));
+  const slip = draw.uniform(-MOST_SLIP_INCHES, MOST_SLIP_INCHES);
+  const isTwo = draw.uniform(0, 1) < 0.5;
+  const known = other.tapeGraduations.filter(({ inches }) => !isTwo || TWO_INCHES.includes(inches));
+  const lie = tapeLie(
+    known.map(({ inches, px }) => ({
+      placePx: handAt(px, FINGER_PX, draw),
+      sigmaPx: FINGER_PX,
+      readingMm: INCH * (sign * inches + byInches + slip),
+    })),
+    endsAt(other, draw),
+  );
+  const all = truth.tapeGraduations.map((each) => ({ ...each, inches: sign * each.inches + byInches }));
+  const named = all[Math.floor(draw.uniform(0, all.length))];
+  const marks =
+    named &&
+    nameStrokes(
+      found,
+      {
+        placePx: handAt(named.px, FINGER_PX, draw),
+        sigmaPx: FINGER_PX,
+        readingMm: INCH * (named.inches + misreadInches),
+      },
+      endsAt(truth, draw),
+      lie ? [lie] : [],
+    );
+  return marks ? marks.flatMap((mark) => markOff(mark, all, wholeStroke) ?? []) : null;
 }
 
 /** Whether one count by whole inches puts nearly all of the marks on the true strokes of their readings. */

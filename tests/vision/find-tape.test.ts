@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { findTape } from '../../src/vision/find-tape.ts';
-import { isWholeInch, nameStrokes } from '../../src/vision/name-strokes.ts';
+import { isWholeInch, nameStrokes, tapeLie } from '../../src/vision/name-strokes.ts';
 import type { Point } from '../../src/vision/point.ts';
 import { type TapePicture, tapePicture } from './tape-picture.ts';
 
@@ -21,9 +21,8 @@ const graduation = (inches: number, placePx: Point) => ({ placePx, sigmaPx: 2, r
 
 test('the strokes of a tape are found with nothing named, and read as it does once one is named', () => {
   const picture = TAPE;
-  const { facePx } = rodBeside(picture);
   const [x, y] = picture.placeOf(3, 2);
-  const named = nameStrokes(seenOn(picture), graduation(3, [x + 4, y - 3]), facePx) ?? [];
+  const named = nameStrokes(seenOn(picture), graduation(3, [x + 4, y - 3]), rodBeside(picture)) ?? [];
   expect(named.filter(isWholeInch).length).toBeGreaterThan(9);
   for (const { placePx, readingMm, sigmaPx } of named) {
     const inches = (readingMm ?? Number.NaN) / 25.4;
@@ -45,10 +44,10 @@ test.each([
 
 test('nothing is read where what is named does not fit the strokes', () => {
   const picture = TAPE;
-  const { facePx } = rodBeside(picture);
+  const rod = rodBeside(picture);
   const strokes = seenOn(picture);
-  const named = (inches: number, place: Point, face: Point = facePx) =>
-    nameStrokes(strokes, graduation(inches, place), face);
+  const named = (inches: number, place: Point, facePx: Point = rod.facePx) =>
+    nameStrokes(strokes, graduation(inches, place), { ...rod, facePx });
   const onFive = picture.placeOf(5, 2);
   expect(named(5, onFive)).not.toBeNull();
   // An inch off: the tape would begin an inch from the face.
@@ -60,4 +59,18 @@ test('nothing is read where what is named does not fit the strokes', () => {
   expect(named(5, onFive, picture.placeOf(12, -6))).toBeNull();
   // Beside the blade.
   expect(named(5, picture.placeOf(5, -45))).toBeNull();
+});
+
+test('how a tape lies beside the rod is told by its strokes, and roughly by two of them', () => {
+  const [face, pin] = [TAPE.placeOf(3, -6), TAPE.placeOf(9, -6)];
+  const at = (inches: number) => graduation(inches, TAPE.placeOf(inches, 2));
+  const all = Array.from({ length: 10 }, (_, i) => at(i + 1));
+  const lie = (graduations: typeof all, facePx = face, pinPx = pin) =>
+    tapeLie(graduations, { facePx, pinPx }) ?? { faceMm: Number.NaN, sign: 0 };
+  expect(lie(all).sign).toBe(1);
+  expect(Math.abs(lie(all).faceMm - 3 * 25.4)).toBeLessThan(2);
+  expect(lie(all, pin, face).sign).toBe(-1);
+  expect(Math.abs(lie(all, pin, face).faceMm - 9 * 25.4)).toBeLessThan(2);
+  expect(Math.abs(lie([at(4), at(11)]).faceMm - 3 * 25.4)).toBeLessThan(12);
+  expect(tapeLie([at(4)], { facePx: face, pinPx: pin })).toBeNull();
 });

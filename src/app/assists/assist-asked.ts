@@ -25,27 +25,20 @@ export type Offered = Omit<Asked, 'question'> & { readonly question: AssistQuest
 type Graduation = Extract<Mark, { readonly kind: 'tape-graduation' }>;
 
 const ENDS = ['clevis-pin', 'camshaft-end'] as const;
-/** So far from the one named another must be known, and no farther: the tape may end, or a hand hold it. */
-const LEAST_APART_MM = 95;
-const MOST_APART_MM = 185;
 const COARSE_PX = 16;
 /** Of graduations, from which on they say which way the tape lies. */
 const LEAST_LENGTH_MM = 50;
 
-/**
- * others: the other pictures of the measurement, which may show the same tape; released: that picture, where this is another one: its marks of
- * pin and camshaft are kept, and the same points of the metal sought here.
- */
+/** released: that picture, where this is another one: its marks of pin and camshaft are kept, and the same points of the metal sought here. */
 export function assistAsked(
   { marks }: Pick<View, 'marks'>,
-  others: readonly Pick<View, 'marks'>[],
   released: Pick<View, 'marks'> | null = null,
 ): readonly Asked[] {
   const byHand = marks.filter(({ placedBy }) => placedBy === 'hand');
   return [
     ...endsAsked(marks, byHand, released),
     ...bandAsked(marks, byHand),
-    ...tapeAsked(marks, byHand, others),
+    ...tapeAsked(marks, byHand),
     ...edgeAsked(marks, byHand),
   ];
 }
@@ -67,7 +60,7 @@ function sameAsked(
   return here && known && again ? { here, known, knownSigmaPx: again.sigmaPx } : null;
 }
 
-function endMarks(marks: readonly Mark[]): EndMarks | null {
+export function endMarks(marks: readonly Mark[]): EndMarks | null {
   const [face, pin, camshaft] = (['chamber-face', ...ENDS] as const).map((kind) =>
     marks.find((mark) => mark.kind === kind),
   );
@@ -124,20 +117,11 @@ export function rimAsked(marks: readonly Mark[], found: readonly FoundMark[] | n
 }
 
 /** Between the two that lie farthest apart; found once, they are not sought again. */
-function tapeAsked(
-  marks: readonly Mark[],
-  byHand: readonly Mark[],
-  others: readonly Pick<View, 'marks'>[],
-): readonly Asked[] {
+function tapeAsked(marks: readonly Mark[], byHand: readonly Mark[]): readonly Asked[] {
   if (marks.some(({ kind, placedBy }) => kind === 'tape-graduation' && placedBy === 'assist')) return [];
   const named = graduationsOf(byHand);
   const [low, high] = [named[0], named.at(-1)];
-  if (!low || !high) return [];
-  if (low === high) {
-    const other = others.flatMap((each) => tapeAbout(low, marks, each.marks) ?? [])[0];
-    const question = other && ({ of: 'tape-again', named: asNamed(low), other } as const);
-    return question ? [{ question, instead: [low], again: null }] : [];
-  }
+  if (!low || !high || low === high) return [];
   const question = { of: 'tape', named: [asNamed(low), asNamed(high)] } as const;
   return [{ question, instead: named, again: null }];
 }
@@ -154,28 +138,6 @@ export function strokesAsked(marks: readonly Mark[]): readonly Asked[] {
     ([x, y]) => [COARSE_PX * Math.round(x / COARSE_PX), COARSE_PX * Math.round(y / COARSE_PX)] as const,
   ) as [Point, Point];
   return [{ question: { of: 'tape-strokes', facePx, pinPx }, instead: graduations, again: null }];
-}
-
-/**
- * Where the graduation farthest from the one named here would lie, were the tape seen as in the other picture, but turned as the rod is:
- * right in direction, not in length.
- */
-function tapeAbout(
-  named: Graduation,
-  here: readonly Mark[],
-  there: readonly Mark[],
-): { readonly aboutPx: readonly [number, number]; readonly readingMm: number } | null {
-  const known = there.flatMap((mark) => (mark.kind === 'tape-graduation' ? [mark] : []));
-  const same = known.find(({ readingMm }) => Math.abs(readingMm - named.readingMm) < 0.01);
-  const [rodHere, rodThere] = [rodRad(here), rodRad(there)];
-  if (!same || rodHere === null || rodThere === null) return null;
-  const far = known
-    .filter(({ readingMm }) => Math.abs(readingMm - same.readingMm) < MOST_APART_MM)
-    .reduce((most, mark) => (apartMm(mark, same) > apartMm(most, same) ? mark : most), same);
-  if (apartMm(far, same) < LEAST_APART_MM) return null;
-  const [c, s] = [Math.cos(rodHere - rodThere), Math.sin(rodHere - rodThere)];
-  const [dx, dy] = [far.xPx - same.xPx, far.yPx - same.yPx];
-  return { aboutPx: [named.xPx + c * dx - s * dy, named.yPx + s * dx + c * dy], readingMm: far.readingMm };
 }
 
 /** One touch on the edge is enough, where two graduations say which way the tape lies; found once, it is not sought again. */
@@ -214,12 +176,12 @@ export function rodAsked(marks: readonly Mark[], found: readonly FoundMark[] | n
   return [{ question, instead: [], again: null }];
 }
 
-const graduationsOf = (marks: readonly Mark[]): readonly Graduation[] =>
+export const graduationsOf = (marks: readonly Mark[]): readonly Graduation[] =>
   marks
     .flatMap((mark) => (mark.kind === 'tape-graduation' ? [mark] : []))
     .sort((a, b) => a.readingMm - b.readingMm);
 
-const asNamed = (mark: Graduation) => ({
+export const asNamed = (mark: Graduation) => ({
   placePx: placeOf(mark),
   sigmaPx: mark.sigmaPx,
   readingMm: mark.readingMm,
@@ -227,17 +189,11 @@ const asNamed = (mark: Graduation) => ({
 
 const apartMm = (a: Graduation, b: Graduation) => Math.abs(a.readingMm - b.readingMm);
 
-function rodRad(marks: readonly Mark[]): number | null {
-  const ends = endMarks(marks);
-  return ends && Math.atan2(ends.pinPx[1] - ends.facePx[1], ends.pinPx[0] - ends.facePx[0]);
-}
-
 /** Whether what is found are many marks of one kind. */
 const isMany = (of: AssistQuestion['of']) =>
   isTape(of) || of === 'tape-edge' || of === 'clamp-band' || of === 'rod-line';
 
-export const isTape = (of: AssistQuestion['of']) =>
-  of === 'tape' || of === 'tape-again' || of === 'tape-strokes';
+export const isTape = (of: AssistQuestion['of']) => of === 'tape' || of === 'tape-strokes';
 
 /** Of the marks that come of it. */
 export function kindOf(of: AssistQuestion['of']) {

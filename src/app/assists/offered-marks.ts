@@ -30,7 +30,6 @@ function namedReadings(
   marks: readonly FoundMark[],
   isOneByHand: boolean,
 ): readonly (number | null)[] {
-  if (of === 'tape-again') return [marks.at(-1)?.readingMm ?? null];
   if (of !== 'tape-strokes') return [];
   // A whole one has its numeral beside it.
   const wholes = marks.filter(isWholeInch).map(({ readingMm }) => readingMm);

@@ -23,7 +23,7 @@ import {
 } from './assist-asked.ts';
 import { type AssistSearch, assistKey, assistSearches } from './assists-store.ts';
 import { guessedEnds, guessedMarks } from './guess-asked.ts';
-import { namedStrokes, withoutSecondWay } from './named-strokes.ts';
+import { namedStrokes } from './named-strokes.ts';
 import { useGuess } from './use-guess.ts';
 
 type Searched = { readonly key: string; readonly search: AssistSearch | null };
@@ -49,7 +49,7 @@ function useAsked(measurement: MeasurementInput, state: BrakeState): readonly (A
     const others = views.filter((each) => each !== view);
     const marks = guessed ? [...view.marks, ...guessedMarks(guessed)] : view.marks;
     const all = [
-      ...assistAsked({ marks }, others, state === 'released' ? null : viewOf({ views }, 'released')),
+      ...assistAsked({ marks }, state === 'released' ? null : viewOf({ views }, 'released')),
       ...(references.tape ? strokesAsked(marks) : []),
       ...armTurnAsked(arm),
     ];
@@ -57,7 +57,7 @@ function useAsked(measurement: MeasurementInput, state: BrakeState): readonly (A
       const key = assistKey(view, asked.question);
       return { ...asked, key, search: searches[key] ?? null };
     };
-    const searched = withoutSecondWay(all.flatMap((asked) => namedStrokes(searchedOf(asked), marks) ?? []));
+    const searched = all.flatMap((asked) => namedStrokes(searchedOf(asked), marks, others) ?? []);
     const found = graduationsFound(searched);
     return [...searched, ...[...rimAsked(marks, found), ...rodAsked(marks, found)].map(searchedOf)];
   }, [views, references, state, searches, guessed, arm]);

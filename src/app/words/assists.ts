@@ -13,7 +13,6 @@ type Sought = AssistQuestion['of'];
 
 const SOUGHT: Readonly<Record<Sought, string>> = {
   tape: 'Graduations of the tape',
-  'tape-again': 'Graduations of the tape',
   'tape-strokes': 'Strokes of the tape',
   'tape-edge': 'Edge of the tape',
   'clevis-pin': 'End of the clevis pin',
@@ -51,7 +50,7 @@ export function foundText(
   if (of === 'tape-strokes' && isRead) return readText(found, instead, unit);
   if (of === 'tape-strokes')
     return `${graduationsText(found, instead, unit)} See that the far one reads the same on the tape.`;
-  if (of === 'tape' || of === 'tape-again') return graduationsText(found, instead, unit);
+  if (of === 'tape') return graduationsText(found, instead, unit);
   if (of === 'clamp-band') {
     const place = instead.length > 0 ? `, in place of your ${instead.length}` : '';
     return `${SOUGHT[of]} found${place}. Is it on the rod’s side?`;

@@ -15,14 +15,13 @@ const graduation = (id: string, readingMm: number): Mark => ({
 });
 const face: Mark = { kind: 'chamber-face', ...at('face', 0) };
 const pin: Mark = { kind: 'clevis-pin', ...at('pin', 200) };
-const of = (marks: readonly Mark[]) => assistAsked({ marks }, []).map(({ question }) => question.of);
+const of = (marks: readonly Mark[]) => assistAsked({ marks }).map(({ question }) => question.of);
 
 test('the tape is asked about between the graduations farthest apart, once two are named', () => {
   expect(of([graduation('a', 50)])).toEqual([]);
-  const [asked] = assistAsked(
-    { marks: [graduation('a', 100), graduation('b', 250), graduation('c', 50)] },
-    [],
-  );
+  const [asked] = assistAsked({
+    marks: [graduation('a', 100), graduation('b', 250), graduation('c', 50)],
+  });
   expect(asked?.question).toMatchObject({ of: 'tape', named: [{ readingMm: 50 }, { readingMm: 250 }] });
   expect(asked?.instead.map(({ id }) => id)).toEqual(['c', 'a', 'b']);
 });
@@ -36,7 +35,7 @@ test('the pin is asked about once the face says how large things are; set severa
 test('in another picture than the released one the same points are asked for, where that shows them marked', () => {
   const shaft: Mark = { kind: 'camshaft-end', ...at('shaft', 200, 150) };
   const released = { marks: [face, { ...pin, id: 'known', xPx: 180, sigmaPx: 0.4 }] };
-  const asked = assistAsked({ marks: [face, pin, shaft] }, [released], released);
+  const asked = assistAsked({ marks: [face, pin, shaft] }, released);
   expect(asked.map(({ question }) => question)).toMatchObject([
     {
       of: 'clevis-pin',
@@ -52,12 +51,12 @@ test('in another picture than the released one the same points are asked for, wh
   const taken = asked.map((each) => marksFound(each, found, () => 'new')[0]);
   expect(taken[0]).toMatchObject({ id: 'pin', sigmaPx: 0.2, placedBy: 'assist', followedFrom: 'known' });
   expect(taken[1]).not.toHaveProperty('followedFrom');
-  expect(assistAsked({ marks: [face, pin] }, [released])[0]?.question).toMatchObject({ same: null });
+  expect(assistAsked({ marks: [face, pin] })[0]?.question).toMatchObject({ same: null });
 });
 
 test('what is taken comes in place of the hand’s marks, as found by an assist, and is not asked for again', () => {
   const marks: readonly Mark[] = [face, pin, graduation('a', 50), graduation('b', 250)];
-  const asked = assistAsked({ marks }, []);
+  const asked = assistAsked({ marks });
   let count = 0;
   const found = asked.flatMap((each) =>
     marksFound(
@@ -89,30 +88,11 @@ test('what is taken comes in place of the hand’s marks, as found by an assist,
   expect(moved[1]).toMatchObject({ placedBy: 'hand' });
 });
 
-test('where another picture shows the tape, one named graduation is enough, turned as the rod is', () => {
-  const other = [face, pin, graduation('a', 50), graduation('b', 150), graduation('c', 300)];
-  const up: Mark = { ...pin, xPx: 0, yPx: 210 };
-  const tapeOf = (readingMm: number) =>
-    assistAsked({ marks: [face, up, graduation('d', readingMm)] }, [{ marks: other }]).find(
-      ({ question }) => question.of === 'tape-again',
-    );
-  const asked = tapeOf(50);
-  expect(asked?.question).toMatchObject({
-    of: 'tape-again',
-    named: { readingMm: 50 },
-    other: { readingMm: 150 },
-  });
-  const about = asked?.question.of === 'tape-again' ? asked.question.other.aboutPx : [];
-  expect(about[0]).toBeCloseTo(50);
-  expect(about[1]).toBeCloseTo(110);
-  expect(tapeOf(55)).toBeUndefined();
-});
-
 test('the band is asked about from one touch of it, with face and pin; its points come in place of the hand’s', () => {
   const rim = (id: string): Mark => ({ kind: 'clamp-band', ...at(id, -60, 80) });
   expect(of([rim('a')])).toEqual([]);
   expect(of([face, pin])).not.toContain('clamp-band');
-  const asked = assistAsked({ marks: [face, pin, rim('a'), rim('b')] }, []).at(-1);
+  const asked = assistAsked({ marks: [face, pin, rim('a'), rim('b')] }).at(-1);
   expect(asked?.question).toEqual({
     of: 'clamp-band',
     facePx: [0, 10],
@@ -128,7 +108,7 @@ test('the tape’s edge is asked about from one touch of it, with two graduation
   const tape = [graduation('b', 150), graduation('a', 50)];
   expect(of([touch, graduation('a', 50)])).not.toContain('tape-edge');
   expect(of(tape)).not.toContain('tape-edge');
-  const asked = assistAsked({ marks: [touch, ...tape] }, []).at(-1);
+  const asked = assistAsked({ marks: [touch, ...tape] }).at(-1);
   const low = tape[1];
   expect(asked).toEqual({
     question: {
@@ -146,7 +126,7 @@ test('the tape’s edge is asked about from one touch of it, with two graduation
 
 test('beside a tape the band is looked for without a touch; taken, its rim counts whatever its diameter', () => {
   const marks: readonly Mark[] = [face, pin, graduation('a', 50)];
-  const asked = assistAsked({ marks }, []).at(-1);
+  const asked = assistAsked({ marks }).at(-1);
   expect(asked?.question).toMatchObject({ of: 'clamp-band', nearPx: null });
   const view = { state: 'released', captureId: 'c', frame: null, marks } as const;
   const measurement = newMeasurement('m', 'as-found');

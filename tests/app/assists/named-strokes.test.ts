@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
-import { assistAsked, strokesAsked } from '../../../src/app/assists/assist-asked.ts';
+import { strokesAsked } from '../../../src/app/assists/assist-asked.ts';
 import type { AssistSearch } from '../../../src/app/assists/assists-store.ts';
-import { namedStrokes, withoutSecondWay } from '../../../src/app/assists/named-strokes.ts';
+import { namedStrokes } from '../../../src/app/assists/named-strokes.ts';
 import type { Mark } from '../../../src/marks/mark.ts';
 
 const at = (id: string, xPx: number, yPx = 100) => ({ id, xPx, yPx, sigmaPx: 1, placedBy: 'hand' }) as const;
@@ -18,8 +18,8 @@ const strokes = Array.from({ length: 40 }, (_, i) => ({
   sigmaPx: 0.1,
   readingMm: 25.4 * (20 + (i + 2) / 4),
 }));
-const asWith = (marks: readonly Mark[], search: AssistSearch | null) =>
-  strokesAsked(marks).map((asked) => namedStrokes({ ...asked, search }, marks));
+const asWith = (marks: readonly Mark[], search: AssistSearch | null, other: readonly Mark[] = []) =>
+  strokesAsked(marks).map((asked) => namedStrokes({ ...asked, search }, marks, [{ marks: other }]));
 const found = { is: 'found', marks: strokes } as const;
 /** By the numerals the face lies at zero. */
 const read = {
@@ -94,15 +94,31 @@ test('nothing is offered, and nothing said, where the one that is named does not
   expect(asWith([face, pin], failed)[0]?.search).toEqual(failed);
 });
 
-test('what the other picture shows is asked for only where the strokes do not tell', () => {
-  const marks = [face, pin, graduation('a', 2)];
-  const others = [{ marks: [face, pin, graduation('b', 2), graduation('c', 9)] }];
-  const again = assistAsked({ marks }, others)
-    .filter(({ question }) => question.of === 'tape-again')
-    .map((asked) => ({ ...asked, search: null }));
-  expect(again.length).toBe(1);
-  const [told] = strokesAsked(marks);
-  if (!told) throw new Error('the strokes are not asked for');
-  expect(withoutSecondWay([...again, { ...told, search: null }]).length).toBe(1);
-  expect(withoutSecondWay(again)).toEqual(again);
+test('one that does not begin at the face is read from one that is named where another picture shows how it lies', () => {
+  // Here and there 40 pixels to the inch, as seen from farther off; there the face lies at the fourth inch, slipped a third of one.
+  const there = (sign: 1 | -1, readings: readonly number[]): readonly Mark[] => {
+    const placed = (inches: number) => ({
+      ...graduation(`there ${inches}`, inches),
+      xPx: 300 + sign * 40 * (inches - 4.3),
+    });
+    return [{ ...face, xPx: 300 }, { ...pin, xPx: 560 }, ...readings.map(placed)];
+  };
+  const readingsWith = (inches: number, other: readonly Mark[]) => {
+    const third = { ...graduation('a', 3), readingMm: 25.4 * inches } as Mark;
+    const [offered] = asWith([face, pin, third], found, other);
+    return offered?.search?.is === 'found'
+      ? offered.search.marks.map(({ readingMm }) => Math.round((4 * (readingMm ?? 0)) / 25.4))
+      : null;
+  };
+  expect(readingsWith(7, [])).toBeNull();
+  expect(readingsWith(7, there(1, [5]))).toBeNull();
+  const onward = strokes.map((_, i) => i + 2 + 4 * 4);
+  expect(readingsWith(7, there(1, [5, 9]))).toEqual(onward);
+  expect(readingsWith(7, there(1, [4, 5, 6, 7, 8, 9]))).toEqual(onward);
+  // Two inches farther on, at its zero, or the other way round it does not lie as there.
+  expect(readingsWith(9, there(1, [5, 9]))).toBeNull();
+  expect(readingsWith(7, there(-1, [1, 3]))).toBeNull();
+  expect(readingsWith(3, there(1, [5, 9]))).toBeNull();
+  // Towards the face it ends at its zero, four inches from there.
+  expect(readingsWith(1, there(-1, [1, 3]))).toEqual(Array.from({ length: 14 }, (_, i) => i + 1));
 });
