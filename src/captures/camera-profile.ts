@@ -8,10 +8,12 @@ import { z } from 'zod';
 
 const uPx = z.number().positive().max(10_000);
 
+export const NAME_CHARACTERS = 80;
+
 export const cameraProfileSchema = z
   .strictObject({
     id: z.string().min(1).max(64),
-    name: z.string().min(1).max(80),
+    name: z.string().min(1).max(NAME_CHARACTERS),
     madeAt: z.iso.datetime(),
     widthPx: z.int().min(1).max(100_000),
     heightPx: z.int().min(1).max(100_000),

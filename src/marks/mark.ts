@@ -6,6 +6,8 @@
  */
 import { z } from 'zod';
 
+export const MOST_GRADUATION_MM = 10_000;
+
 const coordinatePx = z.number().min(-1e5).max(1e5);
 
 const placed = {
@@ -33,7 +35,7 @@ export const markSchema = z
     /** A graduation of the tape; its reading counts from the tape's zero. */
     z.strictObject({
       kind: z.literal('tape-graduation'),
-      readingMm: z.number().min(-100).max(1e4),
+      readingMm: z.number().min(-100).max(MOST_GRADUATION_MM),
       ...placed,
     }),
     /** A point on a straight edge of the tape's blade, all of one picture on the same edge: where along it is not known. */

@@ -3,7 +3,8 @@ import { z } from 'zod';
 import { PROCEDURES } from '../finding/procedure.ts';
 import { answer, id } from './parts.ts';
 
-const pressureKpa = z.number().min(0).max(2000).nullable();
+export const MOST_PRESSURE_KPA = 2000;
+const pressureKpa = z.number().min(0).max(MOST_PRESSURE_KPA).nullable();
 
 export const conditionsSchema = z
   .strictObject({

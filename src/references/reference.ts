@@ -1,7 +1,10 @@
 /** References: what is of known size in the picture. Each is used when it is given and its marks are there; several add up. */
 import { z } from 'zod';
 
-const lengthMm = z.number().positive().max(5000);
+export const MOST_REFERENCE_MM = 5000;
+export const MOST_PIN_END_MM = 200;
+
+const lengthMm = z.number().positive().max(MOST_REFERENCE_MM);
 const uLengthMm = z.number().positive().max(100);
 
 export const referencesSchema = z
@@ -32,7 +35,7 @@ export const referencesSchema = z
     /** How far the visible end of the clevis pin stands out from the rod's middle line, square to the plane of motion: no scale, but it
      * places the pin in depth. */
     pinEnd: z
-      .strictObject({ outMm: z.number().min(0).max(200), uOutMm: uLengthMm })
+      .strictObject({ outMm: z.number().min(0).max(MOST_PIN_END_MM), uOutMm: uLengthMm })
       .readonly()
       .nullable(),
   })

@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import type { Calibration } from '../../adjustment/calibrate.ts';
-import type { CameraProfile } from '../../captures/camera-profile.ts';
+import { type CameraProfile, NAME_CHARACTERS } from '../../captures/camera-profile.ts';
 import { keepCamera } from '../storage/kept-cameras.ts';
 import { notices, work } from '../stores.ts';
 import { CAMERA, calibrationFailureText, RESULT_ROWS, usualName } from '../words/camera.ts';
@@ -73,7 +73,7 @@ function Found({ calibration, onKept }: { readonly calibration: Calibration; rea
         <span>{CAMERA.name}</span>
         <input
           type="text"
-          maxLength={80}
+          maxLength={NAME_CHARACTERS}
           autoComplete="off"
           value={name}
           onChange={(event) => setTyped(event.target.value)}

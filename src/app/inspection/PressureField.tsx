@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import { kpaFromPsi, psiFromKpa } from '../../basics/units.ts';
+import { MOST_PRESSURE_KPA } from '../../record/conditions.ts';
 import { CONDITIONS } from '../words/inspection.ts';
 
 type Props = {
@@ -8,8 +9,6 @@ type Props = {
   readonly onChange: (kpa: number | null) => void;
 };
 
-const MOST_KPA = 2000;
-
 /** Gauges read in psi; what is typed stays as typed. */
 export function PressureField({ label, valueKpa, onChange }: Props) {
   const [typed, setTyped] = useState<string | null>(null);
@@ -17,7 +16,7 @@ export function PressureField({ label, valueKpa, onChange }: Props) {
   const kpaOf = (text: string) => kpaFromPsi(Number(text.replace(',', '.')));
   const isGood = (text: string) => {
     const kpa = kpaOf(text);
-    return kpa >= 0 && kpa <= MOST_KPA;
+    return kpa >= 0 && kpa <= MOST_PRESSURE_KPA;
   };
   const fault = typed !== null && typed.trim() !== '' && !isGood(typed);
   return (

@@ -1,11 +1,10 @@
 import { useState } from 'react';
-import type { References } from '../../references/reference.ts';
+import { MOST_REFERENCE_MM, type References } from '../../references/reference.ts';
 import { Choice } from '../parts/Choice.tsx';
 import { LengthField } from '../parts/LengthField.tsx';
 import { useLengthUnit } from '../parts/use-length-unit.ts';
 import { REFERENCE } from '../words/steps.ts';
 import { lengthText } from '../words/values.ts';
-import { MOST_REFERENCE_MM } from '../work/length-bounds.ts';
 import { U_ARM_STAMPED_MM, USUAL_ARM_LENGTHS_MM } from '../work/usual-references.ts';
 
 type Props = {

@@ -1,13 +1,12 @@
 import { useState } from 'react';
 import type { Chamber } from '../../finding/chamber.ts';
-import type { References } from '../../references/reference.ts';
+import { MOST_REFERENCE_MM, type References } from '../../references/reference.ts';
 import { Choice } from '../parts/Choice.tsx';
 import { LengthField } from '../parts/LengthField.tsx';
 import { useLengthUnit } from '../parts/use-length-unit.ts';
 import { REFERENCE } from '../words/steps.ts';
 import { lengthText } from '../words/values.ts';
 import { bandDiameterMm } from '../work/band-diameter.ts';
-import { MOST_REFERENCE_MM } from '../work/length-bounds.ts';
 import { BAND_UNKNOWN, U_BAND_CALIPER_MM, U_BAND_TABLE_MM } from '../work/usual-references.ts';
 
 type Props = {

@@ -1,7 +1,6 @@
-import type { Chamber } from '../../finding/chamber.ts';
+import { type Chamber, MOST_STROKE_MM } from '../../finding/chamber.ts';
 import { LengthField } from '../parts/LengthField.tsx';
 import { CHAMBER } from '../words/chambers.ts';
-import { MOST_STROKE_MM } from '../work/length-bounds.ts';
 
 type Props = { readonly chamber: Chamber; readonly onChange: (chamber: Chamber) => void };
 

@@ -1,9 +1,8 @@
 import { useState } from 'react';
-import type { References } from '../../references/reference.ts';
+import { MOST_PIN_END_MM, type References } from '../../references/reference.ts';
 import { Choice } from '../parts/Choice.tsx';
 import { LengthField } from '../parts/LengthField.tsx';
 import { REFERENCE } from '../words/steps.ts';
-import { MOST_PIN_END_MM } from '../work/length-bounds.ts';
 import { U_PIN_END_MM } from '../work/usual-references.ts';
 
 type Props = {

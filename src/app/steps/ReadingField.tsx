@@ -1,8 +1,8 @@
+import { MOST_GRADUATION_MM } from '../../marks/mark.ts';
 import type { View } from '../../marks/view.ts';
 import { LengthField } from '../parts/LengthField.tsx';
 import { work } from '../stores.ts';
 import { MARKS } from '../words/marks.ts';
-import { MOST_READING_MM } from '../work/length-bounds.ts';
 
 type Props = {
   readonly asking: { readonly readingMm: number | null };
@@ -17,7 +17,7 @@ export function ReadingField({ asking, view, markId }: Props) {
       // A graduation placed is another question: what was typed for it goes.
       key={markId ?? view.marks.length}
       label={markId ? MARKS.readingOf : MARKS.reading}
-      mostMm={MOST_READING_MM}
+      mostMm={MOST_GRADUATION_MM}
       valueMm={asking.readingMm}
       onChange={(readingMm) => {
         if (!markId) work.typeReading(readingMm);

@@ -1,4 +1,4 @@
-import type { ChamberFamily } from '../../finding/chamber.ts';
+import { type ChamberFamily, TYPE_CHARACTERS } from '../../finding/chamber.ts';
 import { chamberSizes } from '../../finding/chamber-sizes.ts';
 import type { RuleSet } from '../../finding/rule-set.ts';
 import { useLengthUnit } from '../parts/use-length-unit.ts';
@@ -19,7 +19,12 @@ export function TypeChoice({ family, type, ruleSet, onChange }: Props) {
     return (
       <label className="field">
         <span>{CHAMBER.typeUnlisted}</span>
-        <input type="text" maxLength={8} value={type} onChange={(event) => onChange(event.target.value)} />
+        <input
+          type="text"
+          maxLength={TYPE_CHARACTERS}
+          value={type}
+          onChange={(event) => onChange(event.target.value)}
+        />
       </label>
     );
   const sizes = chamberSizes(ruleSet).filter((size) => size.family === family);
