@@ -40,6 +40,22 @@ function sampleMedia(): Plugin {
   };
 }
 
+/** What is handed on as files of their own, beside what the bundler lists in licences.md. */
+const LICENCES: Readonly<Record<string, string>> = {
+  'licence-opencv.txt': 'node_modules/@opencvjs/web/LICENSE',
+  'licence-libheif.txt': 'node_modules/libheif-js/libheif-wasm/LICENSE',
+};
+
+function licences(): Plugin {
+  return {
+    name: 'licences',
+    apply: 'build',
+    writeBundle({ dir }) {
+      if (dir) for (const [name, path] of Object.entries(LICENCES)) cpSync(path, resolve(dir, name));
+    },
+  };
+}
+
 /** Only in the built page: the development server needs scripts in the page itself. */
 function contentSecurityPolicy(): Plugin {
   const policy = [
@@ -72,6 +88,7 @@ export default defineConfig({
     react(),
     splitOpencv(),
     sampleMedia(),
+    licences(),
     contentSecurityPolicy(),
     VitePWA({
       // An open measurement is never swapped out under a person's hands: the new version waits to be taken.
@@ -87,5 +104,5 @@ export default defineConfig({
       },
     }),
   ],
-  build: { target: 'es2022', assetsInlineLimit: 0 },
+  build: { target: 'es2022', assetsInlineLimit: 0, license: { fileName: 'licences.md' } },
 });

@@ -1,4 +1,5 @@
 /** The page itself: its size, its work without a network, its accessibility, its room on a phone. */
+import { readFileSync } from 'node:fs';
 import { gzipSync } from 'node:zlib';
 import { expect, type Locator, type Page, test } from '@playwright/test';
 import { recordText } from '../../src/record/save-record.ts';
@@ -28,6 +29,19 @@ test('the first view loads less than 200 kB of script, gzipped, and none of the 
   // As a hand goes to a way in, what is behind it is fetched.
   await page.getByRole('button', { name: 'Start an inspection' }).focus();
   await expect.poll(() => behind.filter(isFetched)).toEqual(behind);
+});
+
+test('the licences of all that the app is built of lie beside it', { tag: '@desk' }, async ({ request }) => {
+  const { dependencies } = JSON.parse(readFileSync('package.json', 'utf8'));
+  const listed = await (await request.get('/licences.md')).text();
+  const named = {
+    '@opencvjs/web': ['opencv', 'Apache License'],
+    'libheif-js': ['libheif', 'LESSER GENERAL PUBLIC'],
+  };
+  for (const name of Object.keys(dependencies).filter((each) => !(each in named)))
+    expect(listed).toContain(`## ${name} - `);
+  for (const [file, heading] of Object.values(named))
+    expect(await (await request.get(`/licence-${file}.txt`)).text()).toContain(heading);
 });
 
 test.describe('without a network', () => {
