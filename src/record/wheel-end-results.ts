@@ -74,6 +74,7 @@ export function holdingResults({ holds, asFound, afterRepair }: JudgedWheelEnd):
   return holds === 'after-repair' ? afterRepair : asFound;
 }
 
-function hasStrokeState({ state }: PurposeResults): boolean {
+/** There is a stroke to judge. */
+export function hasStrokeState({ state }: PurposeResults): boolean {
   return state !== 'not-started' && state !== 'begun';
 }

@@ -81,21 +81,7 @@ export function ClipChooser({ current, assessment, capture, frameIndex }: Props)
                 onChange={(event) => lookAt(Number(event.target.value))}
               />
             )}
-            <div className="clip-steps">
-              {JUMPS.map((jump) => (
-                <button
-                  key={jump}
-                  type="button"
-                  className="button"
-                  aria-label={CLIP.step(jump)}
-                  disabled={!frame}
-                  onClick={() => lookAt(frameIndex + jump)}
-                >
-                  {jump > 0 ? `+${jump}` : `−${-jump}`}
-                </button>
-              ))}
-              <output className="clip-time">{at}</output>
-            </div>
+            <ClipSteps at={at} disabled={!frame} onStep={(jump) => lookAt(frameIndex + jump)} />
             {source?.ok && source.value.played ? <p className="look">{CLIP.played}</p> : null}
             <div className="clip-takes">
               {BRAKE_STATES.map((state) => (
@@ -114,6 +100,33 @@ export function ClipChooser({ current, assessment, capture, frameIndex }: Props)
           </>
         )}
       </div>
+    </div>
+  );
+}
+
+type StepsProps = {
+  /** Which frame it is, and when. */
+  readonly at: string;
+  readonly disabled: boolean;
+  readonly onStep: (frames: number) => void;
+};
+
+function ClipSteps({ at, disabled, onStep }: StepsProps) {
+  return (
+    <div className="clip-steps">
+      {JUMPS.map((jump) => (
+        <button
+          key={jump}
+          type="button"
+          className="button"
+          aria-label={CLIP.step(jump)}
+          disabled={disabled}
+          onClick={() => onStep(jump)}
+        >
+          {jump > 0 ? `+${jump}` : `−${-jump}`}
+        </button>
+      ))}
+      <output className="clip-time">{at}</output>
     </div>
   );
 }
