@@ -1,6 +1,8 @@
 /** One package at the command line: its path in, its line out. */
+
 import { webcrypto } from 'node:crypto';
 import { version } from '../../package.json' with { type: 'json' };
+import { byName } from '../basics/by-name.ts';
 import { withFileSource } from '../evidence/file-source.node.ts';
 import { NODE_HASHES } from '../evidence/hashes.node.ts';
 import { checkDocument } from '../recheck/check-document.ts';
@@ -64,7 +66,7 @@ function lineOf(path: string, sizeBytes: number, recheck: Recheck): RecheckLine 
     times,
     /** Clips of which a browser's player gave frames. */
     playedClips: playedClips(record?.captures ?? []),
-    checks: Object.fromEntries(CHECKS.map((name) => [name, checks[name].answer])),
+    checks: byName(CHECKS, (name) => checks[name].answer),
     differences: CHECKS.flatMap((check) => checks[check].differences.map((one) => ({ check, ...one }))),
   };
 }

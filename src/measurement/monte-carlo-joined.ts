@@ -4,6 +4,7 @@
  * Fails    as the first part that failed; monte-carlo/trials-lost: more trials found no minimum than lie beyond one end of the
  *          interval, which would make that end unknown.
  */
+import { byName } from '../basics/by-name.ts';
 import { fail, ok, type Result } from '../basics/result.ts';
 import { degFromRad } from '../basics/units.ts';
 import type { Measured } from './measured.ts';
@@ -64,8 +65,7 @@ export function joinedTrials(
   const solved = drawn.reduce((sum, { quantities }) => sum + (quantities.strokeMm?.values.length ?? 0), 0);
   const lost = asked - solved;
   if (lost > MOST_LOST_SHARE * asked) return fail({ code: 'monte-carlo/trials-lost', lost, asked });
-  const results = TRIAL_QUANTITIES.map((name) => [name, resultOf(name, drawn)] as const);
-  return ok({ asked, lost, results: Object.fromEntries(results) as Trials['results'] });
+  return ok({ asked, lost, results: byName(TRIAL_QUANTITIES, (name) => resultOf(name, drawn)) });
 }
 
 function resultOf(name: TrialQuantity, drawn: readonly DrawnTrials[]): TrialResult | null {

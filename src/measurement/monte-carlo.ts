@@ -11,11 +11,13 @@
  * Fails    as measure does; as joinedTrials.
  * Source   JCGM 101:2008, 7 (clause from memory).
  */
+
 import { adjust } from '../adjustment/adjust.ts';
 import type { Adjustment } from '../adjustment/adjustment.ts';
 import { displacedFit } from '../adjustment/displaced.ts';
 import type { Layout } from '../adjustment/layout.ts';
 import { type RivalShare, rivalShares } from '../adjustment/rival-shares.ts';
+import { byName } from '../basics/by-name.ts';
 import { type Draw, drawFrom, UNIFORMS_OF_NORMAL } from '../basics/random.ts';
 import { fail, ok, type Result } from '../basics/result.ts';
 import type { BrakeState } from '../marks/view.ts';
@@ -62,13 +64,13 @@ export function drawnTrials(input: MeasureInput, some: SomeTrials): Result<Drawn
   const measured = measurementOf(input, adjusted.value);
   if (!measured.ok) return measured;
   const drawn = drawnValues(adjusted.value, measured.value.fit.inflation, some);
-  const quantities = TRIAL_QUANTITIES.map((name) => {
+  const quantities = byName(TRIAL_QUANTITIES, (name) => {
     const [stated, values] = [measured.value[name], drawn.get(name)];
-    return [name, stated && values ? { stated, values } : null] as const;
+    return stated && values ? { stated, values } : null;
   });
   return ok({
     asked: some.to - some.from,
-    quantities: Object.fromEntries(quantities) as DrawnTrials['quantities'],
+    quantities,
   });
 }
 

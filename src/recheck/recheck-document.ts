@@ -2,12 +2,14 @@
  * A recheck as a document of its own, signed by who made it. It names the package by the hash of its manifest, which names every
  * byte: whoever has both can see that they belong together, and do the recheck again.
  */
+
 import { z } from 'zod';
+import { byName } from '../basics/by-name.ts';
 import { canonicalJson } from '../basics/canonical-json.ts';
 import { utf8FromText } from '../basics/utf8.ts';
 import { signatureSchema } from '../evidence/signature.ts';
 import type { InspectionRecord } from '../record/record.ts';
-import { CHECKS, type CheckName, type Recheck } from './recheck.ts';
+import { CHECKS, type Recheck } from './recheck.ts';
 import { type Comparison, comparisonSchema } from './second-reading.ts';
 
 export const RECHECK_FORMAT = 'strokewitness-recheck';
@@ -75,10 +77,6 @@ export function recheckDocument(
       details: canonicalJson(details).slice(0, LIMIT_DETAILS_CHARACTERS),
     })),
   );
-  const answers = Object.fromEntries(CHECKS.map((name) => [name, checks[name].answer])) as Record<
-    CheckName,
-    z.infer<typeof answer>
-  >;
   return {
     format: RECHECK_FORMAT,
     version: RECHECK_VERSION,
@@ -86,7 +84,7 @@ export function recheckDocument(
     madeAt,
     engine,
     holds,
-    answers,
+    answers: byName(CHECKS, (name) => checks[name].answer),
     differences: differences.slice(0, LIMIT_DIFFERENCES),
     secondReading,
   };

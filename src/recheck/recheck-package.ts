@@ -3,7 +3,9 @@
  * It takes nothing from the program that wrote the package but the format. A part that does not hold does not end the recheck
  * of the others, unless they rest on it.
  */
+
 import { parseBoundedJson } from '../basics/bounded-json.ts';
+import { byName } from '../basics/by-name.ts';
 import { fail } from '../basics/result.ts';
 import { textFromUtf8 } from '../basics/utf8.ts';
 import type { ByteSource } from '../evidence/byte-source.ts';
@@ -81,9 +83,7 @@ function answersOf(
   made: Partial<Record<CheckName, Check>>,
   about: Partial<Omit<Recheck, 'holds' | 'checks'>> = {},
 ): Recheck {
-  const checks = Object.fromEntries(
-    CHECKS.map((name) => [name, made[name] ?? NOT_CHECKED]),
-  ) as Recheck['checks'];
+  const checks = byName(CHECKS, (name) => made[name] ?? NOT_CHECKED);
   return {
     holds: CHECKS.every((name) => checks[name].answer === 'yes' || checks[name].answer === 'none'),
     checks,

@@ -2,6 +2,7 @@
  * What a whole inspection comes to, from what was entered: for the plan view, the report and the command line alike.
  * Plain data, the same for the same record and assessments: it may be kept beside the record and thrown away at will.
  */
+import { byName } from '../basics/by-name.ts';
 import { findRuleSet } from '../finding/rule-sets.ts';
 import { type AxleResults, axleResults, notesByAxle } from './axle-results.ts';
 import { type ConditionNote, conditionNotes } from './condition-notes.ts';
@@ -65,8 +66,7 @@ export function inspectionResults(record: InspectionRecord, assess: AssessMeasur
 
 function countsOf(axles: readonly AxleResults[]): Record<WheelEndState, number> {
   const states = axles.flatMap(({ left, right }) => [left, right].map((end) => end?.state ?? 'not-started'));
-  const entries = WHEEL_END_STATES.map((state) => [state, states.filter((one) => one === state).length]);
-  return Object.fromEntries(entries) as Record<WheelEndState, number>;
+  return byName(WHEEL_END_STATES, (state) => states.filter((one) => one === state).length);
 }
 
 function brakesOf(axles: readonly AxleResults[], of: (end: WheelEndResults) => PurposeResults) {

@@ -54,6 +54,13 @@ export function askingText(asking: Asking, unit: LengthUnit): string | null {
   return asking.readingMm === null ? null : lengthText(asking.readingMm, unit);
 }
 
+const OPTIONAL_WHY: Readonly<Partial<Record<MarkKind, string>>> = {
+  'camshaft-end': 'gives the arm angle',
+  'rod-line': 'gives the rod’s own direction',
+  'tape-edge': 'shows what a wide lens bends: touch it once, the rest is found',
+  'tie-point': 'ties the two pictures together',
+};
+
 export const MARKS = {
   allThere: 'All marks are there. Move any that sits off.',
   noPicture: (state: BrakeState) => `There is no ${state} picture yet.`,
@@ -66,12 +73,7 @@ export const MARKS = {
   list: 'Marks of this picture',
   count: (have: number, need: number) => (have > need ? `${have}` : `${have} of ${need}`),
   optional: 'optional',
-  optionalWhy: {
-    'camshaft-end': 'gives the arm angle',
-    'rod-line': 'gives the rod’s own direction',
-    'tape-edge': 'shows what a wide lens bends: touch it once, the rest is found',
-    'tie-point': 'ties the two pictures together',
-  } as Readonly<Partial<Record<MarkKind, string>>>,
+  optionalWhy: OPTIONAL_WHY,
   selected: (name: string) => `${name} is selected. Drag it, or use the arrow keys; Delete removes it.`,
 };
 
