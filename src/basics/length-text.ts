@@ -16,6 +16,16 @@ export function formatLength(lengthMm: number, unit: LengthUnit): string {
   return `${placed(nearestStep(lengthMm, unit), unit)} ${unitSign(unit)}`;
 }
 
+/** Shown no smaller than it is: what is stated as at most so much. */
+export function formatLengthUp(lengthMm: number, unit: LengthUnit): string {
+  return `${placed(Math.ceil(inSteps(lengthMm, unit) - HAIR), unit)} ${unitSign(unit)}`;
+}
+
+/** Shown no larger than it is: what is stated as at least so much. */
+export function formatLengthDown(lengthMm: number, unit: LengthUnit): string {
+  return `${placed(Math.floor(inSteps(lengthMm, unit) + HAIR), unit)} ${unitSign(unit)}`;
+}
+
 /** The value with its expanded uncertainty, both to the same place; U is rounded up, never down. */
 export function formatLengthWithU(lengthMm: number, UMm: number, unit: LengthUnit): string {
   assert(UMm >= 0, 'an uncertainty is not negative');

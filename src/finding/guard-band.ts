@@ -12,6 +12,9 @@ import { assert } from '../basics/result.ts';
 
 export const GUARD_FACTOR = 1.645;
 
+/** How far to either side of a stroke of standard uncertainty u its finding reckons, mm. */
+export const guardMmOf = (uMm: number): number => GUARD_FACTOR * uMm;
+
 export const OUTCOMES = ['within limit', 'over limit', 'not decided'] as const;
 export type Outcome = (typeof OUTCOMES)[number];
 
@@ -28,9 +31,22 @@ export function judge(strokeMm: number, uMm: number, limitMm: number): Judgement
     Number.isFinite(strokeMm) && uMm > 0 && Number.isFinite(uMm),
     'a measured stroke has an uncertainty',
   );
-  const guardMm = GUARD_FACTOR * uMm;
+  const guardMm = guardMmOf(uMm);
   const probabilityWithin = normalCdf((limitMm - strokeMm) / uMm);
   if (strokeMm + guardMm <= limitMm) return { limitMm, outcome: 'within limit', guardMm, probabilityWithin };
   if (strokeMm - guardMm > limitMm) return { limitMm, outcome: 'over limit', guardMm, probabilityWithin };
   return { limitMm, outcome: 'not decided', guardMm, probabilityWithin };
+}
+
+export type DecidingBound = { readonly is: 'at most' | 'at least'; readonly mm: number };
+
+/** The end of the guard band that faces the limit and lies clear of it; null where none does. */
+export function decidingBound(
+  outcome: Outcome,
+  { value, u }: { readonly value: number; readonly u: number },
+): DecidingBound | null {
+  if (outcome === 'not decided') return null;
+  return outcome === 'within limit'
+    ? { is: 'at most', mm: value + guardMmOf(u) }
+    : { is: 'at least', mm: value - guardMmOf(u) };
 }

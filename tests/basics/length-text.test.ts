@@ -2,6 +2,8 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import {
   formatLength,
+  formatLengthDown,
+  formatLengthUp,
   formatLengthWithU,
   LENGTH_UNITS,
   type LengthUnit,
@@ -24,6 +26,16 @@ test.each<[number, LengthUnit, string]>([
   [-0.4, 'fraction', '0 in'],
 ])('%f mm in %s is %s', (mm, unit, text) => {
   expect(formatLength(mm, unit)).toBe(text);
+});
+
+test.each<[number, LengthUnit, string, string]>([
+  [1.97 * INCH, 'fraction', '1 15/16 in', '2 in'],
+  [2 * INCH, 'fraction', '2 in', '2 in'],
+  [50.74, 'mm', '50.7 mm', '50.8 mm'],
+  [1.9999 * INCH, 'decimal-inch', '1.999 in', '2.000 in'],
+])('%f mm in %s lies between %s and %s', (mm, unit, down, up) => {
+  expect(formatLengthDown(mm, unit)).toBe(down);
+  expect(formatLengthUp(mm, unit)).toBe(up);
 });
 
 // 49 CFR 393.47(e)(1) prints these millimetres beside these inches: the half steps go up.

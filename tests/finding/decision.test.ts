@@ -3,7 +3,7 @@ import { expect, test } from 'vitest';
 import { parseLength } from '../../src/basics/length-text.ts';
 import type { Chamber } from '../../src/finding/chamber.ts';
 import { decide, type Finding } from '../../src/finding/decision.ts';
-import { judge } from '../../src/finding/guard-band.ts';
+import { decidingBound, judge } from '../../src/finding/guard-band.ts';
 import { limitFor } from '../../src/finding/limit.ts';
 import type { Sights } from '../../src/finding/over-stroke-mark.ts';
 import { US_RULE_SET } from '../../src/finding/rule-sets.ts';
@@ -48,6 +48,12 @@ test.each([
   [51.4, 0.4, 0.06681],
 ])('stroke %f with u %f against 50.8 mm: probability %f', (y, u, p) => {
   expect(judge(y, u, 50.8).probabilityWithin).toBeCloseTo(p, 5);
+});
+
+test('what a stroke is found by is the end of its guard that faces the limit', () => {
+  expect(decidingBound('within limit', { value: 50, u: 0.4 })).toEqual({ is: 'at most', mm: 50 + 0.658 });
+  expect(decidingBound('over limit', { value: 52, u: 0.4 })).toEqual({ is: 'at least', mm: 52 - 0.658 });
+  expect(decidingBound('not decided', { value: 50.5, u: 0.4 })).toBeNull();
 });
 
 test('the guard of u 0.4 is 0.658 mm', () => {

@@ -1,4 +1,5 @@
 import { useId } from 'react';
+import { guardMmOf } from '../../finding/guard-band.ts';
 import type { WithU } from '../../measurement/measured.ts';
 
 type Props = { readonly stroke: WithU; readonly limitsMm: readonly number[] };
@@ -6,12 +7,13 @@ type Props = { readonly stroke: WithU; readonly limitsMm: readonly number[] };
 const WIDTH = 120;
 const BASE = 20;
 
-/** The finding's bar without its scale: the solid part is sure, the hatched part is the uncertainty, the line is the limit. */
+/** The finding's bar without its scale: the solid part is sure, the hatched part what the finding counts about the value, the line is the limit. */
 export function SmallBar({ stroke, limitsMm }: Props) {
   const hatch = useId();
-  const endMm = Math.max(...limitsMm.map((mm) => mm * 1.2), stroke.value + stroke.U95);
+  const guardMm = guardMmOf(stroke.u);
+  const endMm = Math.max(...limitsMm.map((mm) => mm * 1.2), stroke.value + guardMm);
   const at = (mm: number) => (Math.max(0, mm) / endMm) * WIDTH;
-  const [low, high] = [at(stroke.value - stroke.U95), at(stroke.value + stroke.U95)];
+  const [low, high] = [at(stroke.value - guardMm), at(stroke.value + guardMm)];
   return (
     <svg className="finding-bar small" viewBox={`-1 0 ${WIDTH + 2} 22`} aria-hidden="true">
       <defs>

@@ -1,12 +1,14 @@
 /** The stroke against its limit, as on the sheet: clear of the line, across it, or touching it. In tenths of a millimetre of paper. */
 import type { LengthUnit } from '../../basics/length-text.ts';
 import { type Markup, markup } from '../../evidence/markup.ts';
+import { guardMmOf } from '../../finding/guard-band.ts';
+import type { WithU } from '../../measurement/measured.ts';
 import { barScale } from '../sheet/bar-scale.ts';
 import { tickLengthText } from '../words/curve.ts';
 import { FINDING } from '../words/findings.ts';
 import { lengthText } from '../words/values.ts';
 
-export type BarLine = { readonly value: number; readonly U95: number; readonly name: string };
+export type BarLine = WithU & { readonly name: string };
 
 const WIDTH = 1300;
 const NAMES = 230;
@@ -43,12 +45,14 @@ ${limitsMm.map(
 )}</svg>`;
 }
 
-function row({ value, U95, name }: BarLine, y: number, at: (mm: number) => number): Markup {
-  const [low, high] = [at(value - U95), at(value + U95)];
+function row({ value, u, U95, name }: BarLine, y: number, at: (mm: number) => number): Markup {
+  const [low, high] = [at(value - guardMmOf(u)), at(value + guardMmOf(u))];
+  const middle = y + ROW / 2;
   const box = `M${n(low)} ${y}H${n(high)}V${y + ROW}H${n(low)}Z`;
   return markup`<text stroke="none" font-size="30" x="0" y="${y + 32}">${name}</text>
 <path fill="#16191b" stroke="none" d="M${NAMES} ${y}H${n(low)}V${y + ROW}H${NAMES}Z"/>
 <path fill="#fff" stroke-width="2" d="${box}"/><path stroke-width="3.5" d="${hatch(low, high, y)}"/>
+<path stroke-width="3.5" d="M${n(at(value - U95))} ${middle}H${n(low)}M${n(high)} ${middle}H${n(at(value + U95))}"/>
 <path stroke-width="5" d="M${n(at(value))} ${y - 6}V${y + ROW}"/>`;
 }
 

@@ -1,4 +1,5 @@
 import { useId } from 'react';
+import { guardMmOf } from '../../finding/guard-band.ts';
 import type { WithU } from '../../measurement/measured.ts';
 import { useLengthUnit } from '../parts/use-length-unit.ts';
 import { FINDING } from '../words/findings.ts';
@@ -11,16 +12,22 @@ const WIDTH = 360;
 const BAR_TOP = 24;
 const BAR_HEIGHT = 20;
 const BASE = BAR_TOP + BAR_HEIGHT;
+const U_Y = BASE - (BAR_HEIGHT - 4) / 2;
 /** At the right end of the numbers stands their unit: half of a number and all of that. */
 const UNIT_ROOM = 36;
 
-/** Clear of the line, across it, or touching it: told without colour and without reading. */
+const ends = (stroke: WithU | null, reach: (stroke: WithU) => number) => ({
+  low: stroke ? Math.max(0, stroke.value - reach(stroke)) : 0,
+  high: stroke ? Math.max(0, stroke.value + reach(stroke)) : 0,
+});
+
+/** Clear of the line, across it, or touching it: told without colour and without reading. Hatched is what the finding counts, so that both agree. */
 export function FindingBar({ stroke, limitsMm }: Props) {
   const unit = useLengthUnit();
   const hatch = useId();
-  const low = stroke ? Math.max(0, stroke.value - stroke.U95) : 0;
-  const high = stroke ? Math.max(0, stroke.value + stroke.U95) : 0;
-  const { endMm, ticks } = barScale([...limitsMm, high], unit);
+  const { low, high } = ends(stroke, (one) => guardMmOf(one.u));
+  const U = ends(stroke, (one) => one.U95);
+  const { endMm, ticks } = barScale([...limitsMm, U.high], unit);
   const at = (mm: number) => (mm / endMm) * WIDTH;
   const limits = limitsMm.map((mm) => `${FINDING.limit} ${lengthText(mm, unit)}`);
   const said = [stroke ? measuredLengthText(stroke, unit) : FINDING.noStroke, ...limits].join(', ');
@@ -60,6 +67,10 @@ export function FindingBar({ stroke, limitsMm }: Props) {
             height={BAR_HEIGHT - 4}
             fill={`url(#${hatch})`}
             className="hatched"
+          />
+          <path
+            d={`M${at(U.low)} ${U_Y}H${at(low)}M${at(high)} ${U_Y}H${at(U.high)}`}
+            className="value-line"
           />
           <line x1={at(stroke.value)} x2={at(stroke.value)} y1={BAR_TOP} y2={BASE} className="value-line" />
         </>

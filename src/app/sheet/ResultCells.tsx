@@ -1,8 +1,9 @@
+import { decidingBound } from '../../finding/guard-band.ts';
 import type { MeasurementInput } from '../../record/measurement-input.ts';
 import type { ShownAssessment } from '../measuring/use-assessment.ts';
 import { useLengthUnit } from '../parts/use-length-unit.ts';
 import { TITLE_BLOCK } from '../words/en.ts';
-import { FINDING, limitText, OUTCOMES } from '../words/findings.ts';
+import { boundText, FINDING, limitText, OUTCOMES } from '../words/findings.ts';
 import { measuredLengthText } from '../words/values.ts';
 import { Cell } from './Cell.tsx';
 import { FindingBar } from './FindingBar.tsx';
@@ -19,6 +20,7 @@ export function ResultCells({ assessment, sights }: Props) {
   const limits = finding.limit?.values ?? [];
   const seen = (['released', 'applied'] as const).filter((state) => sights[state]?.sight === 'seen');
   const decidable = stroke !== null && limits.length > 0;
+  const bound = decidable ? decidingBound(finding.outcome, stroke) : null;
   return (
     <>
       <Cell label={TITLE_BLOCK.stroke} large={stroke !== null}>
@@ -39,6 +41,7 @@ export function ResultCells({ assessment, sights }: Props) {
         <span className={decidable ? 'outcome' : undefined} role="status">
           {decidable ? OUTCOMES[finding.outcome] : TITLE_BLOCK.notYet}
         </span>
+        {bound ? <span className="bound">{boundText(bound, unit)}</span> : null}
         {seen.map((state) => (
           <span key={state} className="look">
             {FINDING.overStrokeSeen(state)}

@@ -14,5 +14,5 @@ export function MeasuredValues({ measurement }: { readonly measurement: Measurem
     [TITLE_BLOCK.angleReleased, armAngleReleasedRad && measuredAngleText(armAngleReleasedRad)],
     [TITLE_BLOCK.angleApplied, armAngleAppliedRad && measuredAngleText(armAngleAppliedRad)],
   ] as const;
-  return <ValuesTable caption={FINDING.confidence} rows={rows} />;
+  return <ValuesTable caption={`${FINDING.confidence}. ${FINDING.barRead}`} rows={rows} />;
 }

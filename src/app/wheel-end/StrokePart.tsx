@@ -1,4 +1,5 @@
 import type { Capture } from '../../captures/capture.ts';
+import { decidingBound } from '../../finding/guard-band.ts';
 import type { Limit } from '../../finding/limit.ts';
 import { strokeOfUse } from '../../finding/stroke-of-use.ts';
 import type { PurposeResults } from '../../record/purpose-results.ts';
@@ -6,7 +7,7 @@ import type { WheelEnd } from '../../record/wheel-end.ts';
 import { measureWheelEnd } from '../media/start-wheel-end.ts';
 import { useLengthUnit } from '../parts/use-length-unit.ts';
 import { FindingBar } from '../sheet/FindingBar.tsx';
-import { FINDING, undecidedText } from '../words/findings.ts';
+import { boundText, FINDING, undecidedText } from '../words/findings.ts';
 import { STATE_NAMES } from '../words/inspection.ts';
 import { measuredLengthText } from '../words/values.ts';
 import { PURPOSE_NAMES, WHEEL_END } from '../words/wheel-end.ts';
@@ -28,6 +29,7 @@ export function StrokePart({ wheelEnd, results, limit, captures }: Props) {
   const measurements = wheelEnd.measurements.filter((one) => one.purpose === purpose);
   const limitsMm = limit?.values.map(({ limitMm }) => limitMm) ?? [];
   const strokeMm = strokeOfUse(results.strokeMm, limitsMm);
+  const bound = finding && strokeMm ? decidingBound(finding.outcome, strokeMm) : null;
   return (
     <div className="form">
       {purpose === 'as-found' ? <h2 className="part-title">{PURPOSE_NAMES[purpose]}</h2> : null}
@@ -44,6 +46,7 @@ export function StrokePart({ wheelEnd, results, limit, captures }: Props) {
           {STATE_NAMES[finding.outcome]}
         </p>
       ) : null}
+      {bound ? <p className="bound">{boundText(bound, unit)}</p> : null}
       {strokeMm || limitsMm.length > 0 ? <FindingBar stroke={strokeMm} limitsMm={limitsMm} /> : null}
       {strokeMm && finding
         ? finding.reasons.map((reason) => <p key={JSON.stringify(reason)}>{undecidedText(reason, unit)}</p>)

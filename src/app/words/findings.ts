@@ -1,11 +1,12 @@
-import type { LengthUnit } from '../../basics/length-text.ts';
+import { formatLengthDown, formatLengthUp, type LengthUnit } from '../../basics/length-text.ts';
 import type { Finding, FindingNote, UndecidedReason } from '../../finding/decision.ts';
+import type { DecidingBound } from '../../finding/guard-band.ts';
 import type { LimitValue } from '../../finding/limit.ts';
 import type { RuleSet } from '../../finding/rule-set.ts';
 import type { Advice } from '../../measurement/advice.ts';
 import { measurementFailureText } from './failures-measurement.ts';
 import { limitFailureText } from './limits.ts';
-import { lengthText, uInBothUnitsText } from './values.ts';
+import { lengthText } from './values.ts';
 
 export const OUTCOMES: Readonly<Record<Finding['outcome'], string>> = {
   'within limit': 'Within limit',
@@ -20,6 +21,7 @@ export const FINDING = {
   why: 'Why it is not decided',
   source: 'Source of the limit',
   confidence: '± is U at 95 % (k = 1.96)',
+  barRead: 'In the bar: hatched what the finding counts (95 % to one side), the thin line ± U.',
   underWay: 'Measuring …',
   overStrokeSeen: (state: string) => `Over-stroke mark seen, ${state}`,
   noStroke: 'No stroke yet',
@@ -43,8 +45,8 @@ const PROPOSALS: Readonly<Record<Advice['proposal'], string>> = {
   'finer-marks': 'Zoom in and set the marks again, twice as close',
 };
 
-export function adviceText({ proposal, U95Mm }: Advice): string {
-  return `${PROPOSALS[proposal]}: the stroke would be known to about ${uInBothUnitsText(U95Mm)}.`;
+export function adviceText({ proposal, U95Mm }: Advice, unit: LengthUnit): string {
+  return `${PROPOSALS[proposal]}: the stroke would be known to about ± ${formatLengthUp(U95Mm, unit)}.`;
 }
 
 export function undecidedText(reason: UndecidedReason, unit: LengthUnit): string {
@@ -114,6 +116,11 @@ function roadsideText(
   if (defectiveBrakes === null)
     return `At the roadside: about ${excess} over, too near ${step} to tell one defective brake from a half; ${rule}.`;
   return `At the roadside: about ${excess} over counts as ${defectiveBrakes === 1 ? 'one defective brake' : 'half a defective brake'}; ${rule}.`;
+}
+
+/** What the finding rests on, rounded to the safe side. */
+export function boundText({ is, mm }: DecidingBound, unit: LengthUnit): string {
+  return `${is} ${is === 'at most' ? formatLengthUp(mm, unit) : formatLengthDown(mm, unit)}, 95 % sure`;
 }
 
 /** Several where it is open which of them holds. */

@@ -163,7 +163,7 @@ export const CLOSING = {
   rules: 'Rules named here',
   reading: [
     '± is the expanded uncertainty U at 95 % (k = 1.96). Lengths are rounded to the last place shown, U always up.',
-    'Within limit: stroke and its one-sided 95 % guard lie at or below the limit. Over limit: both lie above. Else it is not decided: measure by hand.',
+    'Within limit: stroke and its one-sided 95 % guard lie at or below the limit. Over limit: both lie above. Else it is not decided: measure by hand. The bar’s hatching is that guard, its thin line U.',
     'The current edition of the rule decides, and who applies it.',
   ],
   review: 'Review',

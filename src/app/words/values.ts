@@ -1,7 +1,7 @@
 /** Values as text. A measured one never stands without its unit and U. */
 
 import { formatLength, formatLengthWithU, type LengthUnit } from '../../basics/length-text.ts';
-import { degFromRad, inchesFromMm, mmFromInches } from '../../basics/units.ts';
+import { degFromRad, mmFromInches } from '../../basics/units.ts';
 import type { WithU } from '../../measurement/measured.ts';
 
 export const lengthText = (mm: number, unit: LengthUnit) => formatLength(mm, unit);
@@ -45,11 +45,6 @@ export function sizeText(bytes: number): string {
 
 /** A standard uncertainty for the budget: hundredths of a millimetre, rounded up. */
 export const uText = (uMm: number) => `${(Math.ceil(uMm * 100 - 1e-9) / 100).toFixed(2)} mm`;
-
-/** An uncertainty that is itself only foretold: one decimal is all it is worth. */
-export function uInBothUnitsText(mm: number): string {
-  return `± ${mm.toFixed(1)} mm (${inchesFromMm(mm).toFixed(2)} in)`;
-}
 
 const NAMES_SHOWN = 3;
 
