@@ -17,7 +17,7 @@ export type Cross = { readonly kind: FollowedKind; readonly xPx: number; readonl
 
 export type FollowLines = {
   readonly crosses: readonly Cross[];
-  /** Followed things that are not seen in this frame; of what stands still nothing is said. */
+  /** Followed things that are not seen in this frame. Of what stands still nothing is said, nor of the tape, which is looked for in some frames only. */
   readonly unseen: readonly FollowedKind[];
   readonly drawing: StrokeDrawing | null;
 };
@@ -27,14 +27,15 @@ export function followLines(track: Track, i: number, drawing: StrokeDrawing | nu
   const seen = [...stillsSeen(track, i), ...thingsSeen(track, i)];
   return {
     crosses: seen.flatMap(({ kind, place }) => (place ? [{ kind, xPx: place.xPx, yPx: place.yPx }] : [])),
-    unseen: [
-      ...new Set(seen.filter(({ kind, place }) => !place && kind !== 'still').map(({ kind }) => kind)),
-    ],
+    unseen: seen.filter(({ kind, place }) => !place && SAID.includes(kind)).map(({ kind }) => kind),
     drawing,
   };
 }
 
 type Seen = { readonly kind: FollowedKind; readonly place: FollowedPlace | null };
+
+/** Looked for in every frame, each as one. */
+const SAID: readonly FollowedKind[] = ['clevis-pin', 'chamber-face', 'camshaft-end'];
 
 const stillsSeen = ({ points }: Track, i: number): readonly Seen[] =>
   points
@@ -45,9 +46,10 @@ const stillsSeen = ({ points }: Track, i: number): readonly Seen[] =>
 function thingsSeen(track: Track, i: number): readonly Seen[] {
   const graduations = track.points.filter(({ kind }) => kind === 'tape-graduation');
   const kinds = new Set(track.points.map(({ kind }) => kind));
-  const single = (['clevis-pin', 'chamber-face', 'camshaft-end'] as const).filter((kind) => kinds.has(kind));
   return [
-    ...single.map((kind): Seen => ({ kind, place: sharpestPlace(track, kind, i) })),
+    ...SAID.filter((kind) => kinds.has(kind)).map(
+      (kind): Seen => ({ kind, place: sharpestPlace(track, kind, i) }),
+    ),
     ...graduations.map((point): Seen => ({ kind: point.kind, place: placeAt(point, i) })),
   ];
 }

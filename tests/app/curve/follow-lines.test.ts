@@ -33,6 +33,21 @@ test('a hidden pin is said and has neither cross nor dimension', () => {
   expect(drawing).toBeNull();
 });
 
+// It is looked for in some frames only: that it is not there in one says nothing.
+test('of a tape that has no place in a frame nothing is said', () => {
+  const none = track.timeTicks.map(() => null);
+  const graduation = {
+    kind: 'tape-graduation',
+    markId: '1 in',
+    xCentiPx: none,
+    yCentiPx: none,
+    sigmaMilliPx: none,
+  } as const;
+  const taped = { ...track, points: [...track.points, graduation] };
+  expect(followLines(taped, 50, null).unseen).toEqual([]);
+  expect(followLines(taped, 70, null).unseen).toEqual(['clevis-pin']);
+});
+
 test('the value stays inside the picture, on a phone and on a desk', () => {
   for (const [widthCss, heightCss] of [
     [360, 203],
