@@ -114,6 +114,20 @@ test('where a short dimension has no room at either end, its value is read whole
   }
 });
 
+test('a value beyond a short dimension keeps off the marks that lie there', () => {
+  const ends = [
+    { xCss: 400, yCss: 200 },
+    { xCss: 430, yCss: 204 },
+  ] as const;
+  const beyond = dimensionLines(ends, text, SCREEN).value;
+  const middle = { xCss: beyond.leftCss + text.widthCss / 2, yCss: beyond.topCss + text.heightCss / 2 };
+  const { value, shafts } = dimensionLines(ends, text, SCREEN, [middle]);
+  const cross = { leftCss: middle.xCss - 10, topCss: middle.yCss - 10, widthCss: 20, heightCss: 20 };
+  expect(overlapCss2(beyond, cross)).toBeGreaterThan(0);
+  expect(overlapCss2(value, cross)).toBe(0);
+  for (const shaft of shafts) expect(lengthInsideCss(shaft, value)).toBe(0);
+});
+
 test('no shaft crosses the value, whatever the direction and length', () => {
   fc.assert(
     fc.property(point(1000, 600), point(1000, 600), (from, to) => {

@@ -3,12 +3,12 @@
  *
  * Model    Arrowheads 3 : 1, tips on the extension lines. The value stands upright in a break at the middle of the
  *          dimension line. Where arrowheads and value do not fit between the extension lines, the arrowheads stand
- *          outside pointing in, and the value beyond the end that has room on the screen; where neither has, beside the line,
- *          moved as far as it takes to be read whole.
+ *          outside pointing in, and the value beyond an end or beside the line, moved as far as it takes to be read whole: of
+ *          those places that have room on the screen the first that covers no mark, else the one that covers least.
  * Fails    a dimension of no length has no direction: it is drawn as if it ran to the right.
  * Source   practice of ISO 129-1 (arrowheads outside, interrupted line with upright value; from memory).
  */
-import type { Box } from './box.ts';
+import { type Box, overlapCss2 } from './box.ts';
 import type { Segment } from './segment.ts';
 import type { ScreenPoint, ScreenSize } from './view-transform.ts';
 
@@ -24,11 +24,15 @@ export type DimensionLines = {
 const ARROW_CSS = 15;
 const TAIL_CSS = 14;
 const CLEAR_CSS = 5;
+const FAR = 2;
+/** What a mark's cross takes. */
+const CROSS_CSS = { widthCss: 20, heightCss: 20 };
 
 export function dimensionLines(
   ends: Segment,
   text: { readonly widthCss: number; readonly heightCss: number },
   screen: ScreenSize,
+  marks: readonly ScreenPoint[] = [],
 ): DimensionLines {
   const [from, to] = ends;
   const lengthCss = Math.hypot(to.xCss - from.xCss, to.yCss - from.yCss);
@@ -55,11 +59,12 @@ export function dimensionLines(
   const outsideCss = ARROW_CSS + TAIL_CSS;
   const beyond = boxAbout(at(lengthCss + outsideCss + halfBreakCss), text);
   const before = boxAbout(at(-outsideCss - halfBreakCss), text);
-  const beside = [-1, 1].map((side) => {
-    const across = { xCss: -along.yCss * side, yCss: along.xCss * side };
-    // As far as the box reaches towards the line.
+  const beside = [-1, 1, -FAR, FAR].map((side) => {
+    const across = { xCss: -along.yCss * Math.sign(side), yCss: along.xCss * Math.sign(side) };
+    // As far as the box reaches towards the line, or once more than that.
     const awayCss =
-      CLEAR_CSS + (Math.abs(across.xCss) * text.widthCss + Math.abs(across.yCss) * text.heightCss) / 2;
+      Math.abs(side) *
+      (CLEAR_CSS + (Math.abs(across.xCss) * text.widthCss + Math.abs(across.yCss) * text.heightCss) / 2);
     const { xCss, yCss } = at(lengthCss / 2);
     const box = boxAbout({ xCss: xCss + awayCss * across.xCss, yCss: yCss + awayCss * across.yCss }, text);
     return movedAlong(along, box, screen);
@@ -71,8 +76,20 @@ export function dimensionLines(
       [at(lengthCss + ARROW_CSS), at(lengthCss + outsideCss)],
     ],
     arrows: [arrow(from, along, -1), arrow(to, along, 1)],
-    value: [beyond, before, ...beside].find((box) => isInside(box, screen)) ?? beyond,
+    value:
+      clearest(
+        [beyond, before, ...beside].filter((box) => isInside(box, screen)),
+        marks,
+      ) ?? beyond,
   };
+}
+
+/** The first of those that cover least. */
+function clearest(boxes: readonly Box[], marks: readonly ScreenPoint[]): Box | undefined {
+  const coveredCss2 = boxes.map((box) =>
+    marks.reduce((sum, mark) => sum + overlapCss2(box, boxAbout(mark, CROSS_CSS)), 0),
+  );
+  return boxes[coveredCss2.indexOf(Math.min(...coveredCss2))];
 }
 
 /** Along its line, so that it stays clear of it, and by half its own width at most: what is off the screen keeps its value there. */

@@ -29,7 +29,7 @@ export function strokeOnScreen(
   const centres = marks.map((mark) => screenFromFrame(view, mark));
   const clear = (segment: Segment) => outsideDiscs(segment, centres, CLEAR_CSS);
   const text = { widthCss: textWidthCss, heightCss: TEXT_HEIGHT_CSS };
-  const { shafts, arrows, value } = dimensionLines(carried(drawing.dimension), text, view.screen);
+  const { shafts, arrows, value } = dimensionLines(carried(drawing.dimension), text, view.screen, centres);
   return {
     axis: clear(carried(drawing.axis)),
     thin: [...drawing.extensions.flatMap((extension) => clear(carried(extension))), ...shafts],
