@@ -337,6 +337,30 @@ test('keys zoom, pan and fit; Tab reaches each mark and brings it into sight', {
   expect(await scaleOf(page)).toBeCloseTo(fitted, 6);
 });
 
+test('of graduations on one line Tab stops at one, and the page keys go along them', {
+  tag: '@desk',
+}, async ({ page }) => {
+  const on = (inches: number) => mark(`${inches} in`, 1000 * inches, 1500, { line: 'row' });
+  await show(page, { marks: [on(1), on(2), on(3), mark('Clevis pin', 2000, 900)] });
+  const named = (name: string) => page.getByRole('button', { name: new RegExp(`^${name},`) });
+  await page.getByRole('region', { name: 'Released picture' }).focus();
+  await page.keyboard.press('Tab');
+  await expect(named('1 in')).toBeFocused();
+  await page.keyboard.press('PageDown');
+  await expect(named('2 in')).toBeFocused();
+  await page.keyboard.press('Tab');
+  await expect(named('Clevis pin')).toBeFocused();
+  await page.keyboard.press('Shift+Tab');
+  await expect(named('1 in')).toBeFocused();
+  for (const [key, name] of [
+    ['PageDown', '2 in'],
+    ['PageUp', '1 in'],
+  ] as const) {
+    await page.keyboard.press(key);
+    await expect(named(name)).toBeFocused();
+  }
+});
+
 test('the wheel and a trackpad’s pinch zoom about the pointer', { tag: '@desk' }, async ({ page }) => {
   const at = await seenAt(page, 1500, 2000);
   const fitted = await scaleOf(page);

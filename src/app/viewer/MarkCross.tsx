@@ -18,9 +18,10 @@ export function MarkCross(props: {
   readonly store: ViewerStore;
   readonly mark: ViewerMark;
   readonly pictureLabel: string;
+  readonly isTabStop: boolean;
   readonly onFocus: (mark: ViewerMark) => void;
 }) {
-  const { store, mark, pictureLabel, onFocus } = props;
+  const { store, mark, pictureLabel, isTabStop, onFocus } = props;
   const group = useRef<SVGGElement>(null);
   useEachFrame(store, ({ view }) => {
     if (!view) return;
@@ -34,7 +35,7 @@ export function MarkCross(props: {
     <g
       ref={group}
       role="button"
-      tabIndex={0}
+      tabIndex={isTabStop ? 0 : -1}
       className="viewer-mark"
       data-mark-id={mark.id}
       data-selected={mark.selected || undefined}

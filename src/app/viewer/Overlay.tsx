@@ -11,6 +11,7 @@ import { OfferedRing } from './OfferedRing.tsx';
 import type { OfferedMark } from './offered-mark.ts';
 import { StrokeDimension } from './StrokeDimension.tsx';
 import { type StrokeOnScreen, strokeOnScreen } from './stroke-on-screen.ts';
+import { tabStops } from './tab-stops.ts';
 import { textWidthCss } from './text-width.ts';
 import type { View } from './view-transform.ts';
 import type { ViewerMark } from './viewer-mark.ts';
@@ -37,6 +38,7 @@ export function Overlay(props: {
 
   const stroke = (view: View): StrokeOnScreen | null =>
     drawing && value.current && strokeOnScreen(view, drawing, textWidthCss(value.current), marks);
+  const stops = tabStops(marks);
   return (
     <>
       <svg className="viewer-overlay" aria-hidden="true">
@@ -73,6 +75,7 @@ export function Overlay(props: {
             store={store}
             mark={mark}
             pictureLabel={viewer.pictureLabel}
+            isTabStop={stops.has(mark.id)}
             onFocus={onFocus}
           />
         ))}

@@ -1,8 +1,9 @@
-/** Keys: arrows nudge the selected mark or pan, + - 0 zoom, Delete removes, Enter places or crops what is in the middle. */
+/** Keys: arrows nudge the selected mark or pan, page keys go along its line, + - 0 zoom, Delete removes, Enter places or crops what is in the middle. */
 import { type FocusEvent, type KeyboardEvent, type RefObject, useRef } from 'react';
 import { rectBetween } from './crop-rect.ts';
 import { loupeScale } from './loupe-place.ts';
 import { placedPoint } from './placed-point.ts';
+import { besideInGroup } from './tab-stops.ts';
 import {
   fittedView,
   frameFromScreen,
@@ -71,6 +72,8 @@ export function useKeys(store: ViewerStore, latest: RefObject<FrameViewerProps>)
     const stepPx = event.altKey || event.shiftKey ? FINE_PX : 1;
     if (arrow && mark) nudge(view, mark, arrow[0] * stepPx, arrow[1] * stepPx);
     else if (arrow) changeView(store, () => panned(view, -PAN_CSS * arrow[0], -PAN_CSS * arrow[1]));
+    else if (mark && (event.key === 'PageDown' || event.key === 'PageUp'))
+      focusBeside(event.currentTarget, latest.current.marks, mark, event.key === 'PageDown' ? 1 : -1);
     else if (event.key === '+' || event.key === '=') zoomStep(store, mark, 'in');
     else if (event.key === '-') zoomStep(store, mark, 'out');
     else if (event.key === '0') changeView(store, () => fittedView(view.frame, view.screen));
@@ -86,6 +89,13 @@ export function useKeys(store: ViewerStore, latest: RefObject<FrameViewerProps>)
     if (ARROWS[event.key]) endNudge();
   };
   return { onKeyDown, onKeyUp, onBlur: endNudge };
+}
+
+/** By its focus it is selected. */
+function focusBeside(viewer: Element, marks: readonly ViewerMark[], mark: ViewerMark, by: 1 | -1): void {
+  const id = besideInGroup(marks, mark, by);
+  const next = id === null ? null : viewer.querySelector<SVGElement>(`[data-mark-id="${CSS.escape(id)}"]`);
+  next?.focus({ preventScroll: true });
 }
 
 /** Without a pointer the middle of the viewer is the aim: pan the picture under it. */
