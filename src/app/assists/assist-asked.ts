@@ -190,7 +190,7 @@ export const asNamed = (mark: Graduation) => ({
 const apartMm = (a: Graduation, b: Graduation) => Math.abs(a.readingMm - b.readingMm);
 
 /** Whether what is found are many marks of one kind. */
-const isMany = (of: AssistQuestion['of']) =>
+export const isMany = (of: AssistQuestion['of']) =>
   isTape(of) || of === 'tape-edge' || of === 'clamp-band' || of === 'rod-line';
 
 export const isTape = (of: AssistQuestion['of']) => of === 'tape' || of === 'tape-strokes';

@@ -29,13 +29,16 @@ export function isRoughWanted({ marks }: Pick<View, 'marks'>): boolean {
 
 /**
  * Tape and band are named, each at one of its places: the tape where it is farthest from the chamber, so that what is marked stays clear.
- * The axis runs over rod and pin and has no name there: it is named beside the picture. An end that is marked needs no ring any more.
+ * The axis runs over rod and pin and has no name there: it is named beside the picture.
  */
-export function roughMarks(guess: RoughGuess, { marks }: Pick<View, 'marks'>): readonly OfferedMark[] {
-  return [
-    ...lines(guess),
-    ...ENDS.filter((of) => marks.every(({ kind }) => kind !== KIND_OF[of])).flatMap(ringOf(guess)),
-  ];
+export function roughMarks(guess: RoughGuess): readonly OfferedMark[] {
+  return [...lines(guess), ...ENDS.flatMap(ringOf(guess))];
+}
+
+/** An end that is marked, or found more closely, is guessed at no more. */
+export function withoutEnds(guess: RoughGuess, kinds: readonly MarkKind[]): RoughGuess {
+  const keeps = (of: (typeof ENDS)[number]) => (kinds.includes(KIND_OF[of]) ? null : guess[of]);
+  return { ...guess, pin: keeps('pin'), camshaft: keeps('camshaft') };
 }
 
 const ringOf =

@@ -8,8 +8,10 @@ import { useSearch } from '../media/use-search.ts';
 import { roughGuesses } from '../media/vision.ts';
 import { media } from '../stores.ts';
 import type { Current } from '../work/current.ts';
-import { isRoughWanted } from './rough-asked.ts';
+import { kindOf } from './assist-asked.ts';
+import { isRoughWanted, withoutEnds } from './rough-asked.ts';
 import { type RoughSearch, roughSearches } from './rough-store.ts';
+import type { Assist } from './use-assists.ts';
 
 /** Null where it is of no use any more, or nobody looked yet. */
 export function useRough(view: View | null): RoughSearch | null {
@@ -17,9 +19,15 @@ export function useRough(view: View | null): RoughSearch | null {
   return view && isRoughWanted(view) ? (searches[pictureKey(view)] ?? null) : null;
 }
 
-export function useRoughGuess(view: View | null): RoughGuess | null {
+/** Of what is neither marked nor found. */
+export function useRoughGuess(view: View | null, assists: readonly Assist[]): RoughGuess | null {
   const search = useRough(view);
-  return search?.is === 'done' ? search.guess : null;
+  if (!view || search?.is !== 'done') return null;
+  const found = assists.filter((assist) => assist.search?.is === 'found');
+  return withoutEnds(search.guess, [
+    ...view.marks.map(({ kind }) => kind),
+    ...found.map(({ question }) => kindOf(question.of)),
+  ]);
 }
 
 /** Looks as the picture is opened to be marked, once. */

@@ -47,7 +47,7 @@ export function PictureView({ current, assessment, state }: Props) {
   const drawing = (shownStrokeMm && measured?.drawings.find((each) => each.state === state)) ?? null;
   const { step, selectedMarkId } = current.place;
   const assists = useAssists(current.measurement, state);
-  const rough = useRoughGuess(view);
+  const rough = useRoughGuess(view, assists);
   const close = useStore(broughtClose, (store) => (view && store.close[pictureKey(view)]) ?? null);
   const asking = askingFor(current, state, graduationStepMm(unit));
   return (
@@ -63,7 +63,7 @@ export function PictureView({ current, assessment, state }: Props) {
           marks={viewerMarks(view, { selectedMarkId, askedKind: asking?.kind ?? null }, measured, unit)}
           offered={
             markedState(step) === state
-              ? [...(rough ? roughMarks(rough, view) : []), ...offeredMarks(assists, unit)]
+              ? [...(rough ? roughMarks(rough) : []), ...offeredMarks(assists, unit)]
               : []
           }
           close={close}

@@ -1,5 +1,6 @@
+import type { Mark } from '../../marks/mark.ts';
 import type { BrakeState } from '../../marks/view.ts';
-import type { FoundMark } from '../../vision/assist-sight.ts';
+import { isMany } from '../assists/assist-asked.ts';
 import { broughtClose } from '../assists/brought-close.ts';
 import { notGuessed } from '../assists/guess-asked.ts';
 import { useArmSightSearch } from '../assists/use-arm-sight.ts';
@@ -20,6 +21,13 @@ function foundFirst(assists: readonly Assist[]): readonly Assist[] {
   return [...first, ...assists.filter((assist) => !first.includes(assist))];
 }
 
+/** What reaches beyond the mark that it was found by; the face tells where the brake is. */
+const firstToLookAt = (assists: readonly Assist[]) =>
+  assists.find(({ question: { of }, search }) => search?.is === 'found' && (isMany(of) || of === 'arm-turn'))
+    ?.key;
+
+const isOfMechanism = ({ kind }: Mark) => kind === 'chamber-face' || kind === 'clevis-pin';
+
 /** What was found near the marks of the hand: said in words. Untaken, it changes nothing. */
 export function AssistOffers({ current, state }: Props) {
   const unit = useLengthUnit();
@@ -32,11 +40,12 @@ export function AssistOffers({ current, state }: Props) {
   const byHand = guess ? notGuessed(guess) : [];
   if (assists.length === 0 && !guess?.search) return null;
   const view = viewOf(current.measurement, state);
-  const pin = view?.marks.find(({ kind }) => kind === 'clevis-pin');
-  // With the pin, so that all of the arm is seen.
-  const bringClose = (marks: readonly FoundMark[]) => {
-    const places = marks.map(({ placePx: [xPx, yPx] }) => ({ xPx, yPx }));
-    if (view) broughtClose.bring(pictureKey(view), pin ? [...places, pin] : places);
+  const toLookAt = firstToLookAt(assists);
+  // With what is marked, so that the brake is seen about it.
+  const bringClose = () => {
+    const found = assists.flatMap(({ search }) => (search?.is === 'found' ? search.marks : []));
+    const places = found.map(({ placePx: [xPx, yPx] }) => ({ xPx, yPx }));
+    if (view) broughtClose.bring(pictureKey(view), [...places, ...view.marks.filter(isOfMechanism)]);
     // On a phone the picture is further up.
     scrollTo({ top: 0 });
   };
@@ -51,10 +60,10 @@ export function AssistOffers({ current, state }: Props) {
           {byHand.length > 0 ? <li className="quiet">{ASSISTS.notGuessed(byHand)}</li> : null}
           {foundFirst(assists.filter((assist) => !doubted.includes(assist))).map(
             ({ key, question, instead, search }) => (
-              <li key={key}>
+              <li key={key} className={key === toLookAt ? 'beside-button' : undefined}>
                 {search?.is === 'found' ? <p>{foundText(question, search, instead, unit)}</p> : null}
-                {search?.is === 'found' && question.of === 'arm-turn' ? (
-                  <button type="button" className="button" onClick={() => bringClose(search.marks)}>
+                {key === toLookAt ? (
+                  <button type="button" className="button" onClick={bringClose}>
                     {ROUGH.close}
                   </button>
                 ) : null}

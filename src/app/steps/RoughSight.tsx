@@ -1,15 +1,19 @@
 import type { View } from '../../marks/view.ts';
 import { broughtClose } from '../assists/brought-close.ts';
-import { closeTo, ROUGH_THINGS } from '../assists/rough-asked.ts';
-import { useRough, useRoughSearch } from '../assists/use-rough.ts';
+import { closeTo, ROUGH_THINGS, type RoughThing } from '../assists/rough-asked.ts';
+import { useAssists } from '../assists/use-assists.ts';
+import { useRough, useRoughGuess, useRoughSearch } from '../assists/use-rough.ts';
 import { pictureKey } from '../media/asked-picture.ts';
 import { ROUGH } from '../words/rough.ts';
 import type { Current } from '../work/current.ts';
 
 /** What is seen before anything is marked, and what is not. It brings the brake close; it never makes a mark. */
-export function RoughSight({ current, view }: { readonly current: Current; readonly view: View }) {
+type Props = { readonly current: Current; readonly view: View };
+
+export function RoughSight({ current, view }: Props) {
   useRoughSearch(current, view);
   const search = useRough(view);
+  const left = useRoughGuess(view, useAssists(current.measurement, view.state));
   if (search === null || search.is === 'failed') return null;
   if (search.is === 'under-way')
     return (
@@ -18,18 +22,17 @@ export function RoughSight({ current, view }: { readonly current: Current; reado
       </p>
     );
   const { guess } = search;
-  const seen = ROUGH_THINGS.flatMap((thing) => {
-    const found = guess[thing];
-    return found ? [[thing, found.likely] as const] : [];
-  });
+  const [likely, perhaps] = [true, false].map((is) =>
+    ROUGH_THINGS.filter((thing) => left?.[thing]?.likely === is),
+  ) as [RoughThing[], RoughThing[]];
   const notSeen = ROUGH_THINGS.filter((thing) => !guess[thing]);
-  const isSeen = seen.length > 0;
+  const isSeen = likely.length + perhaps.length > 0;
   return (
-    <section aria-label={ROUGH.heading} className="rough-sight">
+    <section aria-label={ROUGH.heading} className="beside-button">
       <div role="status">
-        {isSeen ? <p>{ROUGH.seen(seen)}</p> : null}
+        {isSeen ? <p>{ROUGH.likely(likely) + ROUGH.perhaps(perhaps)}</p> : null}
         <p className="quiet">
-          {notSeen.length > 0 ? `${ROUGH.notSeen(notSeen)} ` : null}
+          {ROUGH.notSeen(notSeen)}
           {isSeen ? ROUGH.noMarks : ROUGH.byHand}
         </p>
       </div>

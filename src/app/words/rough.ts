@@ -9,15 +9,16 @@ const NAMES: Readonly<Record<RoughThing, string>> = {
   camshaft: 'camshaft end',
 };
 
-const howLikely = (likely: boolean) => (likely ? 'likely' : 'perhaps');
+const listed = (how: string, things: readonly RoughThing[]) =>
+  things.length > 0 ? `${how}: ${things.map((thing) => NAMES[thing]).join(', ')}. ` : '';
 
 export const ROUGH = {
   heading: 'Seen before marking',
   underWay: 'Tape, clamp band, pin and camshaft: looking …',
-  drawn: (thing: RoughThing, likely: boolean) => `${NAMES[thing]}, ${howLikely(likely)}`,
-  seen: (things: readonly (readonly [RoughThing, boolean])[]) =>
-    `Seen: ${things.map(([thing, likely]) => `${NAMES[thing]} (${howLikely(likely)})`).join(', ')}.`,
-  notSeen: (things: readonly RoughThing[]) => `Not seen: ${things.map((thing) => NAMES[thing]).join(', ')}.`,
+  drawn: (thing: RoughThing, likely: boolean) => `${NAMES[thing]}${likely ? '' : '?'}`,
+  likely: (things: readonly RoughThing[]) => listed('Likely', things),
+  perhaps: (things: readonly RoughThing[]) => listed('Perhaps', things),
+  notSeen: (things: readonly RoughThing[]) => listed('Not seen', things),
   noMarks: 'Places to start from, no marks.',
   byHand: 'Everything is marked by hand.',
   close: 'Bring it close',
