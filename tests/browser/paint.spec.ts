@@ -72,7 +72,7 @@ test('the tool shows where it looked and what it sees; one tap confirms, another
   await colours.getByRole('radio', { name: 'Red or orange' }).check();
   await expect(applied).toContainText('The tool sees paint', { timeout: 30_000 });
 
-  await applied.getByRole('button', { name: 'Yes, paint is seen' }).click();
+  await applied.getByRole('button', { name: 'Confirm: seen' }).click();
   await expect(applied.getByRole('radio', { name: 'Seen', exact: true })).toBeChecked();
   await expect(applied).toContainText('You said the same.');
   await released.getByRole('radio', { name: 'Cannot tell' }).check();

@@ -12,7 +12,7 @@ export const PAINT = {
   needs: 'Mark chamber face and clevis pin on this picture: then the tool looks for paint by itself.',
   shown: (state: 'released' | 'applied') =>
     `${PICTURE_LABELS[state]}, enlarged: the rod where it leaves the chamber`,
-  confirm: { seen: 'Yes, paint is seen', 'not-seen': 'Yes, no paint is seen' },
+  confirm: { seen: 'Confirm: seen', 'not-seen': 'Confirm: not seen' },
   agreed: 'You said the same. Both are recorded.',
   overruled: 'You said otherwise. Both are recorded.',
   colour: 'Colour of the band on this brake',
