@@ -18,6 +18,7 @@ test('from two photos with a tape to a finding in eight taps', { tag: '@phone' }
     taps++;
   };
   await page.goto('/');
+  const wentEarly = await watchedForEarly(page);
   const began = Date.now();
   await press('Photos with a tape');
   await press(/^Tape along the rod in both/);
@@ -49,6 +50,7 @@ test('from two photos with a tape to a finding in eight taps', { tag: '@phone' }
     await expectOneLine(page.getByRole('button', { name: /^Take all\. Next/ }));
     await press(/^Take all\. Next/);
   }
+  expect(await wentEarly()).toBe(false);
   await press('Type 30');
   const result = page.locator('.result-line');
   await expect(result).toContainText(/limit|decided/i, { timeout: 60_000 });
@@ -95,6 +97,20 @@ test('a typed reading that the numerals contradict waits for the person', { tag:
   await expect(found.getByText('You typed')).toHaveCount(0);
   await expect(page.getByRole('button', { name: /^Step 3: .*done$/ })).toBeVisible();
 });
+
+/** Whether the way on was ever shown as the one thing to do while more was being looked for. */
+async function watchedForEarly(page: Page): Promise<() => Promise<boolean>> {
+  const early = await page.evaluateHandle(() => {
+    const seen = { early: false };
+    new MutationObserver(() => {
+      const isLooking = document.querySelector('.step-body')?.textContent?.includes('looking …') ?? false;
+      const goesOn = document.querySelector('.step-next')?.textContent?.includes('Take all. Next') ?? false;
+      if (isLooking && goesOn) seen.early = true;
+    }).observe(document.body, { childList: true, subtree: true, characterData: true });
+    return seen;
+  });
+  return () => early.evaluate((seen) => seen.early);
+}
 
 /** Between the face and a far graduation. */
 function alongTape({ points: { chamberFace, tapeGraduations = [] } }: ReturnType<typeof viewOf>): Px {

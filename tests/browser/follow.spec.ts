@@ -26,8 +26,12 @@ async function takeReleased(page: Page): Promise<TruthView> {
   return view;
 }
 
+/** With all that it needs marked, it is seen without a search for it. */
 async function follow(page: Page): Promise<void> {
-  await page.getByRole('button', { name: 'Follow through the clip' }).click();
+  const button = page.getByRole('button', { name: 'Follow through the clip' });
+  await page.evaluate(() => scrollTo(0, 0));
+  await expect(button).toBeInViewport();
+  await button.click();
   await expect(page.getByText(/frames followed/)).toBeVisible({ timeout: 120_000 });
 }
 

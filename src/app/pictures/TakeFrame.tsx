@@ -1,6 +1,7 @@
 import type { Capture } from '../../captures/capture.ts';
 import type { Frame } from '../../frames/frame.ts';
 import type { BrakeState } from '../../marks/view.ts';
+import { followsNext } from '../following/follows-next.ts';
 import { takeView } from '../media/take-view.ts';
 import { PICTURES } from '../words/steps.ts';
 import { clipTimeText } from '../words/values.ts';
@@ -18,7 +19,8 @@ type Props = {
 export function TakeFrame({ current, capture, state, frame }: Props) {
   const view = viewOf(current.measurement, state);
   const taken = view?.captureId === capture.id ? view.frame : null;
-  const asked = state !== 'pulled' && taken === null;
+  const comesByItself = current.measurement.views.some((each) => followsNext(current, each));
+  const asked = state !== 'pulled' && taken === null && !comesByItself;
   return (
     <button
       type="button"

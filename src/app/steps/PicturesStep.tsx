@@ -20,11 +20,20 @@ export function PicturesStep({ current, assessment }: Props) {
   const reading = useStore(media, (state) => state.reading > 0);
   const { views } = measurement;
   const isFirst = capturesHere(current).length === 0;
+  const looked = record.captures.find(({ id }) => id === place.chooser?.captureId);
   const both = ['released', 'applied'].every((state) => views.some((view) => view.state === state));
   return (
     <>
       <PictureAdvice current={current} assessment={assessment} states={BRAKE_STATES} />
-      {both ? null : <p>{place.chooser ? CLIP.sentence : PICTURES.sentence}</p>}
+      {both ? null : (
+        <p>
+          {looked
+            ? looked.clip?.framesBy === 'player'
+              ? CLIP.sentencePlayed
+              : CLIP.sentence
+            : PICTURES.sentence}
+        </p>
+      )}
       <MissingFiles record={record} />
       <FilePicker
         label={reading ? FIRST.busy : isFirst ? PICTURES.choose : PICTURES.more}

@@ -1,8 +1,9 @@
 import { type ReactNode, useLayoutEffect, useRef } from 'react';
+import { followsNext } from '../following/follows-next.ts';
 import type { ShownAssessment } from '../measuring/use-assessment.ts';
 import { work } from '../stores.ts';
 import { nextStep, STEP_TITLES } from '../words/steps.ts';
-import type { Current } from '../work/current.ts';
+import { type Current, viewOf } from '../work/current.ts';
 import { markedState, type Step, stepDone, stepsOf } from '../work/steps.ts';
 import { ChamberStep } from './ChamberStep.tsx';
 import { FindingStep } from './FindingStep.tsx';
@@ -30,7 +31,9 @@ export function StepPanel({ current, assessment }: Props) {
         {nextStep(next)}
       </button>
     ) : null;
-  const wayOn = wayOnAs(done ? 'button main wide' : 'button wide');
+  const view = marked && viewOf(measurement, marked);
+  const follows = view ? followsNext(current, view) : false;
+  const wayOn = wayOnAs(done && !follows ? 'button main wide' : 'button wide');
   return (
     <section className="step-panel" id="step" aria-labelledby="step-title" tabIndex={-1}>
       <div className="step-body" key={place.step}>
@@ -52,7 +55,7 @@ export function StepPanel({ current, assessment }: Props) {
             >
               {wayOn}
             </TakeFound>
-          ) : place.step === 'pictures' && done ? (
+          ) : place.step === 'pictures' ? (
             <TapeShortcut current={current}>{wayOn}</TapeShortcut>
           ) : (
             wayOn

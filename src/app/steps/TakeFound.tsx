@@ -2,6 +2,7 @@ import type { ReactNode } from 'react';
 import type { BrakeState, View } from '../../marks/view.ts';
 import { takeFound } from '../assists/take-found.ts';
 import { type Assist, useAssists } from '../assists/use-assists.ts';
+import { followsNext } from '../following/follows-next.ts';
 import { work } from '../stores.ts';
 import { ASSISTS } from '../words/assists.ts';
 import { nextStep } from '../words/steps.ts';
@@ -9,8 +10,6 @@ import { applyToMarks } from '../work/apply-to-marks.ts';
 import { askedMarks, missingOf } from '../work/asked-marks.ts';
 import { type Current, viewOf } from '../work/current.ts';
 import type { Step } from '../work/steps.ts';
-
-const BOTH: readonly BrakeState[] = ['released', 'applied'];
 
 type Props = {
   readonly current: Current;
@@ -22,17 +21,16 @@ type Props = {
   readonly children: ReactNode;
 };
 
-/** One tap for all that was found; where nothing needed is missing then, it goes on as well, and the strip of steps leads past it. Of a clip that
- * is still to be followed it stays: that is begun here, and the next picture comes of it. */
+/** One tap for all that was found; where nothing needed is missing then, it goes on as well, and the strip of steps leads past it. While more is
+ * looked for it stays, for that makes the stroke surer; and of a clip that is still to be followed: that is begun here, and the next picture comes of it. */
 export function TakeFound({ current, state, next, beside, children }: Props) {
   const view = viewOf(current.measurement, state);
-  const found = useAssists(current.measurement, state).filter(({ search }) => search?.is === 'found');
+  const assists = useAssists(current.measurement, state);
+  const found = assists.filter(({ search }) => search?.is === 'found');
+  const isLooking = assists.some(({ search }) => search === null || search.is === 'under-way');
   if (!view || found.length === 0) return children;
-  const isToFollow =
-    view.frame !== null &&
-    (BOTH.some((each) => !viewOf(current.measurement, each)) ||
-      found.some(({ question }) => question.of === 'arm-turn'));
-  const goesOn = !isToFollow && isAllThere(view, found, state, current);
+  const isToFollow = followsNext(current, view) || found.some(({ question }) => question.of === 'arm-turn');
+  const goesOn = !isToFollow && !isLooking && isAllThere(view, found, state, current);
   return (
     <>
       <button

@@ -1,7 +1,10 @@
 import type { ReactNode } from 'react';
+import { followsNext } from '../following/follows-next.ts';
 import { work } from '../stores.ts';
 import { nextStep, PICTURES } from '../words/steps.ts';
-import type { Current } from '../work/current.ts';
+import { type Current, viewOf } from '../work/current.ts';
+
+const BOTH = ['released', 'applied'] as const;
 
 type Props = {
   readonly current: Current;
@@ -9,23 +12,29 @@ type Props = {
   readonly children: ReactNode;
 };
 
-/** The usual way with two photos: a tape held along the rod. */
-export function TapeShortcut({ current: { measurement }, children }: Props) {
-  const chosen = Object.values(measurement.references).some((reference) => reference !== null);
-  const photos = measurement.views.length > 1 && measurement.views.every(({ frame }) => frame === null);
-  if (chosen || !photos) return children;
+/** The usual way: a tape held along the rod, in two photos or in a clip of which one frame is taken. */
+export function TapeShortcut({ current, children }: Props) {
+  const { views, references } = current.measurement;
+  const chosen = Object.values(references).some((reference) => reference !== null);
+  const photos =
+    views.every(({ frame }) => frame === null) && BOTH.every((state) => viewOf(current.measurement, state));
+  const seed = BOTH.find((state) => {
+    const view = viewOf(current.measurement, state);
+    return view && followsNext(current, view);
+  });
+  if (chosen || !(photos || seed)) return children;
   return (
     <>
       <button
         type="button"
         className="button main wide"
         onClick={() => {
-          const tape = { zeroAtFace: false, unmoved: false, touchesPin: false };
+          const tape = { zeroAtFace: false, unmoved: seed !== undefined, touchesPin: false };
           work.act({ type: 'set-references', references: { tape } });
-          work.goTo('marks-released');
+          work.goTo(`marks-${seed ?? 'released'}`);
         }}
       >
-        {PICTURES.tapeInBoth}
+        {seed ? PICTURES.tapeInClip : PICTURES.tapeInBoth}
       </button>
       <button type="button" className="button wide" onClick={() => work.goTo('reference')}>
         {nextStep('reference')}

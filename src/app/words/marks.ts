@@ -41,11 +41,19 @@ export function askingSentence(asking: Asking, state: BrakeState, unit: LengthUn
 
 /** What is asked for waits to be taken. */
 export function foundAskingSentence(asking: Asking, unit: LengthUnit): string {
+  return `Check what was found, then take it. ${orByHand(asking, unit)}`;
+}
+
+function orByHand(asking: Asking, unit: LengthUnit): string {
   const readingMm = asking.kind === 'tape-graduation' ? asking.readingMm : null;
   const asked =
     readingMm === null ? `the ${MARK_NAMES[asking.kind].toLowerCase()}` : lengthText(readingMm, unit);
-  return `Check what was found, then take it. Or mark ${asked} by hand.`;
+  return `Or mark ${asked} by hand.`;
 }
+
+/** The tape is being looked for: who waits need not mark it. */
+export const lookingSentence = (asking: Asking, unit: LengthUnit): string =>
+  `The tape is being looked for. ${orByHand(asking, unit)}`;
 
 /** The name of what a tap places now; null while a reading is still to be typed. */
 export function askingText(asking: Asking, unit: LengthUnit): string | null {
@@ -74,7 +82,8 @@ export const MARKS = {
   count: (have: number, need: number) => (have > need ? `${have}` : `${have} of ${need}`),
   optional: 'optional',
   optionalWhy: OPTIONAL_WHY,
-  selected: (name: string) => `${name} is selected. Drag it, or use the arrow keys; Delete removes it.`,
+  selected: (name: string, isOneOfMany: boolean) =>
+    `${name} is selected. Drag it, or use the arrow keys; Delete removes it.${isOneOfMany ? ' Page keys go to the next.' : ''}`,
 };
 
 export const markName = (kind: MarkKind, number: number | null) =>

@@ -60,6 +60,7 @@ export const PICTURES = {
   look: 'Look through the clip',
   files: 'Files of this record',
   tapeInBoth: 'Tape along the rod in both: on to the marks',
+  tapeInClip: 'Tape held still along the rod: on to the marks',
   marksGone: 'The marks of the picture before went with it. Undo brings both back.',
 };
 
@@ -72,7 +73,9 @@ export const CLIP = {
   frameOf: (index: number, count: number) => `frame ${index + 1} of ${count}`,
   step: (frames: number) =>
     `${Math.abs(frames)} frame${Math.abs(frames) === 1 ? '' : 's'} ${frames < 0 ? 'back' : 'on'}`,
-  sentence: 'Find the brake released and take it, then find it fully applied and held, and take that.',
+  sentence:
+    'Find the brake released and take it. The applied picture comes of it when the clip is followed, or find it fully applied and held, and take that too.',
+  sentencePlayed: 'Find the brake released and take it, then find it fully applied and held, and take that.',
   end: 'Show what is taken',
 };
 
