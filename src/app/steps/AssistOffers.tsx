@@ -21,10 +21,11 @@ function foundFirst(assists: readonly Assist[]): readonly Assist[] {
   return [...first, ...assists.filter((assist) => !first.includes(assist))];
 }
 
-/** What reaches beyond the mark that it was found by; the face tells where the brake is. */
-const firstToLookAt = (assists: readonly Assist[]) =>
-  assists.find(({ question: { of }, search }) => search?.is === 'found' && (isMany(of) || of === 'arm-turn'))
-    ?.key;
+/** The last line, mostly a short one, of what reaches beyond the mark that it was found by. */
+const lastToLookAt = (assists: readonly Assist[]) =>
+  assists
+    .filter(({ question: { of }, search }) => search?.is === 'found' && (isMany(of) || of === 'arm-turn'))
+    .at(-1)?.key;
 
 const isOfMechanism = ({ kind }: Mark) => kind === 'chamber-face' || kind === 'clevis-pin';
 
@@ -40,7 +41,7 @@ export function AssistOffers({ current, state }: Props) {
   const byHand = guess ? notGuessed(guess) : [];
   if (assists.length === 0 && !guess?.search) return null;
   const view = viewOf(current.measurement, state);
-  const toLookAt = firstToLookAt(assists);
+  const toLookAt = lastToLookAt(assists);
   // With what is marked, so that the brake is seen about it.
   const bringClose = () => {
     const found = assists.flatMap(({ search }) => (search?.is === 'found' ? search.marks : []));
