@@ -14,6 +14,9 @@ const endMarksSchema = z
   .strictObject({ facePx: placePx, pinPx: placePx, camshaftPx: placePx.nullable() })
   .readonly();
 
+/** A point of the rod's middle line. */
+const rodPointSchema = z.strictObject({ placePx, sigmaPx }).readonly();
+
 const planeSchema = z.tuple([num, num, num, num, num, num, num, num, num]).readonly();
 /** Planes of mm, row by row to pixels: of the arm's near side, and of the visible end of the camshaft, nearer to the camera; the pin's centre in them. */
 const armViewSchema = z.strictObject({ armPx: planeSchema, endPx: planeSchema, pinMm: placePx }).readonly();
@@ -58,13 +61,28 @@ export const assistQuestionSchema = z
       pinPx: placePx,
       tape: z.array(namedSchema).min(4).readonly(),
     }),
+    /** Edges across the rod near the chamber face's mark, of which one is meant; rod: two points of its middle line, the one nearer to the face first. */
+    z.strictObject({
+      of: z.literal('chamber-face'),
+      facePx: placePx,
+      sigmaPx,
+      rod: z.tuple([rodPointSchema, rodPointSchema]).readonly(),
+      tape: z.array(namedSchema).min(4).readonly(),
+    }),
     /** The end of the camshaft by how the arm has turned in a second picture. */
     z.strictObject({ of: z.literal('arm-turn'), here: armViewSchema, there: armViewSchema }),
   ])
   .readonly();
 
 const foundMarkSchema = z
-  .strictObject({ placePx, sigmaPx, /** Of a graduation. */ readingMm: z.number().nullable() })
+  .strictObject({
+    placePx,
+    sigmaPx,
+    /** Of a graduation. */
+    readingMm: z.number().nullable(),
+    /** Of a point on an edge: how that runs, from side to side. */
+    edgePx: z.array(placePx).readonly().optional(),
+  })
   .readonly();
 
 export const assistSightSchema = z
@@ -116,6 +134,10 @@ export const assistFailureSchema = z.union([
   /** Share of the rod's length along which the edge that is seen less is seen. */
   z.strictObject({ code: z.literal('rod/one-edge'), seen: z.number() }),
   z.strictObject({ code: z.literal('rod/two-ways'), apartPx: z.number() }),
+  /** The tape does not tell how wide and how slanted the rod is. */
+  z.strictObject({ code: z.literal('face/loose-scale') }),
+  z.strictObject({ code: z.literal('face/no-edge') }),
+  z.strictObject({ code: z.literal('face/no-surer') }),
   /** Spots that turn alike. */
   z.strictObject({ code: z.literal('arm/unseen'), spots: z.int() }),
   z.strictObject({ code: z.literal('arm/two-ways'), spots: z.int() }),

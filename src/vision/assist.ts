@@ -3,6 +3,7 @@ import { assert, ok, type Result } from '../basics/result.ts';
 import { armTurn } from './arm-turn.ts';
 import { findBand } from './assist-band.ts';
 import { findEnd } from './assist-end.ts';
+import { findFace } from './assist-face.ts';
 import { findLattice } from './assist-lattice.ts';
 import { findRod } from './assist-rod.ts';
 import type { AssistFailure, AssistQuestion, AssistSight, EndQuestion } from './assist-sight.ts';
@@ -35,6 +36,8 @@ export function assist(
     }
     case 'rod-line':
       return findRod(gray, question);
+    case 'chamber-face':
+      return findFace(gray, question);
     case 'arm-turn':
       assert(second, 'a turn is seen in two pictures');
       return armTurn(gray, second, question);

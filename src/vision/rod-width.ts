@@ -14,7 +14,7 @@ import type { Lens } from './usual-lens.ts';
 export type RodWidth = { readonly halfAt: (s: number) => number; readonly u: number };
 
 const ROD_RADIUS_MM = 15.875 / 2;
-const BEHIND_TAPE_MM = 22;
+export const BEHIND_TAPE_MM = 22;
 const U_HALF = 0.03;
 
 /** from, to: places along the rod, and where they are in the picture. */

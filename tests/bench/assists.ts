@@ -6,6 +6,8 @@ import { readFileSync, writeFileSync } from 'node:fs';
 import { parseArgs } from 'node:util';
 import { endsStudy } from './assists-ends.ts';
 import { endsStrokeStudy } from './assists-ends-stroke.ts';
+import { faceStudy } from './assists-face.ts';
+import { faceStrokeStudy } from './assists-face-stroke.ts';
 import { guessStudy } from './assists-guess.ts';
 import { marksStudy } from './assists-marks.ts';
 import { numeralsStudy } from './assists-numerals.ts';
@@ -34,6 +36,8 @@ const STUDIES: readonly AssistStudy[] = [
   outlinesStudy,
   rodStudy,
   rodStrokeStudy,
+  faceStudy,
+  faceStrokeStudy,
   endsStudy,
   endsStrokeStudy,
   roughStudy,

@@ -98,6 +98,37 @@ test('a typed reading that the numerals contradict waits for the person', { tag:
   await expect(page.getByRole('button', { name: /^Step 3: .*done$/ })).toBeVisible();
 });
 
+test('of the edges across the rod near the face the person takes one, and takes it back', {
+  tag: '@phone',
+}, async ({ page }) => {
+  const view = viewOf(truthOf('pair-tape'), 'released');
+  const { chamberFace, clevisPin } = view.points;
+  await page.goto('/');
+  for (const name of ['Photos with a tape', /^Tape along the rod in both/])
+    await page.getByRole('button', { name }).first().tap();
+  const close = await pinched(page, 'Released', view, alongTape(view));
+  await touched(page, close, chamberFace.px);
+  await touched(page, close, clevisPin.px);
+  const found = page.getByRole('region', { name: 'Found in this picture' });
+  await expect(found).toContainText('An edge across the rod is seen near your chamber face.', {
+    timeout: 60_000,
+  });
+  const face = page.getByRole('group', { name: 'Marks' }).getByLabel(/^Chamber face/);
+  await expect(face).not.toHaveAccessibleName(/automatic/);
+  // Not taken with what else was found.
+  await expect(page.getByRole('button', { name: /^Take all\. Next/ })).toBeVisible();
+  await found.getByRole('button', { name: 'Look at the edge' }).tap();
+  await page.screenshot({ path: test.info().outputPath('edge.png') });
+  const take = found.getByRole('button', { name: 'Take this edge' });
+  expect((await take.boundingBox())?.height).toBeGreaterThanOrEqual(44);
+  await take.tap();
+  await expect(face).toHaveAccessibleName(/automatic/);
+  await expect(found).not.toContainText('edge across the rod');
+  await page.getByRole('button', { name: 'Undo' }).tap();
+  await expect(face).not.toHaveAccessibleName(/automatic/);
+  await expect(take).toBeVisible();
+});
+
 /** Whether the way on was ever shown as the one thing to do while more was being looked for. */
 async function watchedForEarly(page: Page): Promise<() => Promise<boolean>> {
   const early = await page.evaluateHandle(() => {

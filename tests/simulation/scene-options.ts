@@ -1,4 +1,6 @@
 /** What may be asked of a simulated scene. */
+import type { BrakeState } from '../../src/marks/view.ts';
+
 export type ReferenceKind =
   | 'tape'
   | 'clamp-band'
@@ -63,6 +65,8 @@ export type SceneOptions = {
   readonly pinEndKnown?: boolean;
   /** Face and pin are each marked so many times in every picture. */
   readonly pinRepeats?: number;
+  /** What is marked for the face is another edge of the chamber, so far out along the rod. */
+  readonly faceMarkedMm?: Partial<Record<BrakeState, number>>;
   /** Marks on the rim of the clamp band. */
   readonly rimPoints?: number;
   readonly graduationStepMm?: number;

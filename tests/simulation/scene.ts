@@ -154,7 +154,9 @@ function putPoints(
 ): void {
   const { hand } = wheelEnd;
   const s = wheelEnd.states[state];
-  const face: P3 = [0, s.rodYAtFace, hand * wheelEnd.faceDepth];
+  const outMm = options.faceMarkedMm?.[state] ?? 0;
+  const slope = (s.pin[1] - s.rodYAtFace) / s.pin[0];
+  const face: P3 = [outMm, s.rodYAtFace + outMm * slope, hand * wheelEnd.faceDepth];
   const pin: P3 = [s.pin[0], s.pin[1], hand * wheelEnd.pinDepth];
   put(face, { kind: 'chamber-face' });
   put(pin, { kind: 'clevis-pin' });

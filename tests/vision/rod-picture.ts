@@ -16,10 +16,12 @@ export type RodLook = {
   /** Of 255: the ground, and what each part of the rod's width has, from one edge to the other. */
   readonly ground?: number;
   readonly shades?: readonly number[];
+  /** What lies on the rod, mm from the face, at a part of its width: levels in place of its own. */
+  readonly paint?: (mm: number, share: number) => number | null;
 };
 
 export function rodPicture(look: RodLook = {}) {
-  const { slantRad = 0.3, radiusMm = 15.875 / 2, ground = 120, shades = [60, 75, 90, 70, 50] } = look;
+  const { slantRad = 0.3, radiusMm = 15.875 / 2, ground = 120, shades = [60, 75, 90, 70, 50], paint } = look;
   const along: Mm = [Math.cos(slantRad), 0.04, Math.sin(slantRad)];
   const onAxis = (mm: number): Mm => [
     FACE[0] + mm * along[0],
@@ -39,9 +41,9 @@ export function rodPicture(look: RodLook = {}) {
       let sum = 0;
       for (let part = 0; part < SQRT_4 ** 2; part++) {
         const [u, v] = [column + 0.25 + 0.5 * (part % SQRT_4), row + 0.25 + 0.5 * Math.floor(part / SQRT_4)];
-        const across = acrossRod([(u - WIDTH / 2) / FOCAL, (v - HEIGHT / 2) / FOCAL, 1], along);
-        const share = across === null ? -1 : (across / radiusMm + 1) / 2;
-        sum += share >= 0 && share < 1 ? (shades[Math.floor(share * shades.length)] ?? ground) : ground;
+        const hit = onRod([(u - WIDTH / 2) / FOCAL, (v - HEIGHT / 2) / FOCAL, 1], along, radiusMm);
+        const own = hit && (paint?.(hit.mm, hit.share) ?? shades[Math.floor(hit.share * shades.length)]);
+        sum += own ?? ground;
       }
       seed = (seed * 1103515245 + 12345) % 2147483648;
       values[row * WIDTH + column] = sum / SQRT_4 ** 2 + 2 * (seed / 1073741824 - 1);
@@ -49,18 +51,31 @@ export function rodPicture(look: RodLook = {}) {
   const gray: Gray = { widthPx: WIDTH, heightPx: HEIGHT, values };
   const [facePx, [pinX, pinY]] = [axisPx(0), axisPx(LENGTH_MM)];
   const asked = { facePx, faceSigmaPx: 1.5, pinPx: [pinX, pinY - 6] as const, tape };
-  return { gray, axisPx, asked };
+  return { gray, axisPx, asked, endPx: see(nearEnd(along, radiusMm)) };
 }
 
-/** By how much a line of sight passes the axis, mm, with its side; null where it passes before the face or past what is seen. */
-function acrossRod(sight: Mm, along: Mm): number | null {
+/** Where a line of sight meets the rod's near side: from the face along it, and which part of its width; null where it passes it. */
+function onRod(
+  sight: Mm,
+  along: Mm,
+  radiusMm: number,
+): { readonly mm: number; readonly share: number } | null {
   const square = cross(sight, along);
-  const size = Math.hypot(...square);
-  const miss = dot(FACE, square) / size;
-  // How far along: the point of the axis nearest to the line of sight, by the plane through that line square to both.
+  const miss = dot(FACE, square) / Math.hypot(...square);
+  if (Math.abs(miss) >= radiusMm) return null;
+  // The point of the axis nearest to the line of sight, by the plane through that line square to both; from there back towards the camera.
   const side = cross(sight, square);
-  const at = -dot(FACE, side) / dot(along, side);
-  return at < 0 || at > SEEN_MM ? null : -miss;
+  const back = (Math.sqrt(radiusMm ** 2 - miss ** 2) * dot(sight, along)) / Math.hypot(...square);
+  const mm = -dot(FACE, side) / dot(along, side) - back;
+  return mm < 0 || mm > SEEN_MM ? null : { mm, share: (1 - miss / radiusMm) / 2 };
+}
+
+/** Where the near side's middle ends at the face. */
+function nearEnd(along: Mm, radiusMm: number): Mm {
+  const by = dot(FACE, along) / dot(along, along);
+  const away: Mm = [FACE[0] - by * along[0], FACE[1] - by * along[1], FACE[2] - by * along[2]];
+  const part = radiusMm / Math.hypot(...away);
+  return [FACE[0] - part * away[0], FACE[1] - part * away[1], FACE[2] - part * away[2]];
 }
 
 const dot = (a: Mm, b: Mm) => a[0] * b[0] + a[1] * b[1] + a[2] * b[2];

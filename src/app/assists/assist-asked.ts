@@ -3,7 +3,7 @@ import type { Frame } from '../../frames/frame.ts';
 import type { Mark } from '../../marks/mark.ts';
 import type { View } from '../../marks/view.ts';
 import type { AssistQuestion, EndMarks, EndQuestion, FoundMark } from '../../vision/assist-sight.ts';
-import type { Point } from '../../vision/point.ts';
+import { apart, type Point } from '../../vision/point.ts';
 
 /**
  * instead: marks of the hand in whose place those found would come; again: the mark of another picture whose point is sought again; other: a
@@ -74,7 +74,7 @@ function endsAsked(
   byHand: readonly Mark[],
   released: Pick<View, 'marks'> | null,
 ): readonly Asked[] {
-  const face = byHand.find(({ kind }) => kind === 'chamber-face');
+  const face = marks.find(({ kind }) => kind === 'chamber-face');
   return ENDS.flatMap((of) => {
     const end = onlyOf(byHand, of);
     if (!face || !end) return [];
@@ -165,15 +165,41 @@ export function rodAsked(marks: readonly Mark[], found: readonly FoundMark[] | n
   const ends = endMarks(marks);
   const face = marks.find(({ kind }) => kind === 'chamber-face');
   if (!ends || !face || marks.some(({ kind }) => kind === 'rod-line')) return [];
+  const tape = tellingTape(marks, found);
+  if (!tape) return [];
+  const { facePx, pinPx } = ends;
+  const question = { of: 'rod-line', facePx, faceSigmaPx: face.sigmaPx, pinPx, tape } as const;
+  return [{ question, instead: [], again: null }];
+}
+
+/** Graduations that tell how slanted the tape is. */
+function tellingTape(marks: readonly Mark[], found: readonly FoundMark[] | null) {
   const tape = found
     ? found.map(({ placePx, sigmaPx, readingMm }) => ({ placePx, sigmaPx, readingMm: readingMm ?? 0 }))
     : graduationsOf(marks).map(asNamed);
   const readings = tape.map(({ readingMm }) => readingMm);
-  if (tape.length < LEAST_GRADUATIONS || Math.max(...readings) - Math.min(...readings) < LEAST_TAPE_MM)
-    return [];
-  const { facePx, pinPx } = ends;
-  const question = { of: 'rod-line', facePx, faceSigmaPx: face.sigmaPx, pinPx, tape } as const;
-  return [{ question, instead: [], again: null }];
+  const isLong = Math.max(...readings) - Math.min(...readings) >= LEAST_TAPE_MM;
+  return tape.length >= LEAST_GRADUATIONS && isLong ? tape : null;
+}
+
+/** Edges across the rod near the hand's mark of the face, where the rod's middle line was found: taken, or it waits to be. A hand's is no surer than its mark of the face. */
+export function faceAsked(
+  marks: readonly Mark[],
+  found: readonly FoundMark[] | null,
+  foundRod: readonly FoundMark[] | null,
+): readonly Asked[] {
+  const face = onlyOf(marks, 'chamber-face');
+  const tape = tellingTape(marks, found);
+  if (face?.placedBy !== 'hand' || !tape) return [];
+  const facePx = placeOf(face);
+  const taken = marks.filter(({ kind, placedBy }) => kind === 'rod-line' && placedBy === 'assist');
+  const line = foundRod ?? taken.map((mark) => ({ placePx: placeOf(mark), sigmaPx: mark.sigmaPx }));
+  const [near, far] = line
+    .map(({ placePx, sigmaPx }) => ({ placePx, sigmaPx }))
+    .sort((a, b) => apart(a.placePx, facePx) - apart(b.placePx, facePx));
+  if (!near || !far) return [];
+  const question = { of: 'chamber-face', facePx, sigmaPx: face.sigmaPx, rod: [near, far], tape } as const;
+  return [{ question, instead: [face], again: null }];
 }
 
 export const graduationsOf = (marks: readonly Mark[]): readonly Graduation[] =>

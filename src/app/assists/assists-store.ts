@@ -15,10 +15,11 @@ export type Doubt = {
   readonly byRead: readonly FoundMark[];
 };
 
-/** isRead: by the tape's numerals. seen: shown, but not to be taken before a person has named one of them. */
+/** isRead: by the tape's numerals. several: one of them is meant, or none, which the person says. seen: shown, but not to be taken before a person has named one of them. */
 type Ended =
   | { readonly is: 'seen'; readonly marks: readonly FoundMark[] }
   | { readonly is: 'found'; readonly marks: readonly FoundMark[]; readonly isRead?: boolean }
+  | { readonly is: 'several'; readonly marks: readonly FoundMark[] }
   | { readonly is: 'doubted'; readonly doubt: Doubt }
   | { readonly is: 'failed'; readonly failure: AssistSearchFailure };
 export type AssistSearch = UnderWay | Ended;

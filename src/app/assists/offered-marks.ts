@@ -11,6 +11,10 @@ import type { Assist } from './use-assists.ts';
 
 export function offeredMarks(assists: readonly Assist[], unit: LengthUnit): readonly OfferedMark[] {
   return assists.flatMap(({ key, question, instead, search }) => {
+    if (search?.is === 'several')
+      return search.marks.flatMap((mark, i) =>
+        edgeOf(`${key} ${i}`, mark, search.marks.length > 1 ? `${i + 1}` : null),
+      );
     if (search?.is !== 'found' && search?.is !== 'seen') return [];
     // Beside the hand's own marks stand their names already; what is only seen has none.
     const named = search.is === 'found' ? namedReadings(question.of, search.marks, instead.length > 0) : [];
@@ -22,6 +26,14 @@ export function offeredMarks(assists: readonly Assist[], unit: LengthUnit): read
       name: nameOf(question.of, readingMm, named, unit),
     }));
   });
+}
+
+/** The name stands at its end. */
+function edgeOf(id: string, { edgePx }: FoundMark, name: string | null): readonly OfferedMark[] {
+  const end = edgePx?.at(-1);
+  if (!edgePx || !end) return [];
+  const points = edgePx.map(([xPx, yPx]) => ({ xPx, yPx }));
+  return [{ id, xPx: end[0], yPx: end[1], name, line: null, edge: points }];
 }
 
 /** What is to be looked at on the tape: the far one, and where a hand named none the near one too. */

@@ -4,7 +4,7 @@ import type { MarkAction } from '../work/actions.ts';
 import { marksFound } from './assist-asked.ts';
 import type { Assist } from './use-assists.ts';
 
-/** Of a doubted assist what the person chose. */
+/** What the person chose, where more than one was found. */
 export const chosen = (assist: Assist, marks: readonly FoundMark[]): Assist => ({
   ...assist,
   search: { is: 'found', marks },

@@ -15,6 +15,7 @@ import { askAssist } from './ask-assist.ts';
 import {
   type Asked,
   assistAsked,
+  faceAsked,
   isTape,
   type Offered,
   rimAsked,
@@ -58,14 +59,21 @@ function useAsked(measurement: MeasurementInput, state: BrakeState): readonly (A
       return { ...asked, key, search: searches[key] ?? null };
     };
     const searched = all.flatMap((asked) => namedStrokes(searchedOf(asked), marks, others) ?? []);
-    const found = graduationsFound(searched);
-    return [...searched, ...[...rimAsked(marks, found), ...rodAsked(marks, found)].map(searchedOf)];
+    const found = marksFoundOf(searched, isTape);
+    const beside = [...rimAsked(marks, found), ...rodAsked(marks, found)].map(searchedOf);
+    const rod = marksFoundOf(beside, (of) => of === 'rod-line');
+    // A tape whose zero sits on the face says where that is: another edge would not do.
+    const face = references.tape?.zeroAtFace ? [] : faceAsked(marks, found, rod);
+    return [...searched, ...beside, ...face.map(searchedOf)];
   }, [views, references, state, searches, guessed, arm]);
 }
 
-function graduationsFound(searched: readonly (Asked & Searched)[]): readonly FoundMark[] | null {
-  const tape = searched.find(({ question, search }) => isTape(question.of) && search?.is === 'found');
-  return tape?.search?.is === 'found' ? tape.search.marks : null;
+function marksFoundOf(
+  searched: readonly (Asked & Searched)[],
+  isIt: (of: AssistQuestion['of']) => boolean,
+): readonly FoundMark[] | null {
+  const it = searched.find(({ question, search }) => isIt(question.of) && search?.is === 'found');
+  return it?.search?.is === 'found' ? it.search.marks : null;
 }
 
 /** Asks the assists about marks as they are set, one after the other. A mark that is being moved is waited for. */
@@ -97,7 +105,7 @@ async function seek(
   signal: AbortSignal,
 ): Promise<Exclude<AssistSearch, UnderWay>> {
   const sight = await askAssist(asked, beside, question, signal);
-  return sight.ok
-    ? { is: 'found', marks: sight.value.marks, isRead: sight.value.isRead ?? false }
-    : { is: 'failed', failure: sight.failure };
+  if (!sight.ok) return { is: 'failed', failure: sight.failure };
+  const { marks, isRead = false } = sight.value;
+  return question.of === 'chamber-face' ? { is: 'several', marks } : { is: 'found', marks, isRead };
 }

@@ -7,6 +7,7 @@ import { LINE_SORTS } from './found-line.ts';
 import { MarkCross } from './MarkCross.tsx';
 import { MarkNames } from './MarkNames.tsx';
 import { OfferedCross } from './OfferedCross.tsx';
+import { OfferedEdge } from './OfferedEdge.tsx';
 import { OfferedRing } from './OfferedRing.tsx';
 import type { OfferedMark } from './offered-mark.ts';
 import { StrokeDimension } from './StrokeDimension.tsx';
@@ -50,13 +51,9 @@ export function Overlay(props: {
         ))}
         {viewer.offered
           ?.filter(({ line }) => line === null)
-          .map((mark) =>
-            mark.ringPx === undefined ? (
-              <OfferedCross key={mark.id} store={store} mark={mark} />
-            ) : (
-              <OfferedRing key={mark.id} store={store} mark={mark} radiusPx={mark.ringPx} />
-            ),
-          )}
+          .map((mark) => (
+            <Offered key={mark.id} store={store} mark={mark} />
+          ))}
         {LINE_SORTS.map((sort) => (
           <FoundLine key={sort} store={store} marks={marks} sort={sort} />
         ))}
@@ -82,6 +79,12 @@ export function Overlay(props: {
       </svg>
     </>
   );
+}
+
+function Offered({ store, mark }: { readonly store: ViewerStore; readonly mark: OfferedMark }) {
+  if (mark.edge) return <OfferedEdge store={store} edge={mark.edge} />;
+  if (mark.ringPx === undefined) return <OfferedCross store={store} mark={mark} />;
+  return <OfferedRing store={store} mark={mark} radiusPx={mark.ringPx} />;
 }
 
 /** What was found gives way to the marks' names: it is said beside the picture too. */

@@ -10,4 +10,6 @@ export type OfferedMark = FramePoint & {
   readonly line: LineSort | null;
   /** Somewhere within so many pixels of the picture: drawn as a ring. */
   readonly ringPx?: number;
+  /** On an edge: drawn as that, from end to end. */
+  readonly edge?: readonly FramePoint[];
 };

@@ -19,6 +19,7 @@ const SOUGHT: Readonly<Record<Sought, string>> = {
   'camshaft-end': 'End of the camshaft',
   'clamp-band': 'Rim of the clamp band',
   'rod-line': 'Middle line of the rod',
+  'chamber-face': 'Edges across the rod',
   'arm-turn': 'End of the camshaft',
 };
 
@@ -33,6 +34,13 @@ export const ASSISTS = {
     `You typed ${lengthText(typedMm, unit)}, but by the tape’s numerals that stroke reads ${lengthText(readMm, unit)}. Look at the tape and say what it reads: all its graduations are taken so.`,
   readsSo: (readingMm: number, unit: LengthUnit) => `It reads ${lengthText(readingMm, unit)}`,
   onlyTyped: 'The strokes found do not fit your reading. If it holds, mark a second graduation.',
+  edges: (count: number) =>
+    `${count === 1 ? 'An edge across the rod is' : `${count} edges across the rod are`} seen near your chamber face.`,
+  lookAtEdges: (count: number) => (count === 1 ? 'Look at the edge' : 'Look at the edges'),
+  edgesClose: (count: number) =>
+    `Is ${count === 1 ? 'the broken line' : 'one of the broken lines'} the edge you marked? It must be the chamber’s own, the same one in both pictures. Paint and rust go along with the rod.`,
+  takeEdge: (number: number, count: number) => (count === 1 ? 'Take this edge' : `Take edge ${number}`),
+  leaveFace: 'Leave my mark',
   guessing: 'The points of the released picture: looking …',
   notGuessed: (kinds: readonly MarkKind[]) =>
     `${kinds.map((kind) => MARK_NAMES[kind]).join(', ')}: not found again by itself. Mark by hand.`,
@@ -88,7 +96,7 @@ export function assistFailureText(of: Sought, failure: AssistSearchFailure, unit
 }
 
 const isAssistFailure = (failure: AssistSearchFailure): failure is AssistFailure =>
-  /^(vision|tape|disc|same|band|rod|arm)\//.test(failure.code);
+  /^(vision|tape|disc|same|band|rod|face|arm)\//.test(failure.code);
 
 function failureText(of: Sought, failure: AssistFailure, unit: LengthUnit): string {
   switch (failure.code) {
@@ -143,6 +151,10 @@ function failureText(of: Sought, failure: AssistFailure, unit: LengthUnit): stri
       return `${SOUGHT[of]}: its two edges are not both seen clearly. Two points of it can be marked by hand.`;
     case 'rod/two-ways':
       return `${SOUGHT[of]}: more lines than its two edges could be it. Two points of it can be marked by hand.`;
+    case 'face/loose-scale':
+    case 'face/no-edge':
+    case 'face/no-surer':
+      return `${SOUGHT[of]}: none is seen clearly near your chamber face. Your mark stays as it is.`;
     case 'arm/unseen':
     case 'arm/two-ways':
     case 'arm/no-turn':

@@ -1,5 +1,11 @@
 import { expect, test } from 'vitest';
-import { assistAsked, marksFound, rimAsked, rodAsked } from '../../../src/app/assists/assist-asked.ts';
+import {
+  assistAsked,
+  faceAsked,
+  marksFound,
+  rimAsked,
+  rodAsked,
+} from '../../../src/app/assists/assist-asked.ts';
 import { applyToMarks } from '../../../src/app/work/apply-to-marks.ts';
 import { applyToMeasurement } from '../../../src/app/work/apply-to-measurement.ts';
 import { askedMarks, missingOf } from '../../../src/app/work/asked-marks.ts';
@@ -179,6 +185,39 @@ test('graduations that wait to be taken count for the rod: it is offered with th
   }));
   const [asked] = rodAsked([face, pin, graduation('a', 50)], waiting);
   expect(asked?.question.of === 'rod-line' && asked.question.tape).toEqual(waiting);
+});
+
+test('edges near the face are asked for where the rod’s middle line was found, taken or waiting; what a person takes comes in place of the hand’s mark', () => {
+  const tape = [25, 50, 75, 100].map((mm) => graduation(`${mm}`, mm));
+  const line = [90, 50].map((x) => ({ placePx: [x, 10] as const, sigmaPx: 0.4, readingMm: null }));
+  const rod = line.map(
+    ({ placePx: [x] }, i): Mark => ({ kind: 'rod-line', ...at(`r${i}`, x), sigmaPx: 0.4 }),
+  );
+  const foundRod = rod.map((mark): Mark => ({ ...mark, placedBy: 'assist' }));
+  expect(faceAsked([face, pin, ...tape], null, null)).toEqual([]);
+  expect(faceAsked([face, pin, ...tape, ...rod], null, null)).toEqual([]);
+  expect(faceAsked([face, pin, ...foundRod], null, null)).toEqual([]);
+  const [asked] = faceAsked([face, pin, ...tape], null, line);
+  expect(asked).toMatchObject({
+    question: {
+      of: 'chamber-face',
+      facePx: [0, 10],
+      sigmaPx: 1,
+      rod: [{ placePx: [50, 10] }, { placePx: [90, 10] }],
+    },
+    instead: [face],
+  });
+  // Taken, the line is the same: the edges are not looked for anew.
+  expect(faceAsked([face, pin, ...tape, ...foundRod], null, null)).toEqual([asked]);
+  const [taken] = asked
+    ? marksFound(asked, [{ placePx: [2, 10], sigmaPx: 0.4, readingMm: null }], () => 'new')
+    : [];
+  expect(taken).toEqual({ ...face, xPx: 2, sigmaPx: 0.4, placedBy: 'assist' });
+  if (taken) expect(faceAsked([taken, pin, ...tape, ...foundRod], null, null)).toEqual([]);
+});
+
+test('a face that was found says how large pin and camshaft end are, as a hand’s does', () => {
+  expect(of([{ ...face, placedBy: 'assist' }, pin])).toEqual(['clevis-pin']);
 });
 
 test('beside a tape that was read and waits, the rim is looked for; not beside one without readings, nor where the band is marked', () => {
