@@ -9,7 +9,7 @@ import { frameSchema } from '../frames/frame.ts';
 import { markSchema } from './mark.ts';
 import { BRAKE_STATES } from './view.ts';
 
-const MOST_FRAMES = 20_000;
+export const MOST_FRAMES = 20_000;
 export const MOST_CORRECTIONS = 40;
 
 /** A value of each frame; null in a gap. */

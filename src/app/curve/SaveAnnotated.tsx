@@ -1,6 +1,6 @@
 import { useEffect, useRef, useState } from 'react';
 import type { Result } from '../../basics/result.ts';
-import { isAbort } from '../../captures/time-limit.browser.ts';
+import { reportUnlessAbort } from '../media/report-unless-abort.ts';
 import { saveFile } from '../parts/save-file.ts';
 import { ANNOTATED, annotateFailureText } from '../words/curve.ts';
 import type { AnnotateFailure } from './annotate-failure.ts';
@@ -37,7 +37,8 @@ export function SaveAnnotated({ write }: Props) {
       setState(result.ok ? { kind: 'idle' } : { kind: 'failed', failure: result.failure });
       if (result.ok) saveFile(result.value.blob, result.value.fileName);
     } catch (reason) {
-      if (!isAbort(reason)) throw reason;
+      if (!control.signal.aborted) setState({ kind: 'idle' });
+      reportUnlessAbort(reason);
     }
   };
 

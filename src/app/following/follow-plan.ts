@@ -5,11 +5,13 @@
  *          arm, else of the rod from face to pin
  * Assumes  places in pixels of the upright picture
  */
+import type { Capture } from '../../captures/capture.ts';
 import type { Mark } from '../../marks/mark.ts';
 import { movingOutlines } from '../../marks/moving-outlines.ts';
-import type { FollowedKind } from '../../marks/track.ts';
+import { type FollowedKind, MOST_FRAMES } from '../../marks/track.ts';
 import type { View } from '../../marks/view.ts';
 import type { FollowedThing, FollowQuestion } from '../../vision/follow-sight.ts';
+import type { FollowerFailure } from './follow-task.ts';
 
 export type FollowPlan = {
   readonly question: FollowQuestion;
@@ -68,6 +70,12 @@ export function followPlan(view: View): FollowPlan | null {
     kinds: things.map((each) => each.kind),
     tapeMarkIds: tape.map(({ id }) => id),
   };
+}
+
+/** A record with a longer track would not open again. */
+export function tooLong({ clip }: Capture): FollowerFailure | null {
+  const frameCount = clip?.frameCount ?? 0;
+  return frameCount > MOST_FRAMES ? { code: 'follow/too-long', frameCount, most: MOST_FRAMES } : null;
 }
 
 /** Of a clip's frames, in one of so many the tape is looked for: often enough for every place of a hand that sways. */

@@ -23,7 +23,8 @@ export type FollowTask = {
 export type FollowerFailure =
   | FollowFailure
   | CaptureFailure
-  | { readonly code: 'follow/broke-off'; readonly detail: string };
+  | { readonly code: 'follow/broke-off'; readonly detail: string }
+  | { readonly code: 'follow/too-long'; readonly frameCount: number; readonly most: number };
 
 export type FollowSaid =
   /** Once, first: what stands still, in the seed picture; how many frames there are. Places here and below are upright. */

@@ -10,7 +10,7 @@ import { work } from '../stores.ts';
 import { type Current, currentOf, viewOf } from '../work/current.ts';
 import { clipViewsApart } from './clip-views-client.ts';
 import { followKept, nothingSeen } from './follow-kept.ts';
-import { type FollowPlan, followPlan } from './follow-plan.ts';
+import { type FollowPlan, followPlan, tooLong } from './follow-plan.ts';
 import { followings } from './followings-store.ts';
 import { type KeptFollowing, keptFollowing } from './kept-following.ts';
 import { trackOf } from './track-of.ts';
@@ -41,6 +41,8 @@ export async function leftBehind(key: string): Promise<KeptFollowing | null> {
 
 export async function follow(current: Current, one: Followable): Promise<void> {
   const { key, view, capture, file, plan } = one;
+  const failure = tooLong(capture);
+  if (failure) return followings.set(key, { is: 'failed', failure });
   const task = {
     key,
     capture,

@@ -43,6 +43,8 @@ export function followingFailureText(failure: FollowingFailure, unit: LengthUnit
       return `Too little that stands still is seen (${failure.found} places, ${failure.needed} needed). Film with chamber, bracket and axle in the picture, in better light.`;
     case 'follow/no-feature':
       return 'Nothing about a mark can be found again: the picture is flat, dark or out of focus there. Take another frame, or wipe the part and film again.';
+    case 'follow/too-long':
+      return `The clip has ${failure.frameCount} frames; up to ${failure.most} can be followed. Film the application alone, or cut the clip to it, and choose that.`;
     case 'follow/broke-off':
       return 'Following broke off. Try again; if it does so once more, take both pictures by hand.';
     case 'captures/codec-not-decoded':
