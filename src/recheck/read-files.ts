@@ -5,6 +5,7 @@ import { type ByteFacts, type ByteSource, bytesOf, factsOf, sourceOfBytes } from
 import type { Hashes } from '../evidence/hashes.ts';
 import { MANIFEST_LIMIT_BYTES } from '../evidence/manifest.ts';
 import { roleOfPath, TIME_STAMP_PATH } from '../evidence/package-path.ts';
+import { RECORD_LIMIT_CHARACTERS } from '../record/open-record.ts';
 import { PHOTO_LIMIT_BYTES, type PhotoSaid, photoSaid } from './photo-said.ts';
 import type { StoredFile } from './read-container.ts';
 import { TOKEN_LIMIT_BYTES } from './time-stamp.ts';
@@ -26,7 +27,8 @@ export type Files = ReadonlyMap<string, ReadFile>;
 const DOCUMENT_LIMITS_BYTES: Readonly<Record<string, number>> = {
   'manifest.json': MANIFEST_LIMIT_BYTES,
   'signature.json': 4e3,
-  'record.json': 12e6,
+  /** A name that people typed may take more bytes than characters. */
+  'record.json': 1.2 * RECORD_LIMIT_CHARACTERS,
   'results.json': 40e6,
   [TIME_STAMP_PATH]: TOKEN_LIMIT_BYTES,
 };

@@ -2,6 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { openRecord, RECORD_LIMIT_CHARACTERS } from '../../src/record/open-record.ts';
+import { recordText } from '../../src/record/save-record.ts';
 import { EXAMPLE_PATH, exampleRecord, exampleText } from './example-record.ts';
 
 // biome-ignore lint/suspicious/noExplicitAny: a record is spoilt here in ways that its type forbids.
@@ -34,6 +35,30 @@ function followed(columns: object) {
 test('a record with a followed clip opens', () => {
   const text = spoilt((r) => Object.assign(r.wheelEnds[1].measurements[1], { followed: followed({}) }));
   expect(openRecord(text)).toMatchObject({ ok: true });
+});
+
+test('eight wheel ends, each filmed for a minute and followed, are far from what is refused', () => {
+  const frames = 1800;
+  const column = (from: number) => Array.from({ length: frames }, (_, i) => from + (i % 500));
+  // What stands still, face, pin, camshaft's end and graduations: as many as a clip is followed by at the most.
+  const points = Array.from({ length: 36 + 3 + 12 }, (_, i) => ({
+    kind: 'still',
+    markId: `still-${i}`,
+    xCentiPx: column(123_000),
+    yCentiPx: column(64_000),
+    sigmaMilliPx: column(100),
+  }));
+  const text = spoilt((r) => {
+    r.captures.find(({ id }: Loose) => id === 'c6').clip.frameCount = frames;
+    const { track, sideViews } = followed({});
+    const long = { ...track, firstIndex: 0, timeTicks: column(0), points };
+    r.wheelEnds[1].measurements[1].followed = { track: long, sideViews };
+  });
+  const opened = openRecord(text);
+  if (!opened.ok) throw new Error(opened.failure.code);
+  const saved = recordText(opened.value);
+  expect(openRecord(saved)).toEqual(opened);
+  expect(8 * saved.length).toBeLessThan(RECORD_LIMIT_CHARACTERS);
 });
 
 test('a followed clip names one correction of a frame, within the clip', () => {
