@@ -100,3 +100,9 @@ test('a camshaft end is followed into other frames of its own state only, where 
   expect(shows.length).toBeGreaterThan(0);
   expect(new Set(shows.map(({ state }) => state))).toEqual(new Set([track.state]));
 });
+
+test('a clip whose unknowns settle slowly is measured all the same', () => {
+  const { failure, stroke } = outcomeOf(anyClip(1245));
+  expect(failure).toBeNull();
+  expect(Math.abs(stroke?.error ?? Number.NaN)).toBeLessThan(stroke?.U ?? 0);
+});
