@@ -7,8 +7,8 @@ import { MIGRATIONS } from './migrations.ts';
 import { type InspectionRecord, RECORD_FORMAT, RECORD_VERSION, recordSchema } from './record.ts';
 import type { Problem, RecordFailure } from './record-failure.ts';
 
-/** As it is saved a minute of followed clip comes to 7 million at 30 frames a second: eight wheel ends filmed so long, or more for less. */
-export const RECORD_LIMIT_CHARACTERS = 60_000_000;
+/** A minute of followed clip comes to 1.7 million at 30 frames a second: eight wheel ends filmed so long at twice that, or many more for less. */
+export const RECORD_LIMIT_CHARACTERS = 30_000_000;
 /** The format itself goes nine deep. */
 export const RECORD_LIMIT_DEPTH = 32;
 

@@ -1,6 +1,13 @@
 import { type InspectionRecord, recordSchema } from './record.ts';
 
-/** The record as text: keys always in the order of the schema, so that equal records are equal texts. A record that is not valid throws. */
+/**
+ * The record as text: keys always in the order of the schema, so that equal records are equal texts; a row of numbers on one line, since the track
+ * of a followed clip is mostly such rows. A record that is not valid throws.
+ */
 export function recordText(record: InspectionRecord): string {
-  return `${JSON.stringify(recordSchema.parse(record), null, 2)}\n`;
+  const text = JSON.stringify(recordSchema.parse(record), null, 2);
+  return `${text.replace(NUMBERS, (row) => row.replace(/\n */g, ''))}\n`;
 }
+
+/** What people typed has no line breaks of its own in it: these are written as \n. */
+const NUMBERS = /\[\n *(?:(?:-?\d[\d.e+-]*|null)(?:,\n *)?)+\n *\]/g;

@@ -8,6 +8,14 @@ test('a record that is opened and saved is the same text, to the byte', () => {
   expect(recordText(exampleRecord())).toBe(exampleText());
 });
 
+test('rows of numbers are on one line, what people typed stays as it is', () => {
+  const typed = '[\n  1,\n  2\n]';
+  const { wheelEnds, ...rest } = exampleRecord();
+  const text = recordText({ ...rest, wheelEnds: wheelEnds.map((each) => ({ ...each, notes: typed })) });
+  expect(text).toContain('"xCentiPx": [95090,null,null]');
+  expect(JSON.parse(text).wheelEnds[0].notes).toBe(typed);
+});
+
 test('the order of the keys in what was opened does not matter', () => {
   fc.assert(
     fc.property(fc.infiniteStream(fc.nat()), (numbers) => {
