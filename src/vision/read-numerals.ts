@@ -4,7 +4,8 @@
  * Model    numerals stand in the same place beside each whole inch, of one height, all turned the same way, and count up by one: so the unknown is
  *          one count, along the lattice or against it. Layouts (turn, height, place, distance of two digits, which of two stands where one
  *          stands) in turn; of each inch the odds of the digits that a count asks for, and of none beside a single one, each no worse than
- *          some odds of dirt; summed over all inches. A count is worth what its best layout gives
+ *          some odds of dirt; summed over all inches. A count is worth what its best layout gives, counted on or, where the end of a foot is in
+ *          sight, from one again after it
  * Assumes  whole inches up to 39, printed in digits; dirt spoils one numeral and not its neighbour
  * Fails    null where the best count does not beat every other clearly, or its numerals are hardly there
  */
@@ -31,6 +32,9 @@ const PITCHES = [3, 4, 5, 6];
 const SPOILT = 0.08;
 /** A tape that begins elsewhere than at the face is so much less usual. Common practice, no source. */
 const UNUSUAL = 2.5;
+/** So is one that counts from one again after a foot. Common practice, no source. */
+const AGAIN = 2;
+const FOOT = 12;
 /** Logarithms of odds. Chosen on seeds that the tables of docs/assists.md do not have. */
 const LEAST_MARGIN = 5;
 const LEAST_EACH = 1.5;
@@ -116,10 +120,15 @@ function weigh(odds: readonly Float64Array[], inches: readonly number[], best: M
   for (const sign of [1, -1] as const)
     for (let first = -MOST_BEFORE; first <= MOST_READING + low - high; first++) {
       const byInches = sign === 1 ? first - low : first + high;
-      let sum = 0;
-      for (let i = 0; i < inches.length; i++)
-        sum += (odds[i] as Float64Array)[sign * (inches[i] as number) + byInches] ?? 0;
+      const sumOf = (shown: (reading: number) => number) =>
+        inches.reduce((sum, inch, i) => sum + (odds[i]?.[shown(sign * inch + byInches)] ?? 0), 0);
+      const isFootSeen = first < FOOT && first + high - low > FOOT;
+      const sum = Math.max(sumOf(asPrinted), isFootSeen ? sumOf(fromOneAgain) - AGAIN : -Infinity);
       const key = `${sign} ${byInches}`;
       if (sum > (best.get(key)?.sum ?? -Infinity)) best.set(key, { sign, byInches, sum });
     }
 }
+
+const asPrinted = (reading: number) => reading;
+/** 0: a foot, where some other sign is printed. */
+const fromOneAgain = (reading: number) => (reading < FOOT ? reading : reading % FOOT);

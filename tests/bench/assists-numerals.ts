@@ -10,7 +10,7 @@ import { FIRST_INCH, latticeOn } from './numeral-lattice.ts';
 import { photographTape } from './numeral-pictures.ts';
 import { INCH_MM, type Print, printTape } from './numeral-print.ts';
 
-const SEEDS = { first: 9600, count: Number(process.env.STRIPS ?? 360) };
+const SEEDS = { first: 10000, count: Number(process.env.STRIPS ?? 360) };
 /** One in so many has no numerals at all. */
 const BLANK_EVERY = 12;
 /** A tape bottomed on the face begins there, seen at an angle; one that reads towards it ends there. */

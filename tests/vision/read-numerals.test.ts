@@ -27,6 +27,11 @@ test('numerals are read that stand upside down and count towards the face', () =
   expect(readOn(picture, 43)).toMatchObject({ sign: -1, byInches: 44 });
 });
 
+test('a tape that counts from one again after a foot is read by what stands before it', () => {
+  const numerals = ['', '8', '9', '10', '11', '', '1', '2', '3', '4', '5', '6', '7'];
+  expect(readOn(tapePicture({ numerals }))).toMatchObject({ sign: 1, byInches: 8 - 31 });
+});
+
 test.each([
   ['none', []],
   ['some that do not count up', ['', '4', '4', '9', '1', '4', '7', '1', '0', '4', '9', '7', '1']],
