@@ -6,7 +6,9 @@ import { step, titleBlock } from './shell-start.ts';
 export async function openDemo(page: Page, name: string): Promise<void> {
   await page.goto('/');
   await page.getByRole('button', { name, exact: true }).click();
-  await expect(page.getByRole('textbox', { name: 'Unit' })).toHaveValue(/Gravel trailer GT-/);
+  await expect(page.getByRole('textbox', { name: 'Unit' })).toHaveValue(/Gravel trailer GT-/, {
+    timeout: 20_000,
+  });
 }
 
 export type Found = { readonly strokeMm: number; readonly UMm: number; readonly text: string };

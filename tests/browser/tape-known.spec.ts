@@ -79,8 +79,8 @@ test('on the second picture one graduation names a tape that does not begin at t
 async function expectGraduations(page: Page, state: State): Promise<void> {
   await step(page, state === 'Released' ? 3 : 4).click();
   const marks = picture(page, state).getByRole('button', { name: /^\d+ in.*\. x / });
+  await expect.poll(() => marks.count()).toBeGreaterThan(6);
   const labels = await marks.evaluateAll((all) => all.map((each) => each.getAttribute('aria-label') ?? ''));
-  expect(labels.length).toBeGreaterThan(6);
   for (const label of labels) {
     const [, inches, x, y] = (/^(\d+) in\b.*x (-?[\d.]+), y (-?[\d.]+) px/.exec(label) ?? []).map(Number);
     const [tx, ty] = at(state, inches ?? Number.NaN, 4);
