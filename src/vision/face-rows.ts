@@ -5,9 +5,9 @@
  */
 import { type Frame, levelIn } from './assist-tape-edge.ts';
 import type { Gray } from './gray.ts';
-import { LINEAR_LIGHT } from './linear-light.ts';
+import { linearAt } from './linear-light.ts';
 
-/** stepAt: by how many levels, stepLightAt: by how much light, 0 to 255, it changes over 2 REACH_PX about s. */
+/** stepAt: by how many levels, lightStepAt: by how much light, 0 to 1, it changes over 2 REACH_PX about s. */
 export type FaceRow = {
   readonly u: number;
   readonly stepAt: (s: number) => number;
@@ -34,7 +34,7 @@ export function faceRows(gray: Gray, frame: Frame, halfPx: number, farPx: number
         number,
       ];
       levels[j] = (a + b) / 2;
-      light[j] = (lightOf(a) + lightOf(b)) / 2;
+      light[j] = (linearAt(a) + linearAt(b)) / 2;
     }
     const at = (values: Float64Array, s: number): number => {
       const place = s + farPx;
@@ -48,11 +48,4 @@ export function faceRows(gray: Gray, frame: Frame, halfPx: number, farPx: number
       lightStepAt: (s) => at(light, s + LIGHT_REACH_PX) - at(light, s - LIGHT_REACH_PX),
     };
   });
-}
-
-/** Of 255; between levels linear. */
-function lightOf(level: number): number {
-  const low = Math.min(254, Math.floor(level));
-  const [a, b] = [LINEAR_LIGHT[low] as number, LINEAR_LIGHT[low + 1] as number];
-  return 255 * (a + (level - low) * (b - a));
 }

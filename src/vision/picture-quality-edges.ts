@@ -11,7 +11,7 @@ import { choleskyFactor, choleskySolve } from '../basics/symmetric.ts';
 import { blurredStep, stepSlope } from './blurred-step.ts';
 import type { Gray } from './gray.ts';
 import { isInPicture, levelAt } from './level-at.ts';
-import { LINEAR_LIGHT } from './linear-light.ts';
+import { linearAt } from './linear-light.ts';
 import type { Rect } from './rect.ts';
 
 /** widthPx: standard deviation of the blur that the edge shows; facesRad: of its normal, 0 to pi. */
@@ -29,12 +29,6 @@ const PER_PX = 2;
 /** Of the step: what the model may leave over. */
 const MOST_MISFIT = 0.06;
 const UNKNOWNS = 4;
-
-const linearAt = (level: number): number => {
-  const low = Math.floor(level);
-  const a = LINEAR_LIGHT[low] as number;
-  return a + (level - low) * ((LINEAR_LIGHT[Math.min(255, low + 1)] as number) - a);
-};
 
 export function seenEdges(gray: Gray, box: Rect): readonly SeenEdge[] {
   const cellPx = Math.max(LEAST_CELL_PX, Math.ceil(Math.max(box.widthPx, box.heightPx) / CELLS));

@@ -7,12 +7,11 @@
  * Assumes  the usual focal length
  * Fails    null where the tape does not tell how far away it is
  */
+import { dot as inSpace, unit, type Vec3 } from '../basics/rotation.ts';
 import { dot, minus, type Point } from './point.ts';
 import { BEHIND_TAPE_MM } from './rod-width.ts';
 import { scaleBeside, type TapeReading } from './tape-depth.ts';
 import type { Lens } from './usual-lens.ts';
-
-type Vector = readonly [number, number, number];
 
 /** from: at the face, to: farther out, both on the middle line. Over half the width; more than 0 where the ends lie farther out than the middle. */
 export function arcOfRod(
@@ -20,7 +19,7 @@ export function arcOfRod(
   [fromPx, toPx]: readonly [Point, Point],
   lens: Lens,
 ): number | null {
-  const [from, to] = [fromPx, toPx].map((placePx): Vector | null => {
+  const [from, to] = [fromPx, toPx].map((placePx): Vec3 | null => {
     const scale = scaleBeside(tape, placePx, lens);
     if (!scale) return null;
     const [x, y] = minus(placePx, lens.middle);
@@ -29,17 +28,10 @@ export function arcOfRod(
   });
   if (!from || !to) return null;
   const along = unit([to[0] - from[0], to[1] - from[1], to[2] - from[2]]);
-  const by = product(from, along);
+  const by = inSpace(from, along);
   const away = unit([from[0] - by * along[0], from[1] - by * along[1], from[2] - by * along[2]]);
   const seen: Point = [away[0] - (from[0] / from[2]) * away[2], away[1] - (from[1] / from[2]) * away[2]];
   const [dx, dy] = minus(toPx, fromPx);
   const long = Math.hypot(dx, dy);
   return dot(seen, [dx / long, dy / long]);
-}
-
-const product = (a: Vector, b: Vector) => a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
-
-function unit(a: Vector): Vector {
-  const size = Math.sqrt(product(a, a));
-  return [a[0] / size, a[1] / size, a[2] / size];
 }

@@ -75,15 +75,8 @@ test('from two photos with a tape to a finding in eight taps', { tag: '@phone' }
 test('a typed reading that the numerals contradict waits for the person', { tag: '@phone' }, async ({
   page,
 }) => {
-  const view = viewOf(truthOf('pair-tape'), 'released');
-  const { chamberFace, clevisPin, tapeGraduations = [] } = view.points;
-  await page.goto('/');
-  for (const name of ['Photos with a tape', /^Tape along the rod in both/])
-    await page.getByRole('button', { name }).first().tap();
-  const close = await pinched(page, 'Released', view, alongTape(view));
-  await touched(page, close, chamberFace.px);
-  await touched(page, close, clevisPin.px);
-  const found = page.getByRole('region', { name: 'Found in this picture' });
+  const { close, found, view } = await faceAndPinTouched(page);
+  const { tapeGraduations = [] } = view.points;
   await expect(found).toContainText('Tape read by its numerals', { timeout: 60_000 });
   // Asked for the second inch, the third one is touched.
   const third = tapeGraduations.find(({ inches }) => inches === 3)?.px;
@@ -101,15 +94,7 @@ test('a typed reading that the numerals contradict waits for the person', { tag:
 test('of the edges across the rod near the face the person takes one, and takes it back', {
   tag: '@phone',
 }, async ({ page }) => {
-  const view = viewOf(truthOf('pair-tape'), 'released');
-  const { chamberFace, clevisPin } = view.points;
-  await page.goto('/');
-  for (const name of ['Photos with a tape', /^Tape along the rod in both/])
-    await page.getByRole('button', { name }).first().tap();
-  const close = await pinched(page, 'Released', view, alongTape(view));
-  await touched(page, close, chamberFace.px);
-  await touched(page, close, clevisPin.px);
-  const found = page.getByRole('region', { name: 'Found in this picture' });
+  const { found } = await faceAndPinTouched(page);
   await expect(found).toContainText('An edge across the rod is seen near your chamber face.', {
     timeout: 60_000,
   });
@@ -141,6 +126,19 @@ async function watchedForEarly(page: Page): Promise<() => Promise<boolean>> {
     return seen;
   });
   return () => early.evaluate((seen) => seen.early);
+}
+
+/** In the released picture of the pair with a tape. */
+async function faceAndPinTouched(page: Page) {
+  const view = viewOf(truthOf('pair-tape'), 'released');
+  const { chamberFace, clevisPin } = view.points;
+  await page.goto('/');
+  for (const name of ['Photos with a tape', /^Tape along the rod in both/])
+    await page.getByRole('button', { name }).first().tap();
+  const close = await pinched(page, 'Released', view, alongTape(view));
+  await touched(page, close, chamberFace.px);
+  await touched(page, close, clevisPin.px);
+  return { close, found: page.getByRole('region', { name: 'Found in this picture' }), view };
 }
 
 /** Between the face and a far graduation. */
