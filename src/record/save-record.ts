@@ -9,5 +9,5 @@ export function recordText(record: InspectionRecord): string {
   return `${text.replace(NUMBERS, (row) => row.replace(/\n */g, ''))}\n`;
 }
 
-/** What people typed has no line breaks of its own in it: these are written as \n. */
-const NUMBERS = /\[\n *(?:(?:-?\d[\d.e+-]*|null)(?:,\n *)?)+\n *\]/g;
+/** Brackets about numbers, nulls and space alone. What people typed may look so, but has no line breaks: these are written as \n. */
+const NUMBERS = /\[[-+.\denul,\s]+\]/g;
